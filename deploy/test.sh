@@ -1,0 +1,26 @@
+#!/usr/bin/env bash
+# Sets everything up and runs lint, types, import contracts and all tests.
+# Arguments go to pytest (for example tests/core -k refill).
+set -euo pipefail
+source "$(dirname "${BASH_SOURCE[0]}")/setup.sh" dev
+
+bin=.venv/bin
+checks="$(mktemp)"
+trap 'rm -f "$checks"' EXIT
+
+static_checks() {
+    "$bin/ruff" check . && "$bin/ruff" format --check . && "$bin/mypy" && "$bin/lint-imports"
+}
+
+# The static checks run beside the tests; their output waits so that the two do not mix.
+static_checks >"$checks" 2>&1 &
+static=$!
+tests=0
+"$bin/python" -m pytest -n 2 "$@" || tests=$?
+static_status=0
+wait "$static" || static_status=$?
+cat "$checks"
+if [ "$tests" -ne 0 ] || [ "$static_status" -ne 0 ]; then
+    echo "not green: tests exit $tests, static checks exit $static_status" >&2
+    exit 1
+fi
