@@ -1,0 +1,43 @@
+"""What is said when a typed answer was not clear: one short line, then the question comes again."""
+
+from conversations.answers import Unclear, Why
+
+
+def unclear(problem: Unclear) -> str:
+    """The re-ask for one unclear answer."""
+    match problem.reason:
+        case Why.TOO_LOW | Why.TOO_HIGH | Why.NOT_WHOLE:
+            return _about_the_size(problem)
+        case Why.NOT_AN_OPTION | Why.WHICH_OPTION:
+            return _about_the_options(problem)
+        case _:
+            return SIMPLE[problem.reason]
+
+
+SIMPLE = {
+    Why.EMPTY: "I need the number, please.",
+    Why.NOT_A_NUMBER: "I couldn't read a number there. Just the number, please.",
+    Why.SEVERAL: "I see more than one number. Which one is it?",
+    Why.OPEN_ENDED: "Your best single number, please. A rough one is fine: about 30.",
+    Why.DOES_NOT_KNOW: "That's all right. What would you say? A rough number is fine: about 30.",
+    Why.WHICH_SIDE: "Which side is which? Like this: 28 left 31 right.",
+    Why.NO_UNIT: "Kilograms or pounds? Like this: 12 kg, or 25 lb.",
+    Why.NOT_YES_OR_NO: "Yes, no or not sure?",
+    Why.SAID_MORE: "Thanks. First just yes, no or not sure.",
+    Why.NOT_A_PRESSURE: "I need both numbers as your monitor shows them. Like this: 128/82.",
+    Why.PRESSURE_SWAPPED: "The upper number comes first, like 128/82. Once more, please.",
+}
+
+
+def _about_the_size(problem: Unclear) -> str:
+    if problem.reason is Why.NOT_WHOLE:
+        return "Whole numbers only here, please."
+    if problem.low is None or problem.high is None:
+        return "That number doesn't fit here. Once more, please."
+    return f"I need a number from {problem.low} to {problem.high}."
+
+
+def _about_the_options(problem: Unclear) -> str:
+    if problem.reason is Why.WHICH_OPTION:
+        return "That could be more than one of these. Which one?"
+    return f"One of these, please: {', '.join(problem.options)}."
