@@ -1,0 +1,151 @@
+"""`cuffline advise`: one JSON object a line in, one a line out; after a wrong line the rest goes on."""
+
+import json
+from datetime import date
+from decimal import Decimal
+from typing import IO, Literal
+
+import msgspec
+
+from conversations.words.advice import sentence
+from core.plans import Rung, Scheme
+from core.progression import Advice, Request, SessionRecord, advise
+from core.resistance import Ladder, Loads, Resistance
+from core.units import Load, Unit
+
+
+class LoadLine(msgspec.Struct, tag_field="kind", tag="load"):
+    unit: Unit
+    available: list[Decimal]
+    one_rm: Decimal | None = None
+
+
+class RungLine(msgspec.Struct):
+    name: str
+    fraction: float | None = None
+
+
+class BodyLine(msgspec.Struct, tag_field="kind", tag="bodyweight"):
+    rungs: list[RungLine]
+    body_mass_kg: float | None = None
+
+
+class SessionLine(msgspec.Struct):
+    date: date
+    used: float | str
+    reps: list[int]
+    tightness: float | None = None
+    refill_s: float | None = None
+    rest_s: list[float] | None = None
+    pain: float | None = None
+    effort: float | None = None
+    reps_left: list[int] | None = None
+    stopped: str | None = None
+    loose: bool = False
+    rough: bool = False
+    fast: bool = False
+    check_ok: bool = True
+
+
+class RequestLine(msgspec.Struct):
+    id: str | int
+    movement: str
+    scheme: Literal["open", "fixed"]
+    resistance: LoadLine | BodyLine
+    sessions: list[SessionLine]
+    today: date | None = None
+
+
+class JustId(msgspec.Struct):
+    id: str | int | None = None
+
+
+DECODE = msgspec.json.Decoder(RequestLine).decode
+ENCODE = msgspec.json.Encoder(decimal_format="number").encode
+
+
+def main(stdin: IO[bytes], stdout: IO[bytes]) -> int:
+    """Answer every line of `stdin` on `stdout`; 1 if any of them was wrong, else 0."""
+    failed = False
+    for line in stdin:
+        if not line.strip():
+            continue
+        answer, good = _answered(line)
+        failed = failed or not good
+        stdout.write(answer + b"\n")
+    stdout.flush()
+    return 1 if failed else 0
+
+
+def _answered(line: bytes) -> tuple[bytes, bool]:
+    try:
+        asked = _decoded(line)
+        return ENCODE(_told(asked.id, advise(_request(asked)))), True
+    except (msgspec.DecodeError, ValueError) as wrong:
+        return ENCODE({"id": _id_of(line), "error": str(wrong)}), False
+
+
+def _decoded(line: bytes) -> RequestLine:
+    """The line as asked. Python writes NaN into JSON, which has none: read on to name the field it is in."""
+    try:
+        return DECODE(line)
+    except msgspec.ValidationError:
+        raise
+    except msgspec.DecodeError:
+        return msgspec.convert(json.loads(line, parse_constant=str), RequestLine, strict=True)
+
+
+def _id_of(line: bytes) -> str | int | None:
+    try:
+        return msgspec.convert(json.loads(line, parse_constant=str), JustId).id
+    except (msgspec.DecodeError, ValueError, RecursionError):
+        return None
+
+
+def _request(asked: RequestLine) -> Request:
+    unit = asked.resistance.unit if isinstance(asked.resistance, LoadLine) else None
+    sessions = tuple(_session(one, unit) for one in asked.sessions)
+    return Request(
+        asked.movement, Scheme(asked.scheme), _resistance(asked.resistance), sessions, today=asked.today
+    )
+
+
+def _resistance(asked: LoadLine | BodyLine) -> Resistance:
+    if isinstance(asked, BodyLine):
+        return Ladder(tuple(Rung(rung.name, rung.fraction) for rung in asked.rungs), asked.body_mass_kg)
+    one_rm = Load(asked.one_rm, asked.unit) if asked.one_rm is not None else None
+    return Loads(tuple(Load(value, asked.unit) for value in asked.available), one_rm)
+
+
+def _session(one: SessionLine, unit: Unit | None) -> SessionRecord:
+    details = {name: getattr(one, name) for name in DETAILS}
+    return SessionRecord(one.date, _used(one.used, unit), tuple(one.reps), **details)
+
+
+def _used(used: float | str, unit: Unit | None) -> Load | str:
+    """`unit` None: a rung. The shortest writing of a float is the number that was typed."""
+    match used, unit:
+        case str(), None:
+            return used
+        case float(), Unit():
+            return Load(Decimal(repr(used)), unit)
+        case str(), _:
+            raise ValueError("used: needs a number")
+        case _:
+            raise ValueError("used: needs the name of a rung")
+
+
+DETAILS = tuple(name for name in SessionLine.__struct_fields__ if name not in {"date", "used", "reps"})
+
+
+def _told(name: str | int, advice: Advice) -> dict[str, object]:
+    return {
+        "id": name,
+        "use": advice.use if isinstance(advice.use, str) else advice.use.value,
+        "action": advice.action,
+        "expected_reps": advice.expected_reps,
+        "first_set_80": advice.first_set_80,
+        "chance_in_range": round(advice.chance_in_range, 3),
+        "readings": [{"name": one.name, "odds": round(one.odds, 3)} for one in advice.readings],
+        "because": sentence(advice.because),
+    }
