@@ -25,6 +25,8 @@ REASONS = {
     Reason.SECOND_GENTLE: "Your second time stays gentle: {use}, and stop with reps left.",
     Reason.TOO_MANY: "{last} reps is more than this load should allow; {use} should bring about {expected}.",
     Reason.TOO_FEW: "{last} reps is short of {low}-{high}; {use} should bring about {expected}.",
+    Reason.CLIMBING: "Your reps are climbing, so up a little: {use} should bring about {expected}.",
+    Reason.SLIDING: "Your reps have been sliding, so down a little: {use} should bring about {expected}.",
     Reason.IN_RANGE: "{use} fits: expect about {expected} in set 1, inside {low}-{high}.",
     Reason.BEST_REACHABLE: "Of what you have, {use} comes closest: expect about {expected} in set 1.",
     Reason.STEP_TOO_LARGE: "The next step up is too big: stay with {use} and slow the reps, 2 up and 2 down.",

@@ -1,5 +1,6 @@
-"""The next load of a movement, what to expect of it, and why."""
+"""The next load of a movement, what to expect of it, and why. The theory is in `core.progression.prior`."""
 
+from core.progression.advising import advise
 from core.progression.records import (
     Action,
     Advice,
@@ -26,10 +27,3 @@ __all__ = [
     "SessionRecord",
     "advise",
 ]
-
-
-def advise(request: Request) -> Advice:
-    """The load for the next session. Raises ValueError naming the field for input that cannot be right."""
-    from core.progression.simple import simple_advice
-
-    return simple_advice(request)

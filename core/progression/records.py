@@ -147,6 +147,8 @@ class Reason(StrEnum):
     SECOND_GENTLE = "second_gentle"
     TOO_MANY = "too_many"
     TOO_FEW = "too_few"
+    CLIMBING = "climbing"
+    SLIDING = "sliding"
     IN_RANGE = "in_range"
     BEST_REACHABLE = "best_reachable"
     STEP_TOO_LARGE = "step_too_large"

@@ -1,0 +1,101 @@
+"""Which reachable load comes next for open sets: the one with the best chance of 25-40, within bounds.
+
+The chance depends on the distance between a load and theta only, so the best load is the nearest one on the
+log scale. The choice uses the usual day-to-day spread rather than the client's own, so that it depends on
+reps through theta alone; the chance that is told uses the client's own.
+"""
+
+import math
+from dataclasses import dataclass
+from enum import StrEnum
+
+from core.plans import OPEN_AIMS
+from core.progression.belief import Belief
+from core.progression.forecast import Forecast
+from core.progression.prior import MIDDLE, SLOPE, SPREAD
+from core.progression.records import Reason
+from core.resistance import Ladder, Loads, Resistance, Scale
+from core.units import Load
+
+AIM = OPEN_AIMS[0]
+MOST_UP = math.log(1.30)  # never more than 30 % heavier at once; own caution, no source
+MOST_OF_MAX = math.log(0.50)  # never above half of the maximum: Patterson et al. 2019 give 20-40 %
+HOLD_FOR = 0.02  # a change must gain this much chance; own judgement, no source
+FOUND_VAR = 0.05**2  # theta known to 5 %: the load is found, and it rises one step at a time
+EASED_REPS = 36  # aimed at instead of the middle when coming back; own caution, no source
+EXACT = 1e-9  # rounding of logarithms is no difference
+
+
+class Limit(StrEnum):
+    """What kept the load from rising further."""
+
+    NONE = "none"
+    CAUTION = "caution"
+    TOP = "top"
+    STEP = "step"
+    HALF_OF_MAX = "half_of_max"
+
+
+@dataclass(frozen=True, slots=True, order=True)
+class Bounds:
+    """The highest place allowed, and why not higher; `index` into the reachable loads, -1: none allowed."""
+
+    index: int
+    limit: Limit
+
+
+@dataclass(frozen=True, slots=True)
+class Choice:
+    """`index` into the reachable loads, and why. `pause`: nothing at hand is light enough."""
+
+    index: int
+    reason: Reason
+    pause: bool = False
+
+
+NONE_FITS = Choice(0, Reason.BOTTOM_OF_EQUIPMENT, pause=True)
+
+
+def bounds(places: Scale, resistance: Resistance, last: float | None, found: bool) -> Bounds:
+    """How heavy the next load may be after one at place `last` (None: the first session)."""
+    caps = [Bounds(len(places.x) - 1, Limit.TOP)]
+    if isinstance(resistance, Loads) and resistance.one_rm is not None:
+        half = math.log(resistance.one_rm.kilograms) + MOST_OF_MAX
+        caps.append(Bounds(reach(places, half), Limit.HALF_OF_MAX))
+    if last is not None:
+        caps.append(Bounds(reach(places, last + MOST_UP), Limit.STEP))
+        if found or isinstance(resistance, Ladder):
+            caps.append(Bounds(reach(places, last) + 1, Limit.NONE))
+    return min(caps)
+
+
+def reach(places: Scale, x: float) -> int:
+    """The index of the heaviest load not above place `x`, -1: all are above."""
+    return sum(1 for place in places.x if place <= x + EXACT) - 1
+
+
+def nearest(places: Scale, theta: float) -> int:
+    """The reachable place nearest to theta; of two equally near, the lighter."""
+    return min(range(len(places.x)), key=lambda at: (round(abs(places.x[at] - theta), 9), at))
+
+
+def chance(x: float, belief: Belief) -> float:
+    """That set 1 lands in its range at `x`, for a client with the usual day-to-day spread."""
+    sd = math.sqrt(SLOPE**2 * belief.var + SPREAD**2)
+    usual = Forecast(MIDDLE - SLOPE * (x - belief.theta), (sd,), (1.0,))
+    return usual.between(AIM.low, AIM.high)
+
+
+def best(places: Scale, belief: Belief, last: Load | str | None) -> int:
+    """The best place by chance, unless the last one is nearly as good."""
+    goal = nearest(places, belief.theta)
+    if last is None or last not in places.names:
+        return goal
+    at = places.names.index(last)
+    gain = chance(places.x[goal], belief) - chance(places.x[at], belief)
+    return at if gain <= HOLD_FOR else goal
+
+
+def eased(x: float) -> float:
+    """The place for a session that is to be easier than at `x`."""
+    return x - (math.log(EASED_REPS) - MIDDLE) / SLOPE

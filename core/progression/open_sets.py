@@ -1,0 +1,98 @@
+"""Open sets: the next load, and what it will bring."""
+
+from core.plans import OPEN_AIMS
+from core.progression.cautions import EASING
+from core.progression.choosing import (
+    AIM,
+    FOUND_VAR,
+    NONE_FITS,
+    Bounds,
+    Choice,
+    Limit,
+    best,
+    bounds,
+    eased,
+    nearest,
+    reach,
+)
+from core.progression.client import Client
+from core.progression.fall import following
+from core.progression.forecast import Forecast, forecast, range_80
+from core.progression.records import Caution, Reason, Request
+from core.resistance import Loads
+
+
+def open_choice(request: Request, client: Client, held: tuple[Caution, ...]) -> Choice:
+    """The load or rung for the next session, and why."""
+    if not client.sessions:
+        return first_choice(request, client)
+    last = client.places.place(client.last.used)
+    allowed = bounds(client.places, request.resistance, last, client.now.var <= FOUND_VAR)
+    if held:
+        allowed = min(allowed, Bounds(reach(client.places, last), Limit.CAUTION))
+    if allowed.index < 0:
+        return NONE_FITS
+    if EASING & set(held):
+        return Choice(min(nearest(client.places, eased(client.now.theta)), allowed.index), Reason.CAUTION)
+    goal = best(client.places, client.now, client.last.used)
+    at = min(goal, allowed.index)
+    return Choice(at, Reason.CAUTION if held else _why(client, at, goal, allowed.limit))
+
+
+def first_choice(request: Request, client: Client) -> Choice:
+    """Before any session: the coach's load, else about 30 % of the maximum, else the lightest."""
+    allowed = bounds(client.places, request.resistance, None, found=False)
+    if allowed.index < 0:
+        return NONE_FITS
+    if request.planned is not None:
+        return Choice(min(client.places.names.index(request.planned), allowed.index), Reason.START_AS_PLANNED)
+    if isinstance(request.resistance, Loads) and request.resistance.one_rm is not None:
+        at = min(nearest(client.places, client.now.theta), allowed.index)
+        return Choice(at, Reason.START_FROM_MAX)
+    return Choice(0, Reason.START_LIGHTEST)
+
+
+def _why(client: Client, at: int, goal: int, limit: Limit) -> Reason:
+    reps = client.last.reps[0] + (client.last.reps_left or (0,))[0]
+    move = client.places.x[at] - client.places.place(client.last.used)
+    if abs(move) < 1e-9:
+        return _why_hold(client, at, goal, limit)
+    if client.left:
+        return Reason.SECOND_GENTLE
+    if move > 0:
+        return Reason.TOO_MANY if reps > AIM.high else Reason.CLIMBING
+    return Reason.TOO_FEW if reps < AIM.low else Reason.SLIDING
+
+
+def _why_hold(client: Client, at: int, goal: int, limit: Limit) -> Reason:
+    if at < goal and limit in LIMITED:
+        return LIMITED[limit]
+    if client.left:
+        return Reason.SECOND_GENTLE
+    expected = round(forecast(client.now, client.places.x[at]).middle)
+    if AIM.low <= expected <= AIM.high:
+        return Reason.IN_RANGE
+    if expected > AIM.high and at == len(client.places.x) - 1:
+        return Reason.TOP_OF_EQUIPMENT
+    return Reason.BOTTOM_OF_EQUIPMENT if expected < AIM.low and at == 0 else Reason.BEST_REACHABLE
+
+
+LIMITED = {Limit.STEP: Reason.STEP_TOO_LARGE, Limit.HALF_OF_MAX: Reason.HALF_OF_MAX}
+
+
+def open_expected(client: Client, at: int) -> tuple[int, ...]:
+    """Reps of each set; in the gentle sessions two sets, each with reps left."""
+    whole = forecast(client.now, client.places.x[at])
+    reps = following(whole.middle, client.falls, 2 if client.left else len(OPEN_AIMS))
+    return tuple(max(1, round(count - client.left)) for count in reps)
+
+
+def open_range(client: Client, at: int) -> tuple[int, int]:
+    """The reps of set 1, four times in five."""
+    return range_80(forecast(client.now, client.places.x[at], client.left))
+
+
+def open_chance(client: Client, at: int) -> float:
+    """That set 1, taken to failure, lands in its range."""
+    whole: Forecast = forecast(client.now, client.places.x[at])
+    return whole.between(AIM.low, AIM.high)
