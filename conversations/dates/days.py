@@ -39,7 +39,7 @@ def dated(day: int, month: int, year: str | None, setting: Setting) -> date:
     if year is not None:
         return within_reach(on_date(2000 + int(year[-2:]), month, day), setting.today)
     years = range(setting.today.year, setting.today.year + 9)  # 29 February can be eight years away
-    there_are = [date(year, month, day) for year in years if day <= monthrange(year, month)[1]]
+    there_are = [date(year, month, day) for year in years if 1 <= day <= monthrange(year, month)[1]]
     coming_ones = [found for found in there_are if found >= setting.today]
     if not coming_ones:
         raise Stuck(Problem.NO_SUCH_DATE)

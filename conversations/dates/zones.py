@@ -108,9 +108,10 @@ def _places() -> dict[str, str]:
 
     The longer of two names is the present one: America/Argentina/Buenos_Aires, not America/Buenos_Aires.
     """
-    named = sorted(filter(_is_place, available_timezones()), key=lambda name: (name.count("/"), name))
+    every = available_timezones()  # reads the zone folder each time it is called
+    named = sorted(filter(_is_place, every), key=lambda name: (name.count("/"), name))
     places = {_flat(name.rpartition("/")[2]): name for name in named}
-    return places | {city: zone for city, zone in BIG_CITIES.items() if zone in available_timezones()}
+    return places | {city: zone for city, zone in BIG_CITIES.items() if zone in every}
 
 
 def _is_place(name: str) -> bool:

@@ -326,6 +326,12 @@ DAY_FIRST_24H = (
     ("every weekday at 6:45", "repeat mon 06:45 tue 06:45 wed 06:45 thu 06:45 fri 06:45 from 2026-11-26"),
     ("mon through fri 6am", "repeat mon 06:00 tue 06:00 wed 06:00 thu 06:00 fri 06:00 from 2026-11-26"),
     ("twice weekly", "? no_day"),
+    ("0/0 7pm", "? no_such_date"),
+    ("0/1 7pm", "? no_such_date"),
+    ("1/0 7pm", "? no_such_date"),
+    ("00.00. 7pm", "? no_idea"),
+    ("2027-13-01 7pm", "? no_such_date"),
+    ("2027-00-10 7pm", "? no_such_date"),
 )
 
 # mm/dd and a 12-hour clock, where that makes a difference.

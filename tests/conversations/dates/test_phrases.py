@@ -197,6 +197,12 @@ def test_any_text_at_all_is_answered(text: str) -> None:
     assert short(read(text, NOW, LISBON))
 
 
+@given(st.text("0123456789/.-: apmhstjndec", max_size=14))
+def test_any_figures_at_all_are_answered(text: str) -> None:
+    for order in (DMY, MDY, None):
+        assert short(read(text, NOW, LISBON, order, H12))
+
+
 @given(st.integers(1, 24 * 60))
 def test_any_delay_up_to_a_day_reads_back(minutes: int) -> None:
     hours, rest = divmod(minutes, 60)
