@@ -10,6 +10,8 @@ from datetime import date
 
 from core.progression.evidence import Bound, Evidence
 from core.progression.prior import (
+    FACTORS,
+    FACTORS_SD,
     FREAK,
     GROWTH_A_DAY,
     GROWTH_DAYS,
@@ -22,15 +24,13 @@ from core.progression.prior import (
     SLOPE,
     SLOPE_SD,
     SPREAD,
-    SPREADS,
-    SPREADS_SD,
     WANDER_A_DAY,
 )
 
 
 @dataclass(frozen=True, slots=True)
 class Belief:
-    """`theta` log load that brings 31.5 reps, `var` its variance; `weights` of `SPREADS`; `x` last place."""
+    """`theta` log load that brings 31.5 reps, `var` its variance; `weights` of `FACTORS`; `x` last place."""
 
     theta: float
     var: float
@@ -42,15 +42,15 @@ class Belief:
         """Expected ln R of set 1 at place `x`; falls as `x` rises."""
         return MIDDLE - SLOPE * (x - self.theta)
 
-    def log_sd(self, x: float, spread: float) -> float:
-        """Standard deviation of ln R at `x` for a client with day-to-day `spread`."""
+    def log_sd(self, x: float) -> float:
+        """Usual standard deviation of ln R at `x`: of theta, of the slope since the last place, of days."""
         moved = SLOPE_SD * (x - self.x)
-        return math.sqrt(SLOPE**2 * self.var + moved**2 + spread**2)
+        return math.sqrt(SLOPE**2 * self.var + moved**2 + SPREAD**2)
 
 
 def prior(theta: float, sd: float) -> Belief:
     """Before any session."""
-    raw = [math.exp(-0.5 * (math.log(one / SPREAD) / SPREADS_SD) ** 2) for one in SPREADS]
+    raw = [math.exp(-0.5 * (math.log(factor) / FACTORS_SD) ** 2) for factor in FACTORS]
     return Belief(theta, sd**2, theta, tuple(weight / sum(raw) for weight in raw))
 
 
@@ -115,9 +115,11 @@ def _cut(surprise: float | None, most: float) -> float | None:
 
 
 def _reweighted(belief: Belief, seen: Evidence, surprise: float) -> tuple[float, ...]:
-    """How well each day-to-day spread foresaw this session."""
-    fits = []
-    for weight, spread in zip(belief.weights, SPREADS, strict=True):
-        sd = math.hypot(belief.log_sd(seen.x, spread), seen.sd)
-        fits.append(weight * math.exp(-0.5 * (surprise / sd) ** 2) / sd)
-    return tuple(fit / sum(fits) for fit in fits)
+    """How well each factor foresaw the size of this surprise."""
+    usual = math.hypot(belief.log_sd(seen.x), seen.sd)
+    fits = [
+        weight * math.exp(-0.5 * (surprise / (usual * factor)) ** 2) / factor
+        for weight, factor in zip(belief.weights, FACTORS, strict=True)
+    ]
+    total = sum(fits)
+    return tuple(fit / total for fit in fits)

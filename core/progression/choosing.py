@@ -21,7 +21,7 @@ AIM = OPEN_AIMS[0]
 MOST_UP = math.log(1.30)  # never more than 30 % heavier at once; own caution, no source
 MOST_OF_MAX = math.log(0.50)  # never above half of the maximum: Patterson et al. 2019 give 20-40 %
 HOLD_FOR = 0.02  # a change must gain this much chance; own judgement, no source
-FOUND_VAR = 0.05**2  # theta known to 5 %: the load is found, and it rises one step at a time
+FOUND_VAR = 0.04**2  # theta known to 4 %: the load is found, and it rises one step at a time
 EASED_REPS = 36  # aimed at instead of the middle when coming back; own caution, no source
 EXACT = 1e-9  # rounding of logarithms is no difference
 

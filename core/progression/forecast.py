@@ -5,7 +5,7 @@ import math
 from dataclasses import dataclass
 
 from core.progression.belief import Belief
-from core.progression.prior import SPREADS
+from core.progression.prior import FACTORS
 from core.progression.records import MOST_REPS
 
 SHARE = 0.80  # of first sets that fall within the range
@@ -46,7 +46,8 @@ class Forecast:
 
 def forecast(belief: Belief, x: float, left: int = 0) -> Forecast:
     """Set 1 at place `x`, with `left` clean reps left undone."""
-    sds = tuple(belief.log_sd(x, spread) for spread in SPREADS)
+    usual = belief.log_sd(x)
+    sds = tuple(usual * factor for factor in FACTORS)
     return Forecast(belief.log_reps(x), sds, belief.weights, left)
 
 

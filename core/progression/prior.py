@@ -28,8 +28,9 @@ mean in closed form. One freak session moves theta no further than 2.5 standard 
 or reps faster than the tempo: *at most* R. Bands tight, set cut short: *at least* R. A bound moves theta
 only when it contradicts it.
 
-**The day-to-day spread** of a client is learned beside theta on a small grid of values; the forecast is the
-mixture over that grid, which gives the 80 % range its honest tails.
+**The client's own spread.** Some people are steady, some are not, and some change faster than assumed. A
+factor on the standard deviation of every forecast is learned beside theta on a small grid of values; the
+forecast is the mixture over that grid, which gives the 80 % range its honest tails.
 """
 
 import math
@@ -53,12 +54,13 @@ UNKNOWN_SD = 0.5  # no maximum known: anything from half to double is plausible;
 # curl force +8.6 % in 6 weeks (Yasuda 2012): about 2 % a week at first.
 GROWTH_A_DAY = 0.002
 GROWTH_DAYS = 7  # days off beyond a week add no growth
-WANDER_A_DAY = 0.009  # standard deviation of theta after one day, log load: own judgement, no source
+WANDER_A_DAY = 0.011  # standard deviation of theta after one day, log load: own judgement, no source
 
 # Day-to-day standard deviation of ln R: about 10 % between days plus counting in whole reps; own judgement.
-SPREAD = 0.12
-SPREADS = (0.06, 0.08, 0.10, 0.125, 0.155, 0.19, 0.24)
-SPREADS_SD = 0.35  # of the log of the spread between clients
+SPREAD = 0.115
+# How much a client's surprises exceed the usual ones, as a factor; learned on this grid.
+FACTORS = (0.50, 0.63, 0.79, 1.0, 1.26, 1.59, 2.0)
+FACTORS_SD = 0.5  # of the log of the factor between clients; own judgement, no source
 
 FREAK = 2.5  # standard deviations beyond which a residual counts no more
 
