@@ -16,7 +16,7 @@ from core.units import Load, Unit
 
 class LoadLine(msgspec.Struct, tag_field="kind", tag="load"):
     unit: Unit
-    available: list[Decimal]
+    available: tuple[Decimal, ...]
     one_rm: Decimal | None = None
 
 
@@ -26,20 +26,20 @@ class RungLine(msgspec.Struct):
 
 
 class BodyLine(msgspec.Struct, tag_field="kind", tag="bodyweight"):
-    rungs: list[RungLine]
+    rungs: tuple[RungLine, ...]
     body_mass_kg: float | None = None
 
 
 class SessionLine(msgspec.Struct):
     date: date
     used: float | str
-    reps: list[int]
+    reps: tuple[int, ...]
     tightness: float | None = None
     refill_s: float | None = None
-    rest_s: list[float] | None = None
+    rest_s: tuple[float, ...] | None = None
     pain: float | None = None
     effort: float | None = None
-    reps_left: list[int] | None = None
+    reps_left: tuple[int, ...] | None = None
     stopped: str | None = None
     loose: bool = False
     rough: bool = False
@@ -52,7 +52,7 @@ class RequestLine(msgspec.Struct):
     movement: str
     scheme: Literal["open", "fixed"]
     resistance: LoadLine | BodyLine
-    sessions: list[SessionLine]
+    sessions: tuple[SessionLine, ...]
     today: date | None = None
 
 
@@ -113,13 +113,20 @@ def _request(asked: RequestLine) -> Request:
 def _resistance(asked: LoadLine | BodyLine) -> Resistance:
     if isinstance(asked, BodyLine):
         return Ladder(tuple(Rung(rung.name, rung.fraction) for rung in asked.rungs), asked.body_mass_kg)
-    one_rm = Load(asked.one_rm, asked.unit) if asked.one_rm is not None else None
-    return Loads(tuple(Load(value, asked.unit) for value in asked.available), one_rm)
+    one_rm = None if asked.one_rm is None else _load("one_rm", asked.one_rm, asked.unit)
+    return Loads(tuple(_load("available", value, asked.unit) for value in asked.available), one_rm)
+
+
+def _load(field: str, value: Decimal, unit: Unit) -> Load:
+    try:
+        return Load(value, unit)
+    except ValueError:
+        raise ValueError(f"{field}: {value} is not a load") from None
 
 
 def _session(one: SessionLine, unit: Unit | None) -> SessionRecord:
     details = {name: getattr(one, name) for name in DETAILS}
-    return SessionRecord(one.date, _used(one.used, unit), tuple(one.reps), **details)
+    return SessionRecord(one.date, _used(one.used, unit), one.reps, **details)
 
 
 def _used(used: float | str, unit: Unit | None) -> Load | str:
@@ -128,7 +135,7 @@ def _used(used: float | str, unit: Unit | None) -> Load | str:
         case str(), None:
             return used
         case float(), Unit():
-            return Load(Decimal(repr(used)), unit)
+            return _load("used", Decimal(repr(used)), unit)
         case str(), _:
             raise ValueError("used: needs a number")
         case _:

@@ -3,7 +3,7 @@
 from core.plans import FIXED_AIMS, OPEN_AIMS, Scheme
 from core.progression.cautions import PAUSING, cautions, days_off
 from core.progression.choosing import EXACT, Choice
-from core.progression.client import Client, known
+from core.progression.client import Client, known, once
 from core.progression.fixed_sets import fixed_chance, fixed_choice, fixed_expected, fixed_range
 from core.progression.open_sets import open_chance, open_choice, open_expected, open_range
 from core.progression.readings import readings, separating
@@ -12,6 +12,7 @@ from core.progression.records import Action, Advice, Because, Caution, Reading, 
 
 def advise(request: Request) -> Advice:
     """The load for the next session. Raises ValueError naming the field for input that cannot be right."""
+    request = once(request)
     client = known(request)
     held = cautions(request)
     choice = _choice(request, client, held)

@@ -1,8 +1,8 @@
 """Which reachable load comes next for open sets: the one with the best chance of 25-40, within bounds.
 
-The chance depends on the distance between a load and theta only, so the best load is the nearest one on the
-log scale. The choice uses the usual day-to-day spread rather than the client's own, so that it depends on
-reps through theta alone; the chance that is told uses the client's own.
+The chance of a load falls with its distance from theta on the log scale and with nothing else, so the best
+load is the nearest one. The choice therefore depends on reps through theta alone; how large the chance is, by
+the client's own spread, is told with the advice.
 """
 
 import math
@@ -11,8 +11,7 @@ from enum import StrEnum
 
 from core.plans import OPEN_AIMS
 from core.progression.belief import Belief
-from core.progression.forecast import Forecast
-from core.progression.prior import MIDDLE, SLOPE, SPREAD
+from core.progression.prior import MIDDLE, SLOPE
 from core.progression.records import Reason
 from core.resistance import Ladder, Loads, Resistance, Scale
 from core.units import Load
@@ -20,7 +19,7 @@ from core.units import Load
 AIM = OPEN_AIMS[0]
 MOST_UP = math.log(1.30)  # never more than 30 % heavier at once; own caution, no source
 MOST_OF_MAX = math.log(0.50)  # never above half of the maximum: Patterson et al. 2019 give 20-40 %
-HOLD_FOR = 0.02  # a change must gain this much chance; own judgement, no source
+HOLD_FOR = 0.02  # a change must come nearer by this much, log load; own judgement, no source
 FOUND_VAR = 0.04**2  # theta known to 4 %: the load is found, and it rises one step at a time
 EASED_REPS = 36  # aimed at instead of the middle when coming back; own caution, no source
 EXACT = 1e-9  # rounding of logarithms is no difference
@@ -79,21 +78,14 @@ def nearest(places: Scale, theta: float) -> int:
     return min(range(len(places.x)), key=lambda at: (round(abs(places.x[at] - theta), 9), at))
 
 
-def chance(x: float, belief: Belief) -> float:
-    """That set 1 lands in its range at `x`, for a client with the usual day-to-day spread."""
-    sd = math.sqrt(SLOPE**2 * belief.var + SPREAD**2)
-    usual = Forecast(MIDDLE - SLOPE * (x - belief.theta), (sd,), (1.0,))
-    return usual.between(AIM.low, AIM.high)
-
-
 def best(places: Scale, belief: Belief, last: Load | str | None) -> int:
-    """The best place by chance, unless the last one is nearly as good."""
+    """The nearest place to theta, unless the last one is nearly as near."""
     goal = nearest(places, belief.theta)
     if last is None or last not in places.names:
         return goal
     at = places.names.index(last)
-    gain = chance(places.x[goal], belief) - chance(places.x[at], belief)
-    return at if gain <= HOLD_FOR else goal
+    nearer = abs(places.x[at] - belief.theta) - abs(places.x[goal] - belief.theta)
+    return at if nearer <= HOLD_FOR else goal
 
 
 def eased(x: float) -> float:

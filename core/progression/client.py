@@ -1,7 +1,7 @@
-"""From a request to everything known about the client: sessions once each, places, belief, falls."""
+"""From a request to everything known about the client: places, belief, falls."""
 
 import math
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
 from core.progression.belief import Belief, after_illness, believe, prior, until
 from core.progression.cautions import next_day
@@ -41,9 +41,14 @@ class Client:
         return Expected(log_first, self.falls_before)
 
 
+def once(request: Request) -> Request:
+    """The same request with every session told only once."""
+    return replace(request, sessions=tuple(dict.fromkeys(request.sessions)))
+
+
 def known(request: Request) -> Client:
-    """Everything the sessions of `request` say; a session told twice counts once."""
-    sessions = tuple(dict.fromkeys(request.sessions))
+    """Everything the sessions of `request` say."""
+    sessions = request.sessions
     places = scale(request.resistance)
     seen = [evidence(one, places.place(one.used), request.scheme) for one in sessions]
     start = _start(request.resistance, places, request)

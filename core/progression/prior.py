@@ -38,9 +38,9 @@ import math
 # Middle of 25-40 on a log scale, counting whole reps: sqrt(24.5 x 40.5). Range: common practice, no source.
 MIDDLE = math.log(math.sqrt(24.5 * 40.5))
 
-# Percent fewer reps for one percent more load. Between 1.5 (Epley's formula at 30-40 % of the maximum) and
-# 3.8 (Nuzzo et al. 2024, Sports Med 54:303: 15 reps at 70 %, 9 at 80 %).
-SLOPE = 2.2
+# Percent fewer reps for one percent more load: the middle between 1.5 (Epley's formula at 30-40 % of the
+# maximum) and 3.8 (Nuzzo et al. 2024, Sports Med 54:303: about 15 reps at 70 %, 9 at 80 %).
+SLOPE = 2.6
 SLOPE_SD = 0.9  # covers both ends of the above
 
 # Common practice, no source: start at about 30 % of the one-repetition maximum, which brings about 30 reps.
@@ -57,7 +57,7 @@ GROWTH_DAYS = 7  # days off beyond a week add no growth
 WANDER_A_DAY = 0.011  # standard deviation of theta after one day, log load: own judgement, no source
 
 # Day-to-day standard deviation of ln R: about 10 % between days plus counting in whole reps; own judgement.
-SPREAD = 0.115
+SPREAD = 0.11
 # How much a client's surprises exceed the usual ones, as a factor; learned on this grid.
 FACTORS = (0.50, 0.63, 0.79, 1.0, 1.26, 1.59, 2.0)
 FACTORS_SD = 0.5  # of the log of the factor between clients; own judgement, no source

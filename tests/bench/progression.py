@@ -34,17 +34,17 @@ Curve = Callable[[float], float]  # share of the maximum -> reps
 
 
 def power(random_: random.Random, at_30: float) -> Curve:
-    k = random_.uniform(1.5, 3.5)
+    k = random_.uniform(2.0, 4.5)
     return lambda share: at_30 * (share / 0.3) ** -k
 
 
 def hyperbola(random_: random.Random, at_30: float) -> Curve:
-    floor = random_.uniform(0.08, 0.18)
+    floor = random_.uniform(0.10, 0.20)
     return lambda share: at_30 * (0.3 - floor) / max(share - floor, 0.02)
 
 
 def exponential(random_: random.Random, at_30: float) -> Curve:
-    c = random_.uniform(4, 10)
+    c = random_.uniform(6, 14)
     return lambda share: at_30 * math.exp(-c * (share - 0.3))
 
 
@@ -112,10 +112,10 @@ def client(family: str, step: str, seed: str) -> Client:
     begins = draw.randint(4, 12)
     return Client(
         random=draw,
-        curve=FAMILIES[family](draw, 32 * math.exp(draw.gauss(0, 0.25))),
+        curve=FAMILIES[family](draw, 32 * math.exp(draw.gauss(0, 0.30))),
         maximum=maximum,
         tested=tested,
-        growth=draw.uniform(0.003, 0.012),
+        growth=draw.uniform(0.004, 0.015),
         loads=Loads(tuple(available), Load(tested)),
         fives=draw.random() < 0.15,
         stops_at_40=draw.random() < 0.10,
