@@ -19,7 +19,7 @@ def sentence(because: Because) -> str:
 
 
 REASONS = {
-    Reason.START_FROM_MAX: "{use} is about 30% of your best single lift, a gentle place to begin.",
+    Reason.START_FROM_MAX: "We begin near 30% of your best single lift; {use} comes closest.",
     Reason.START_AS_PLANNED: "{use} is where your coach wants you to begin.",
     Reason.START_LIGHTEST: "Your strength here is not known yet, so begin with the lightest: {use}.",
     Reason.SECOND_GENTLE: "Your second time stays gentle: {use}, and stop with reps left.",

@@ -19,6 +19,8 @@ MISSED_DAYS = 8  # and twice the usual gap: a week was missed; own caution, no s
 Rule = Callable[[Request], Caution | None]
 
 PAUSING = frozenset({Caution.PAIN_HIGH})
+# A session with loose bands changes no load, neither way; own caution, no source.
+FREEZING = frozenset({Caution.BANDS_LOOSE})
 # After these the next session also aims at more reps than usual; own caution, no source.
 EASING = frozenset(
     {

@@ -7,7 +7,7 @@ two sessions in a row with everything done and reps to spare, and falls when muc
 import math
 
 from core.plans import FIXED_AIMS
-from core.progression.cautions import EASING
+from core.progression.cautions import EASING, FREEZING
 from core.progression.choosing import NONE_FITS, Choice, Limit, bounds, eased, nearest, reach
 from core.progression.client import Client
 from core.progression.forecast import forecast, range_80
@@ -33,7 +33,7 @@ def fixed_choice(request: Request, client: Client, held: tuple[Caution, ...]) ->
         return NONE_FITS
     if EASING & set(held):
         return Choice(min(nearest(client.places, eased(last)), now), Reason.CAUTION)
-    if too_few(client.last):
+    if too_few(client.last) and not FREEZING & set(held):
         return Choice(max(now - 1, 0), Reason.TOO_FEW if now else Reason.BOTTOM_OF_EQUIPMENT)
     if held or not earned(client):
         return Choice(now, Reason.CAUTION if held else _why_hold(client))

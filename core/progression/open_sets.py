@@ -1,7 +1,7 @@
 """Open sets: the next load, and what it will bring."""
 
 from core.plans import OPEN_AIMS
-from core.progression.cautions import EASING
+from core.progression.cautions import EASING, FREEZING
 from core.progression.choosing import (
     AIM,
     FOUND_VAR,
@@ -34,6 +34,8 @@ def open_choice(request: Request, client: Client, held: tuple[Caution, ...]) -> 
         return NONE_FITS
     if EASING & set(held):
         return Choice(min(nearest(client.places, eased(client.now.theta)), allowed.index), Reason.CAUTION)
+    if FREEZING & set(held):
+        return Choice(allowed.index, Reason.CAUTION)
     goal = best(client.places, client.now, client.last.used)
     at = min(goal, allowed.index)
     return Choice(at, Reason.CAUTION if held else _why(client, at, goal, allowed.limit))

@@ -112,10 +112,10 @@ def client(family: str, step: str, seed: str) -> Client:
     begins = draw.randint(4, 12)
     return Client(
         random=draw,
-        curve=FAMILIES[family](draw, 32 * math.exp(draw.gauss(0, 0.30))),
+        curve=FAMILIES[family](draw, 32 * math.exp(draw.gauss(0, 0.28))),
         maximum=maximum,
         tested=tested,
-        growth=draw.uniform(0.004, 0.015),
+        growth=draw.uniform(0.003, 0.010),
         loads=Loads(tuple(available), Load(tested)),
         fives=draw.random() < 0.15,
         stops_at_40=draw.random() < 0.10,

@@ -161,6 +161,13 @@ def test_reps_with_loose_bands_do_not_count_as_strength() -> None:
     assert after.expected_reps[0] - plain.expected_reps[0] <= 1
 
 
+def test_a_session_with_loose_bands_changes_no_load_in_either_way() -> None:
+    weak = [session(2 + at, kg(12), 18, 9, 5) for at in range(2)]
+    assert advise(ask(*gentle(kg(12)), *weak)).action is Action.LOWER
+    loose = advise(ask(*gentle(kg(12)), *weak, session(4, kg(12), 18, 9, 5, loose=True)))
+    assert (loose.use, loose.action) == (kg(12), Action.HOLD)
+
+
 @pytest.mark.parametrize(
     ("days", "caution"),
     [(7, None), (8, Caution.MISSED_WEEK), (13, Caution.MISSED_WEEK), (14, Caution.LAYOFF)],

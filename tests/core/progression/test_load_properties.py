@@ -175,9 +175,9 @@ def test_nothing_is_raised_on_an_irritated_joint(request_: Request) -> None:
     assert advice.cautions
 
 
-@given(st.lists(st.floats(0.05, 0.9), min_size=2, max_size=6, unique=True), st.integers(0, 120))
-def test_a_ladder_is_climbed_one_rung_at_a_time(fractions: list[float], reps: int) -> None:
-    rungs = tuple(Rung(f"rung {at}", share) for at, share in enumerate(sorted(fractions)))
+@given(st.lists(st.integers(5, 90), min_size=2, max_size=6, unique=True), st.integers(0, 120))
+def test_a_ladder_is_climbed_one_rung_at_a_time(percents: list[int], reps: int) -> None:
+    rungs = tuple(Rung(f"rung {at}", percent / 100) for at, percent in enumerate(sorted(percents)))
     used = rungs[0].name
     sessions = (SessionRecord(DAY, used, (reps, 5, 5)),)
     advice = advise(Request("push-up", Scheme.OPEN, Ladder(rungs, 80), sessions))
