@@ -21,13 +21,15 @@ from datetime import date, timedelta
 from decimal import Decimal
 
 from core.plans import Scheme
-from core.progression import Advice, Request, SessionRecord, advise
+from core.progression import Advice, Reason, Request, SessionRecord, advise
 from core.resistance import Loads
 from core.units import Load
 
 LOW, HIGH, FAR = 25, 40, 50
 SESSIONS, GENTLE = 18, 2
 STEPS = ("0.5", "1.25", "2.5")
+# Reasons by which a hard rule, not the model, kept the load down.
+BOUND = {Reason.HALF_OF_MAX, Reason.STEP_TOO_LARGE, Reason.CAUTION}
 FIRST_DAY = date(2026, 1, 5)
 
 Curve = Callable[[float], float]  # share of the maximum -> reps
@@ -159,12 +161,14 @@ class Tally:
     waits: list[int] = field(default_factory=list)
     sore_raises: int = 0
     moves: int = 0
+    bound: int = 0  # of `far`: the model was not allowed to go heavier
 
     def add(self, first: int, advice: Advice | None) -> None:
         self.sessions += 1
         self.in_range += LOW <= first <= HIGH
         self.far += first > FAR
         if advice is not None:
+            self.bound += first > FAR and advice.because.reason in BOUND
             self.in_80 += advice.first_set_80[0] <= first <= advice.first_set_80[1]
 
 
@@ -206,7 +210,7 @@ def row(name: str, step: str, family: str, tally: Tally) -> str:
     held = f"{tally.in_80 / tally.sessions:7.3f}" if tally.in_80 else "      -"
     return (
         f"{name:9} {step:>5} {family:12} {tally.in_range / tally.sessions:8.3f} "
-        f"{sum(tally.waits) / len(tally.waits):6.2f} {held} {tally.far / tally.sessions:7.4f} "
+        f"{sum(tally.waits) / len(tally.waits):6.2f} {held} {tally.far / tally.sessions:7.4f} {tally.bound / tally.sessions:7.4f} "
         f"{tally.sore_raises:5} {tally.moves / len(tally.waits):6.1f}"
     )
 
@@ -221,6 +225,7 @@ def together(tallies: list[Tally]) -> Tally:
         whole.waits += one.waits
         whole.sore_raises += one.sore_raises
         whole.moves += one.moves
+        whole.bound += one.bound
     return whole
 
 
@@ -251,7 +256,7 @@ def main() -> int:
     parser.add_argument("--seed", type=int, default=1)
     asked = parser.parse_args()
     began, wrong = time.perf_counter(), []
-    print("policy     step family       in range  waits  in 80%  far>50  sore  moves")
+    print("policy     step family       in range  waits  in 80%  far>50   bound  sore  moves")
     for step in STEPS:
         for name, (policy, gentle) in POLICIES.items():
             tallies = {
