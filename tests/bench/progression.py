@@ -210,8 +210,8 @@ def row(name: str, step: str, family: str, tally: Tally) -> str:
     held = f"{tally.in_80 / tally.sessions:7.3f}" if tally.in_80 else "      -"
     return (
         f"{name:9} {step:>5} {family:12} {tally.in_range / tally.sessions:8.3f} "
-        f"{sum(tally.waits) / len(tally.waits):6.2f} {held} {tally.far / tally.sessions:7.4f} {tally.bound / tally.sessions:7.4f} "
-        f"{tally.sore_raises:5} {tally.moves / len(tally.waits):6.1f}"
+        f"{sum(tally.waits) / len(tally.waits):6.2f} {held} {tally.far / tally.sessions:7.4f} "
+        f"{tally.bound / tally.sessions:7.4f} {tally.sore_raises:5} {tally.moves / len(tally.waits):6.1f}"
     )
 
 
