@@ -4,8 +4,12 @@ import ast
 from pathlib import Path
 
 ROOT = Path(__file__).parent.parent
-TOP_LEVEL = set("README.md DEVELOPERS.md pyproject.toml bot core conversations tests deploy".split())
-EFFECTS = set("telegram tornado apscheduler asyncio sqlite3 sqlite_utils httpx time socket".split())
+TOP_LEVEL = set(
+    ["README.md", "DEVELOPERS.md", "pyproject.toml", "bot", "core", "conversations", "tests", "deploy"]
+)
+EFFECTS = set(
+    ["telegram", "tornado", "apscheduler", "asyncio", "sqlite3", "sqlite_utils", "httpx", "time", "socket"]
+)
 
 
 def sources(package: str) -> list[Path]:

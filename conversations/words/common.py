@@ -1,0 +1,21 @@
+"""Words every dialogue shares."""
+
+ALREADY_NOTED = "Already noted."
+NOTHING_TO_GO_BACK_TO = "That was the first question."
+CANCELLED = "All right, we leave it there. Nothing is lost; write whenever you like."
+STILL_THERE = "Still here when you are. We were at:"
+CHANGED = "Changed to: {said}"
+YES = "Yes"
+NO = "No"
+NOT_SURE = "Not sure"
+STOP = "Stop"
+
+# Instead of words: by conversations.protocol.Media value.
+NOT_WORDS = {
+    "photo": "I can't read pictures. Tap a button or type your answer, please.",
+    "sticker": "Nice one. Tap a button or type your answer, please.",
+    "voice": "I can't listen; tap or type, please. Something wrong? Tap Stop or type stop.",
+    "video": "I can't watch videos here. Tap a button or type your answer, please.",
+    "file": "I can't open files. Tap a button or type your answer, please.",
+    "other": "I can't read that one. Tap a button or type your answer, please.",
+}

@@ -1,0 +1,88 @@
+"""Opening the file and owning its transactions.
+
+WAL with `synchronous=FULL`: a confirmed commit survives a power cut. One connection writes, because SQLite
+libraries before 3.51.3 can corrupt a WAL that is reset while another connection writes. Anything slow
+(backup, charts, terminal commands) reads a snapshot file instead.
+"""
+
+import sqlite3
+from collections.abc import Iterator, Sequence
+from contextlib import contextmanager
+from pathlib import Path
+from typing import Any
+
+import sqlite_utils
+
+from core.store.migrations import migrations
+
+
+class Store:
+    """An open database. Not shared between threads; no `await` inside a transaction."""
+
+    def __init__(self, path: str | Path, *, synchronous: str = "FULL") -> None:
+        """Open `path` (":memory:" for tests) and bring it up to date. Raises sqlite3.Error."""
+        self.path = str(path)
+        self.connection = sqlite3.connect(self.path, isolation_level=None)
+        self.connection.row_factory = sqlite3.Row
+        self.connection.execute("PRAGMA journal_mode = WAL")
+        self.connection.execute(f"PRAGMA synchronous = {synchronous}")
+        self.connection.execute("PRAGMA foreign_keys = ON")
+        self.connection.execute("PRAGMA busy_timeout = 5000")
+        self.utils = sqlite_utils.Database(self.connection)
+        migrations.apply(self.utils)
+
+    def execute(self, sql: str, values: Sequence[Any] = ()) -> sqlite3.Cursor:
+        """Run one statement on the writer connection."""
+        return self.connection.execute(sql, values)
+
+    def rows(self, sql: str, values: Sequence[Any] = ()) -> list[sqlite3.Row]:
+        """All rows of a query."""
+        return self.connection.execute(sql, values).fetchall()
+
+    def row(self, sql: str, values: Sequence[Any] = ()) -> sqlite3.Row | None:
+        """The first row of a query, or None."""
+        found: sqlite3.Row | None = self.connection.execute(sql, values).fetchone()
+        return found
+
+    def added(self, sql: str, values: Sequence[Any] = ()) -> int:
+        """Run an INSERT and return the new row's id."""
+        row_id = self.connection.execute(sql, values).lastrowid
+        assert row_id is not None, "an INSERT always has a row id"
+        return row_id
+
+    @contextmanager
+    def transaction(self) -> Iterator[None]:
+        """All or nothing. IMMEDIATE: a lock that cannot be had fails here, not at the commit."""
+        self.connection.execute("BEGIN IMMEDIATE")
+        try:
+            yield
+        except BaseException:
+            if self.connection.in_transaction:
+                self.connection.execute("ROLLBACK")
+            raise
+        self.connection.execute("COMMIT")
+
+    @contextmanager
+    def savepoint(self) -> Iterator[None]:
+        """One event inside a transaction: an exception undoes this event only, and goes on up."""
+        self.connection.execute("SAVEPOINT event")
+        try:
+            yield
+        except BaseException:
+            if self.connection.in_transaction:
+                self.connection.execute("ROLLBACK TO event")
+                self.connection.execute("RELEASE event")
+            raise
+        self.connection.execute("RELEASE event")
+
+    def snapshot(self, path: str | Path) -> None:
+        """Copy the database as it is now to `path`, by SQLite's online backup."""
+        target = sqlite3.connect(str(path))
+        try:
+            self.connection.backup(target)
+        finally:
+            target.close()
+
+    def close(self) -> None:
+        """Close the connection."""
+        self.connection.close()

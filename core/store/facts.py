@@ -1,0 +1,120 @@
+"""Writing and reading typed facts. The table of a class is its name in snake_case; columns are its fields."""
+
+import re
+from collections.abc import Callable
+from dataclasses import fields
+from datetime import datetime
+from enum import StrEnum
+from functools import cache
+from sqlite3 import Row
+from types import UnionType
+from typing import Any, TypeVar, get_args, get_type_hints
+
+from core.facts import Fact
+from core.store.connection import Store
+from core.store.times import moment, ms
+
+F = TypeVar("F")
+Kind = Any  # a fact class; mypy does not see that classes with slots are hashable
+
+
+@cache
+def table_of(kind: Kind) -> str:
+    """SetDone -> "set_done"."""
+    return re.sub(r"(?<!^)(?=[A-Z])", "_", kind.__name__).lower()
+
+
+@cache
+def columns_of(kind: Kind) -> tuple[str, ...]:
+    """The field names of a fact class, in order."""
+    return tuple(field.name for field in fields(kind))
+
+
+def put(store: Store, person: int, fact: Fact, noted_at: datetime, message: int | None = None) -> int:
+    """Add a fact about `person`; it replaces the current one with the same key. Returns the row's id."""
+    kind: Kind = type(fact)
+    columns = columns_of(kind)
+    values = [_stored(getattr(fact, name)) for name in columns]
+    names = ", ".join(f'"{name}"' for name in ("person", "noted_at", "message", "replaces", *columns))
+    marks = ", ".join("?" * (len(columns) + 4))
+    replaces = _same_key(store, person, fact)
+    return store.added(
+        f"INSERT INTO {table_of(kind)} ({names}) VALUES ({marks})",
+        [person, ms(noted_at), message, replaces, *values],
+    )
+
+
+def current(store: Store, kind: type[F], person: int, **where: Any) -> list[F]:
+    """The person's facts of one kind that nothing replaced, oldest first, filtered by equal columns."""
+    sql, values = _where(where)
+    return [
+        _fact(kind, row)
+        for row in store.rows(
+            f"SELECT * FROM current_{table_of(kind)} WHERE person = ?{sql} ORDER BY at, id", [person, *values]
+        )
+    ]
+
+
+def latest(store: Store, kind: type[F], person: int, **where: Any) -> F | None:
+    """The newest of `current`, or None."""
+    sql, values = _where(where)
+    row = store.row(
+        f"SELECT * FROM current_{table_of(kind)} WHERE person = ?{sql} ORDER BY at DESC, id DESC LIMIT 1",
+        [person, *values],
+    )
+    return None if row is None else _fact(kind, row)
+
+
+def by_message(store: Store, kind: type[F], person: int, message: int) -> list[F]:
+    """The current facts that one message of the client stated."""
+    rows = store.rows(
+        f"SELECT * FROM current_{table_of(kind)} WHERE person = ? AND message = ? ORDER BY id",
+        [person, message],
+    )
+    return [_fact(kind, row) for row in rows]
+
+
+def _where(where: dict[str, Any]) -> tuple[str, list[Any]]:
+    sql = "".join(f' AND "{name}" = ?' for name in where)
+    return sql, [_stored(value) for value in where.values()]
+
+
+def _same_key(store: Store, person: int, fact: Fact) -> int | None:
+    if not fact.key:
+        return None
+    kind: Kind = type(fact)
+    sql, values = _where({name: getattr(fact, name) for name in fact.key})
+    row = store.row(
+        f"SELECT id FROM current_{table_of(kind)} WHERE person = ?{sql} ORDER BY id DESC LIMIT 1",
+        [person, *values],
+    )
+    return None if row is None else row["id"]
+
+
+def _stored(value: Any) -> Any:
+    if isinstance(value, datetime):
+        return ms(value)
+    if isinstance(value, bool):
+        return int(value)
+    return value.value if isinstance(value, StrEnum) else value
+
+
+def _fact(kind: Kind, row: Row) -> Any:
+    read = _readers(kind)
+    values = {name: None if row[name] is None else read[name](row[name]) for name in columns_of(kind)}
+    return kind(**values)
+
+
+@cache
+def _readers(kind: Kind) -> dict[str, Callable[[Any], Any]]:
+    hints = get_type_hints(kind)
+    return {name: _reader(hints[name]) for name in columns_of(kind)}
+
+
+def _reader(hint: Any) -> Callable[[Any], Any]:
+    if isinstance(hint, UnionType):
+        hint = next(kind for kind in get_args(hint) if kind is not type(None))
+    if hint is datetime:
+        return moment
+    reader: Callable[[Any], Any] = hint
+    return reader

@@ -1,0 +1,261 @@
+"""The schema, as named steps, never edited once released. A change is one more function at the end."""
+
+from typing import Any
+
+from sqlite_utils import Database
+from sqlite_utils.migrations import Migrations
+
+migrations = Migrations("cuffline")
+
+Columns = dict[str, Any]
+
+
+def _table(
+    db: Database, name: str, columns: Columns, *, pk: str = "id", maybe: str = "", refs: str = ""
+) -> None:
+    """A STRICT table; every column is NOT NULL but those in `maybe`; `refs` are "column:table" pairs."""
+    db.table(name).create(
+        columns,
+        pk=pk,
+        not_null=set(columns) - set(maybe.split()) - {pk},
+        foreign_keys=[(column, table, "id") for column, table in (pair.split(":") for pair in refs.split())],
+        strict=True,
+    )
+
+
+def _facts(db: Database, name: str, columns: Columns, maybe: str = "") -> None:
+    """A table of facts with its view: `current_NAME` hides what a later row replaced."""
+    common = {"id": int, "person": int, "noted_at": int, "message": int, "replaces": int}
+    _table(db, name, {**common, **columns}, maybe=f"message replaces {maybe}", refs="person:person")
+    ordered = [c for c in ("person", "session", "screening") if c in {**common, **columns}]
+    db.table(name).create_index(ordered)
+    db.execute(f"CREATE INDEX idx_{name}_replaces ON {name} (replaces) WHERE replaces IS NOT NULL")
+    db.execute(f"CREATE INDEX idx_{name}_message ON {name} (person, message) WHERE message IS NOT NULL")
+    db.create_view(
+        f"current_{name}",
+        f"SELECT * FROM {name} AS f "
+        f"WHERE NOT EXISTS (SELECT 1 FROM {name} AS later WHERE later.replaces = f.id)",
+    )
+
+
+@migrations()
+def m001_people(db: Database) -> None:
+    person = {
+        "id": int,
+        "chat": int,
+        "name": str,
+        "role": str,
+        "coach": int,
+        "zone": str,
+        "created_at": int,
+        "unreachable_at": int,
+    }
+    _table(db, "person", person, maybe="chat coach unreachable_at", refs="coach:person")
+    db.table("person").create_index(["chat"], unique=True)
+    invitation = {
+        "id": int,
+        "hash": str,
+        "coach": int,
+        "name": str,
+        "made_at": int,
+        "expires_at": int,
+        "used_by": int,
+        "used_at": int,
+    }
+    _table(db, "invitation", invitation, maybe="used_by used_at", refs="coach:person used_by:person")
+    db.table("invitation").create_index(["hash"], unique=True)
+
+
+@migrations()
+def m002_talk(db: Database) -> None:
+    thread = {
+        "id": int,
+        "person": int,
+        "dialogue": str,
+        "brief": str,
+        "state": str,
+        "wake_at": int,
+        "floor": int,
+        "begun_at": int,
+        "failures": int,
+        "question": str,
+    }
+    _table(db, "thread", thread, maybe="state wake_at question", refs="person:person")
+    db.execute("CREATE INDEX idx_thread_live ON thread (person, floor) WHERE state IS NOT NULL")
+    db.execute("CREATE INDEX idx_thread_wake ON thread (wake_at) WHERE wake_at IS NOT NULL")
+    button = {
+        "token": str,
+        "person": int,
+        "thread": int,
+        "question": str,
+        "value": str,
+        "made_at": int,
+    }
+    _table(db, "button", button, pk="token", maybe="thread question", refs="person:person thread:thread")
+    db.table("button").create_index(["made_at"])
+    inbox = {
+        "update_id": int,
+        "body": str,
+        "received_at": int,
+        "handled_at": int,
+        "failed": str,
+        "person": int,
+        "message": int,
+        "thread": int,
+    }
+    _table(db, "inbox", inbox, pk="update_id", maybe="handled_at failed person message thread body")
+    db.execute("CREATE INDEX idx_inbox_open ON inbox (received_at) WHERE handled_at IS NULL")
+    db.execute("CREATE INDEX idx_inbox_message ON inbox (person, message) WHERE message IS NOT NULL")
+    outbox = {
+        "id": int,
+        "person": int,
+        "chat": int,
+        "priority": int,
+        "kind": str,
+        "body": str,
+        "created_at": int,
+        "not_before": int,
+        "attempts": int,
+        "sent_at": int,
+        "dropped": str,
+        "message": int,
+        "thread": int,
+        "question": str,
+    }
+    _table(
+        db,
+        "outbox",
+        outbox,
+        maybe="person sent_at dropped message thread question body",
+        refs="person:person",
+    )
+    db.execute(
+        "CREATE INDEX idx_outbox_waiting ON outbox (chat, priority, id) "
+        "WHERE sent_at IS NULL AND dropped IS NULL"
+    )
+    db.execute("CREATE INDEX idx_outbox_message ON outbox (chat, message) WHERE message IS NOT NULL")
+
+
+@migrations()
+def m003_duties(db: Database) -> None:
+    watch = {
+        "id": int,
+        "person": int,
+        "session": str,
+        "spell": str,
+        "region": str,
+        "on_at": int,
+        "limit_s": int,
+        "calls": int,
+        "next_at": int,
+    }
+    _table(db, "watch", watch, refs="person:person")
+    db.table("watch").create_index(["person", "session", "spell"], unique=True)
+    db.table("watch").create_index(["next_at"])
+    alert = {
+        "id": int,
+        "person": int,
+        "cause": str,
+        "tier": str,
+        "said": str,
+        "told": str,
+        "raised_at": int,
+        "last_at": int,
+        "count": int,
+        "calls": int,
+        "next_at": int,
+        "taken_by": int,
+        "taken_at": int,
+        "settled_at": int,
+        "settled_how": str,
+    }
+    _table(
+        db,
+        "alert",
+        alert,
+        maybe="next_at taken_by taken_at settled_at settled_how",
+        refs="person:person taken_by:person",
+    )
+    db.execute("CREATE INDEX idx_alert_next ON alert (next_at) WHERE next_at IS NOT NULL")
+    db.execute("CREATE INDEX idx_alert_open ON alert (person) WHERE settled_at IS NULL")
+    planned = {
+        "id": int,
+        "person": int,
+        "dialogue": str,
+        "about": str,
+        "due_at": int,
+        "made_at": int,
+        "done_at": int,
+        "failures": int,
+    }
+    _table(db, "planned", planned, maybe="done_at", refs="person:person")
+    db.execute("CREATE INDEX idx_planned_due ON planned (due_at) WHERE done_at IS NULL")
+    db.execute("CREATE INDEX idx_planned_person ON planned (person, dialogue) WHERE done_at IS NULL")
+    _table(db, "setting", {"name": str, "value": str}, pk="name")
+
+
+@migrations()
+def m004_facts(db: Database) -> None:
+    session = {"at": int, "session": str}
+    _facts(db, "agreed", {"at": int, "text": str})
+    _facts(db, "detail", {"at": int, "name": str, "value": str})
+    _facts(db, "screening_answer", {"at": int, "screening": str, "question": str, "answer": str})
+    _facts(db, "screening_done", {"at": int, "screening": str, "tier": str, "closed": str, "because": str})
+    cleared = {
+        "at": int,
+        "screening": str,
+        "decision": str,
+        "regions": str,
+        "by": int,
+        "until": int,
+        "note": str,
+    }
+    _facts(db, "cleared", cleared, maybe="until")
+    _facts(db, "plan_given", {"at": int, "plan": str, "by": int, "why": str})
+    _facts(db, "session_started", {**session, "number": int, "plan": str})
+    _facts(db, "session_ended", {**session, "why": str})
+    _facts(db, "answered", {**session, "part": str, "question": str, "answer": str})
+    _facts(db, "bands_on", {**session, "spell": str, "region": str, "limit_s": int})
+    _facts(db, "bands_off", {**session, "spell": str, "why": str})
+    cuff = {
+        "spell": str,
+        "check_no": int,
+        "limb": str,
+        "tightness": int,
+        "refill": str,
+        "refill_s": float,
+        "feeling": str,
+        "verdict": str,
+        "because": str,
+        "band": str,
+    }
+    _facts(db, "cuff_checked", {**session, **cuff}, maybe="tightness refill_s")
+    one_set = {
+        "exercise_no": int,
+        "movement": str,
+        "set_no": int,
+        "side": str,
+        "doing": str,
+        "reps": int,
+        "rough": int,
+        "done_at": int,
+        "rest_s": float,
+        "tightness": int,
+        "loose": int,
+        "reps_left": int,
+    }
+    _facts(db, "set_done", {**session, **one_set}, maybe="rest_s tightness reps_left")
+    _facts(db, "walk_done", {**session, "exercise_no": int, "minutes": float, "kmh": float})
+    _facts(db, "rated", {**session, "what": str, "part": str, "score": int, "where": str})
+    moved = {
+        "movement": str,
+        "was": str,
+        "use": str,
+        "action": str,
+        "because": str,
+        "applied": int,
+        "expected": str,
+    }
+    _facts(db, "load_moved", {**session, **moved})
+    _facts(db, "noticed", {"at": int, "kind": str, "said": str})
+    _facts(db, "coach_did", {"at": int, "by": int, "action": str, "note": str})

@@ -1,0 +1,54 @@
+"""Loads as the client reads them on the dumbbell: an exact number and its unit.
+
+Kilograms and pounds are never mixed in one plan; `kilograms` exists for computing only, so what is shown
+is always the number that stands on the plate.
+"""
+
+from dataclasses import dataclass
+from decimal import Decimal, InvalidOperation
+from enum import StrEnum
+
+# International avoirdupois pound, exact by definition (NIST Special Publication 811, appendix B.8).
+KG_PER_LB = Decimal("0.45359237")
+
+
+class Unit(StrEnum):
+    """Stored values: add freely, never rename."""
+
+    KG = "kg"
+    LB = "lb"
+
+
+@dataclass(frozen=True, slots=True, order=False)
+class Load:
+    """A load of `value` (zero or more) in `unit`. Raises ValueError for a value that is no load."""
+
+    value: Decimal
+    unit: Unit = Unit.KG
+
+    def __post_init__(self) -> None:
+        if not self.value.is_finite() or self.value < 0:
+            raise ValueError(f"load: {self.value} is not a load")
+
+    @property
+    def kilograms(self) -> float:
+        """The load in kg, for computing; never for showing."""
+        factor = KG_PER_LB if self.unit is Unit.LB else Decimal(1)
+        return float(self.value * factor)
+
+    def __str__(self) -> str:
+        return f"{plain(self.value)} {self.unit}"
+
+
+def plain(value: Decimal) -> str:
+    """The shortest exact writing: 12.50 -> "12.5", 10 -> "10"."""
+    text = f"{value:f}"
+    return text.rstrip("0").rstrip(".") if "." in text else text
+
+
+def load_from_text(value: str, unit: str) -> Load:
+    """A stored load. Raises ValueError when `value` is no decimal number or `unit` is unknown."""
+    try:
+        return Load(Decimal(value), Unit(unit))
+    except InvalidOperation:
+        raise ValueError(f"load: {value!r} is not a number") from None
