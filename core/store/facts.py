@@ -18,10 +18,14 @@ F = TypeVar("F")
 Kind = Any  # a fact class; mypy does not see that classes with slots are hashable
 
 
-@cache
 def table_of(kind: Kind) -> str:
     """SetDone -> "set_done"."""
-    return re.sub(r"(?<!^)(?=[A-Z])", "_", kind.__name__).lower()
+    return _snake(kind.__name__)
+
+
+@cache
+def _snake(name: str) -> str:
+    return re.sub(r"(?<!^)(?=[A-Z])", "_", name).lower()
 
 
 @cache

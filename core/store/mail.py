@@ -1,0 +1,184 @@
+"""What came in and what is to go out: two tables that make delivery survive a crash."""
+
+import json
+from dataclasses import dataclass
+from datetime import datetime
+from enum import IntEnum
+from sqlite3 import Row
+from typing import Any
+
+from core.store.connection import Store
+from core.store.times import moment, ms
+
+
+class Priority(IntEnum):
+    """Lower goes first. Stored."""
+
+    ALERT = 0
+    SESSION = 1
+    TALK = 2
+    REMINDER = 3
+    DIGEST = 4
+
+
+@dataclass(frozen=True, slots=True)
+class Letter:
+    """One thing to send: `kind` "message", "photo", "document" or "answer"; `body` its parameters."""
+
+    chat: int
+    body: dict[str, Any]
+    kind: str = "message"
+    priority: Priority = Priority.TALK
+    person: int | None = None
+    thread: int | None = None
+    question: str | None = None
+
+
+@dataclass(frozen=True, slots=True)
+class Waiting:
+    """A letter that has not gone out yet."""
+
+    id: int
+    letter: Letter
+    attempts: int
+    created_at: datetime
+
+
+def receive(store: Store, update_id: int, body: dict[str, Any], now: datetime) -> bool:
+    """Keep a raw update. False: it is here already."""
+    cursor = store.execute(
+        "INSERT OR IGNORE INTO inbox (update_id, body, received_at) VALUES (?, ?, ?)",
+        [update_id, json.dumps(body, ensure_ascii=False), ms(now)],
+    )
+    return cursor.rowcount == 1
+
+
+def unhandled(store: Store, limit: int = 200) -> list[tuple[int, dict[str, Any]]]:
+    """Raw updates not dealt with yet, in the order of arrival."""
+    rows = store.rows(
+        "SELECT update_id, body FROM inbox WHERE handled_at IS NULL ORDER BY received_at, rowid LIMIT ?",
+        [limit],
+    )
+    return [(row["update_id"], json.loads(row["body"])) for row in rows]
+
+
+def handled(
+    store: Store,
+    update_id: int,
+    now: datetime,
+    *,
+    failed: str | None = None,
+) -> None:
+    """The update is dealt with; `failed` names the error it ended in."""
+    store.execute(
+        "UPDATE inbox SET handled_at = ?, failed = ? WHERE update_id = ?", [ms(now), failed, update_id]
+    )
+
+
+def heard_in(store: Store, update_id: int, person: int, message: int, thread: int | None) -> None:
+    """Remember which thread a client's message went to, for later edits."""
+    store.execute(
+        "UPDATE inbox SET person = ?, message = ?, thread = ? WHERE update_id = ?",
+        [person, message, thread, update_id],
+    )
+
+
+def thread_of_heard(store: Store, person: int, message: int) -> int | None:
+    """The thread that got this message of the client."""
+    row = store.row(
+        "SELECT thread FROM inbox WHERE person = ? AND message = ? AND thread IS NOT NULL LIMIT 1",
+        [person, message],
+    )
+    return None if row is None else row["thread"]
+
+
+def post(store: Store, letter: Letter, now: datetime) -> int:
+    """Put a letter into the outbox; it goes out after the commit."""
+    return store.added(
+        "INSERT INTO outbox (person, chat, priority, kind, body, created_at, not_before,"
+        " attempts, thread, question) VALUES (?, ?, ?, ?, ?, ?, ?, 0, ?, ?)",
+        [
+            letter.person,
+            letter.chat,
+            int(letter.priority),
+            letter.kind,
+            json.dumps(letter.body, ensure_ascii=False),
+            ms(now),
+            ms(now),
+            letter.thread,
+            letter.question,
+        ],
+    )
+
+
+def waiting(store: Store, now: datetime) -> list[Waiting]:
+    """The next letter of each chat: alerts overtake, the rest in order within its priority."""
+    rows = store.rows(
+        "SELECT * FROM outbox AS o WHERE sent_at IS NULL AND dropped IS NULL AND id = ("
+        " SELECT id FROM outbox AS n WHERE n.chat = o.chat AND n.sent_at IS NULL AND n.dropped IS NULL"
+        " ORDER BY n.priority = 0 DESC, n.id LIMIT 1)"
+        " AND not_before <= ? ORDER BY priority, id",
+        [ms(now)],
+    )
+    return [_waiting(row) for row in rows]
+
+
+def next_letter_at(store: Store) -> datetime | None:
+    """When a delayed letter may be tried again; None: nothing waits."""
+    row = store.row("SELECT min(not_before) AS at FROM outbox WHERE sent_at IS NULL AND dropped IS NULL")
+    return None if row is None or row["at"] is None else moment(row["at"])
+
+
+def _waiting(row: Row) -> Waiting:
+    letter = Letter(
+        row["chat"],
+        json.loads(row["body"]),
+        row["kind"],
+        Priority(row["priority"]),
+        row["person"],
+        row["thread"],
+        row["question"],
+    )
+    return Waiting(row["id"], letter, row["attempts"], moment(row["created_at"]))
+
+
+def sent(store: Store, letter: int, message: int | None, now: datetime) -> None:
+    """The letter is out, as message number `message`."""
+    store.execute("UPDATE outbox SET sent_at = ?, message = ? WHERE id = ?", [ms(now), message, letter])
+
+
+def later(store: Store, letter: int, not_before: datetime) -> None:
+    """Try the letter again, not before this time."""
+    store.execute(
+        "UPDATE outbox SET attempts = attempts + 1, not_before = ? WHERE id = ?", [ms(not_before), letter]
+    )
+
+
+def drop(store: Store, letter: int, why: str) -> None:
+    """The letter can never be sent."""
+    store.execute("UPDATE outbox SET dropped = ? WHERE id = ?", [why, letter])
+
+
+def question_of(store: Store, chat: int, message: int) -> tuple[int | None, str | None]:
+    """(thread, question) of a message of ours that somebody replied to."""
+    row = store.row("SELECT thread, question FROM outbox WHERE chat = ? AND message = ?", [chat, message])
+    return (None, None) if row is None else (row["thread"], row["question"])
+
+
+def last_message(store: Store, chat: int, thread: int, question: str) -> int | None:
+    """The message number that put this question."""
+    row = store.row(
+        "SELECT message FROM outbox WHERE chat = ? AND thread = ? AND question = ? AND message IS NOT NULL"
+        " ORDER BY id DESC LIMIT 1",
+        [chat, thread, question],
+    )
+    return None if row is None else row["message"]
+
+
+def question_sent_at(store: Store, thread: int, question: str) -> datetime | None:
+    """When a question went out: the safe (early) bound for what the client did after it."""
+    row = store.row(
+        "SELECT sent_at, created_at FROM outbox WHERE thread = ? AND question = ? ORDER BY id DESC LIMIT 1",
+        [thread, question],
+    )
+    return None if row is None else moment(row["sent_at"] or row["created_at"])

@@ -1,0 +1,118 @@
+"""Conversations under way and the buttons that lead back into them.
+
+A person may have several threads; the latest one that wants it holds the floor and gets the typed words.
+"""
+
+import secrets
+from dataclasses import dataclass
+from datetime import datetime
+from sqlite3 import Row
+
+from core.store.connection import Store
+from core.store.times import maybe_moment, maybe_ms, ms
+
+
+@dataclass(frozen=True, slots=True)
+class Thread:
+    """One dialogue with one person. `state` is the dialogue's own JSON, None: over."""
+
+    id: int
+    person: int
+    dialogue: str
+    state: str | None
+    wake_at: datetime | None
+    failures: int
+
+
+@dataclass(frozen=True, slots=True)
+class Button:
+    """What a tap means. `thread` None: the engine's own button, with its act in `value`."""
+
+    person: int
+    thread: int | None
+    question: str | None
+    value: str
+
+
+def _thread(row: Row) -> Thread:
+    wake_at = maybe_moment(row["wake_at"])
+    return Thread(row["id"], row["person"], row["dialogue"], row["state"], wake_at, row["failures"])
+
+
+def open_thread(store: Store, person: int, dialogue: str, brief: str, floor: bool, now: datetime) -> int:
+    """A new thread's id. It has no state until its first turn is kept."""
+    top = store.row("SELECT max(floor) AS top FROM thread WHERE person = ?", [person])
+    place = ((top["top"] if top else None) or 0) + 1 if floor else 0
+    return store.added(
+        "INSERT INTO thread (person, dialogue, brief, floor, begun_at, failures) VALUES (?, ?, ?, ?, ?, 0)",
+        [person, dialogue, brief, place, ms(now)],
+    )
+
+
+def keep(store: Store, thread: int, state: str | None, wake_at: datetime | None) -> None:
+    """The outcome of a turn."""
+    store.execute(
+        "UPDATE thread SET state = ?, wake_at = ?, failures = 0 WHERE id = ?",
+        [state, maybe_ms(wake_at) if state is not None else None, thread],
+    )
+
+
+def failed(store: Store, thread: int, again_at: datetime) -> None:
+    """A timer of this thread failed; it is tried again later, with a growing gap."""
+    store.execute(
+        "UPDATE thread SET failures = failures + 1, wake_at = ? WHERE id = ?", [ms(again_at), thread]
+    )
+
+
+def by_id(store: Store, thread: int) -> Thread | None:
+    """A thread, live or over."""
+    row = store.row("SELECT * FROM thread WHERE id = ?", [thread])
+    return None if row is None else _thread(row)
+
+
+def live(store: Store, person: int) -> list[Thread]:
+    """The person's threads that are not over; the one with the floor first."""
+    rows = store.rows(
+        "SELECT * FROM thread WHERE person = ? AND state IS NOT NULL ORDER BY floor DESC, id DESC", [person]
+    )
+    return [_thread(row) for row in rows]
+
+
+def floor(store: Store, person: int) -> Thread | None:
+    """The thread that gets typed words."""
+    row = store.row(
+        "SELECT * FROM thread WHERE person = ? AND state IS NOT NULL AND floor > 0"
+        " ORDER BY floor DESC LIMIT 1",
+        [person],
+    )
+    return None if row is None else _thread(row)
+
+
+def take_floor(store: Store, thread: Thread) -> None:
+    """This thread is the latest from now on."""
+    store.execute(
+        "UPDATE thread SET floor = (SELECT max(floor) + 1 FROM thread WHERE person = ?) WHERE id = ?",
+        [thread.person, thread.id],
+    )
+
+
+def due(store: Store, now: datetime) -> list[Thread]:
+    """Threads whose time has come, earliest first."""
+    rows = store.rows("SELECT * FROM thread WHERE wake_at <= ? ORDER BY wake_at, id", [ms(now)])
+    return [_thread(row) for row in rows]
+
+
+def add_button(store: Store, button: Button, now: datetime) -> str:
+    """A new opaque token (128 random bits) for what goes into the button."""
+    token = secrets.token_urlsafe(16)
+    store.execute(
+        "INSERT INTO button (token, person, thread, question, value, made_at) VALUES (?, ?, ?, ?, ?, ?)",
+        [token, button.person, button.thread, button.question, button.value, ms(now)],
+    )
+    return token
+
+
+def button(store: Store, token: str, person: int) -> Button | None:
+    """What a tapped token means for this person; None: not issued, or issued to somebody else."""
+    row = store.row("SELECT * FROM button WHERE token = ? AND person = ?", [token, person])
+    return None if row is None else Button(row["person"], row["thread"], row["question"], row["value"])
