@@ -1,0 +1,283 @@
+"""Which set a number belongs to, and its fact. A count is stored the moment it is known."""
+
+import re
+from dataclasses import replace
+from datetime import datetime, timedelta
+
+from conversations.answers import Count, Sided, Unclear, several_numbers, side_numbers
+from conversations.protocol import Choice, Corrected, Effect, Record, Said, Say, Turn
+from conversations.session import fitting, sets
+from conversations.session.state import (
+    Counted,
+    Phase,
+    State,
+    is_full,
+    lacking,
+    last_counted,
+    say,
+    turn,
+    with_counted,
+)
+from conversations.words import session as words
+from conversations.words.answers import unclear
+from core.facts import SetDone
+from core.plans import Scheme
+
+MOST_REPS = 200
+SAME_WITHIN = timedelta(seconds=5)
+CORRECTION = re.compile(r"^\s*(no|nope|sorry|oops|correction|actually|i meant?|wrong)\b", re.IGNORECASE)
+LOST_WORDS = re.compile(r"\b(lost|forgot|no idea|dunno|don'?t know|not sure)\b", re.IGNORECASE)
+
+
+def typed(state: State, event: Said) -> Turn[State]:
+    """Words during sets, rests and after: counts, corrections, "lost count", or something unclear."""
+    if LOST_WORDS.search(event.text) and lacking(state) is not None:
+        return lost(state, event)
+    try:
+        counts = read(state, event.text)
+    except Unclear as problem:
+        return turn(state, Say(unclear(problem)))
+    return numbers(state, event, counts)
+
+
+def read(state: State, text: str) -> tuple[Count, ...]:
+    """One or more counts; sides come in the plan's order. Raises `Unclear`."""
+    if len(state.doing.sides) == 2:
+        try:
+            sided = side_numbers(text, 0, MOST_REPS)
+        except Unclear:
+            return several_numbers(text, 0, MOST_REPS)
+        return _in_plan_order(state, sided)
+    return several_numbers(text, 0, MOST_REPS)
+
+
+def _in_plan_order(state: State, sided: Sided) -> tuple[Count, ...]:
+    by_side = {"left": sided.left, "right": sided.right}
+    return tuple(count for side in state.doing.sides if (count := by_side[side]) is not None)
+
+
+def numbers(state: State, event: Said, counts: tuple[Count, ...]) -> Turn[State]:
+    """Place counts that were typed freely."""
+    sides = len(state.doing.sides)
+    if CORRECTION.match(event.text) and state.counted:
+        return amend(state, event, state.counted[-1].no, counts)
+    if len(counts) > sides:
+        return many(state, event, counts)
+    one = lacking(state)
+    if one is not None:
+        return fill(state, event, one, counts)
+    if state.phase is Phase.SET:
+        ended = sets.set_done(state, event.at)
+        assert ended.state is not None
+        filled = fill(ended.state, event, ended.state.counted[-1], counts)
+        effects = (*ended.effects, *filled.effects)
+        return replace(filled, replies=(*_without_reps(ended.replies), *filled.replies), effects=effects)
+    return again(state, event, counts)
+
+
+def _without_reps(replies: tuple[Say, ...]) -> tuple[Say, ...]:
+    return tuple(reply for reply in replies if not (reply.asks or "").startswith("reps."))
+
+
+def again(state: State, event: Said, counts: tuple[Count, ...]) -> Turn[State]:
+    """A number when none was missing: the same one twice, or a correction, or the next set early."""
+    last = last_counted(state)
+    if last is None:
+        return turn(state, Say(words.STALE))
+    same = last.reps == tuple(count.value for count in counts)
+    if same and last.noted_at is not None and event.at - last.noted_at <= SAME_WITHIN:
+        return turn(state)
+    if state.phase is Phase.REST and len(counts) == 1:
+        state = replace(state, between=counts[0].value)
+        text = words.WHICH_SET.format(reps=counts[0].value, last=last.no, next=last.no + 1)
+        buttons = [Choice(words.SET_N.format(n=n), str(n)) for n in (last.no, last.no + 1)]
+        return turn(state, say(text, f"which.{state.set_id}", *buttons))
+    return amend(state, event, last.no, counts)
+
+
+def which(state: State, event: Said) -> Turn[State]:
+    """ "Set 1 again, or set 2?" answered."""
+    value, state = state.between, replace(state, between=None)
+    if value is None or not event.text.isdigit():
+        return turn(state, Say(words.STALE))
+    counts = (Count(value, False),)
+    if int(event.text) <= len(state.counted):
+        return amend(state, event, int(event.text), counts)
+    ended = sets.set_done(replace(state, set_no=state.set_no + 1, rest_until=None), event.at)
+    assert ended.state is not None
+    filled = fill(ended.state, event, ended.state.counted[-1], counts)
+    effects = (*ended.effects, *filled.effects)
+    return replace(filled, replies=(*_without_reps(ended.replies), *filled.replies), effects=effects)
+
+
+def fill(state: State, event: Said, one: Counted, counts: tuple[Count, ...]) -> Turn[State]:
+    """Put counts into a set that lacks them."""
+    reps = (*one.reps, *(count.value for count in counts))[: len(state.doing.sides)]
+    rough = one.rough or state.guess or any(count.rough for count in counts)
+    one = replace(one, reps=reps, rough=rough, message=event.message, noted_at=event.at)
+    state = replace(with_counted(state, one), tens=None, guess=False)
+    effects = facts(state, event.at, one)
+    if not is_full(state, one):
+        return turn(state, sets.ask_reps(state, words.REPS_LAST), effects=effects)
+    return _then(state, event, (Say(comment(state, one)),), effects)
+
+
+def _then(state: State, event: Said, replies: tuple[Say, ...], effects: tuple[Effect, ...]) -> Turn[State]:
+    """After a count: nothing more, or the end when only the count was missing."""
+    if state.phase is not Phase.COUNT:
+        return turn(state, *replies, effects=effects)
+    from conversations.session import ending  # the end waits for the last count
+
+    onward = ending.onward(state, event.at)
+    return replace(onward, replies=(*replies, *onward.replies), effects=(*effects, *onward.effects))
+
+
+def comment(state: State, one: Counted) -> str:
+    """What the coach would say to this count; the expectation only after it."""
+    aim, shown = state.doing.aims[one.no - 1], " and ".join(str(reps) for reps in one.reps)
+    lowest, highest = min(one.reps), max(one.reps)
+    if state.brief.gentle:
+        return words.NOTED.format(reps=shown)
+    if state.doing.scheme is Scheme.FIXED:
+        text = words.NOTED_FIXED if lowest >= aim.low else words.NOTED_SHORT
+        return text.format(reps=shown, aim=aim)
+    if lowest < aim.low:
+        return words.NOTED_BELOW.format(reps=shown)
+    return (words.NOTED_ABOVE if highest > aim.high else words.NOTED_IN_RANGE).format(reps=shown)
+
+
+def many(state: State, event: Said, counts: tuple[Count, ...]) -> Turn[State]:
+    """Several sets in one message: taken as what they are, from set 1 on."""
+    sides = len(state.doing.sides)
+    groups = [counts[i : i + sides] for i in range(0, len(counts), sides)]
+    if len(groups) > state.sets or len(groups[-1]) < sides:
+        return turn(state, Say(words.NOT_A_NUMBER))
+    effects: tuple[Effect, ...] = ()
+    for no, group in enumerate(groups, start=1):
+        known = next((one for one in state.counted if one.no == no), Counted(no, event.at))
+        one = replace(
+            known,
+            reps=tuple(count.value for count in group),
+            rough=any(count.rough for count in group),
+            message=event.message,
+            noted_at=event.at,
+        )
+        state = with_counted(state, one)
+        effects += facts(state, event.at, one)
+    shown = ", ".join(str(count.value) for count in counts)
+    noted = Say(words.MANY_NOTED.format(sets=shown))
+    if state.phase in (Phase.SET, Phase.REST):
+        return _after_many(state, event, noted, effects)
+    return _then(state, event, (noted,), effects)
+
+
+def _after_many(state: State, event: Said, noted: Say, effects: tuple[Effect, ...]) -> Turn[State]:
+    done = len(state.counted)
+    if done >= state.sets:
+        state = replace(state, phase=Phase.OFF, why="done", rest_until=None)
+        return turn(state, noted, fitting.off(state, words.BANDS_OFF), effects=effects)
+    if done < state.set_no or state.phase is Phase.REST:
+        return turn(state, noted, effects=effects)
+    state = replace(
+        state, phase=Phase.REST, set_no=done, rest_until=event.at + timedelta(seconds=state.doing.rest_s)
+    )
+    return turn(state, noted, effects=effects)
+
+
+def amend(state: State, event: Said | Corrected, no: int, counts: tuple[Count, ...]) -> Turn[State]:
+    """Change a set that has its count."""
+    one = next((each for each in state.counted if each.no == no), None)
+    if one is None or len(counts) != len(state.doing.sides):
+        return turn(state, Say(words.NOT_A_NUMBER))
+    message = event.of if isinstance(event, Corrected) else event.message
+    values = tuple(count.value for count in counts)
+    one = replace(one, reps=values, rough=False, blank=False, message=message, noted_at=event.at)
+    state = with_counted(state, one)
+    shown = " and ".join(str(value) for value in values)
+    said = Said(event.at, event.text, None, message)
+    return _then(state, said, (Say(words.CHANGED.format(n=no, reps=shown)),), facts(state, event.at, one))
+
+
+def corrected(state: State, event: Corrected) -> Turn[State]:
+    """An edited message: the sets that it had stated change with it."""
+    mine = [one for one in state.counted if one.message == event.of]
+    if not mine:
+        return turn(state)
+    try:
+        counts = read(state, event.text)
+    except Unclear as problem:
+        return turn(state, Say(unclear(problem)))
+    if len(mine) == 1 and len(counts) <= len(state.doing.sides):
+        return amend(state, event, mine[0].no, counts)
+    return many(state, Said(event.at, event.text, None, event.of), counts)
+
+
+def tapped(state: State, event: Said) -> Turn[State]:
+    """A button under a count question: tens, then ones; "Lost count"; or a typed reply to it."""
+    asked_no = int((event.to or "reps.0.0").split(".")[2])
+    one = next((each for each in state.counted if each.no == asked_no), None)
+    if one is None:
+        return turn(state, Say(words.STALE))
+    if is_full(state, one):
+        return _tapped_again(state, event, one)
+    if event.text == "lost":
+        return lost(state, event)
+    if event.text.startswith("t") and event.text[1:].isdigit():
+        return _ones(state, one, int(event.text[1:]))
+    if event.text.isdigit():
+        return fill(state, event, one, (Count(int(event.text), False),))
+    return typed(state, event)
+
+
+def _tapped_again(state: State, event: Said, one: Counted) -> Turn[State]:
+    if event.message is not None:  # typed as a reply to this question: a correction of that set
+        try:
+            return amend(state, event, one.no, read(state, event.text))
+        except Unclear as problem:
+            return turn(state, Say(unclear(problem)))
+    shown = " and ".join(str(reps) for reps in one.reps) or "no count"
+    return turn(state, Say(words.ALREADY.format(reps=shown)))
+
+
+def _ones(state: State, one: Counted, tens: int) -> Turn[State]:
+    state = replace(state, tens=tens)
+    digits = tuple(Choice(str(value), str(value)) for value in range(tens, tens + 10))
+    return turn(state, say(words.ONES, sets.reps_id(state, one), *digits))
+
+
+def lost(state: State, event: Said) -> Turn[State]:
+    """Lost count: a best guess once, stored as rough; then a blank. Neither ever raises a load."""
+    one = lacking(state)
+    if one is None:
+        return turn(state, Say(words.STALE))
+    if state.guess:
+        state = replace(with_counted(state, replace(one, blank=True)), guess=False)
+        return _then(state, event, (Say(words.LEFT_BLANK),), ())
+    state = replace(state, guess=True)
+    return turn(state, say(words.BEST_GUESS, sets.reps_id(state, one), *sets.TENS, sets.LOST))
+
+
+def facts(state: State, at: datetime, one: Counted, reps_left: int | None = None) -> tuple[Effect, ...]:
+    """One fact a side."""
+    doing = state.doing
+    return tuple(
+        Record(
+            SetDone(
+                at=at,
+                session=state.brief.session,
+                exercise_no=state.exercise + 1,
+                movement=doing.movement,
+                set_no=one.no,
+                side=side,
+                doing=doing.doing,
+                reps=reps,
+                rough=one.rough,
+                done_at=one.done_at,
+                rest_s=one.rest_s,
+                tightness=state.tightness,
+                loose=state.loose,
+                reps_left=reps_left,
+            )
+        )
+        for side, reps in zip(doing.sides, one.reps, strict=False)
+    )

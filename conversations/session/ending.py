@@ -1,0 +1,166 @@
+"""Bands off, the break of 3 minutes, the next movement, the end."""
+
+from dataclasses import replace
+from datetime import datetime
+
+from conversations.answers import Unclear, choice
+from conversations.protocol import BandsCameOff, Begin, Choice, Effect, Record, Said, Say, TimeIsUp, Turn
+from conversations.session import counting, fitting
+from conversations.session.state import After, Phase, State, choices, lacking, say, turn
+from conversations.words import session as words
+from conversations.words.answers import unclear
+from core.facts import BandsOff, SessionEnded
+
+OFF_WORDS = (
+    Choice(words.BANDS_OFF_LABEL, "off"),
+    Choice("off", "off"),
+    Choice("done", "off"),
+    Choice("yes", "off"),
+    Choice("they are off", "off"),
+)
+LEFT = choices(words.REPS_LEFT_LABELS)
+
+
+def said(state: State, event: Said) -> Turn[State]:
+    """Words while the bands are to come off, or during the break."""
+    if state.phase is Phase.OFF:
+        return _off_said(state, event)
+    if (event.to or "").startswith("left.") or (event.to is None and _left_open(state)):
+        return _left(state, event)
+    return counting.typed(state, event)
+
+
+def _off_said(state: State, event: Said) -> Turn[State]:
+    try:
+        choice(event.text, OFF_WORDS)
+    except Unclear:
+        return counting.typed(state, event)
+    return bands_off(state, event.at)
+
+
+def bands_off(state: State, at: datetime) -> Turn[State]:
+    """They are off: store it, and go on."""
+    fact = BandsOff(at, state.brief.session, state.spell_id, state.why)
+    state = replace(state, off_at=at, on_at=None)
+    onward_turn = onward(state, at)
+    return replace(onward_turn, effects=(Record(fact), *onward_turn.effects))
+
+
+def came_off(state: State, event: BandsCameOff) -> Turn[State]:
+    """They came off by another way (a watch's own button)."""
+    if event.spell != state.spell_id or state.on_at is None:
+        return turn(state)
+    why = state.why if state.phase is Phase.OFF else "time"
+    state = replace(state, off_at=event.at, on_at=None, why=why, rest_until=None)
+    if lacking_set_running(state):
+        state = replace(state, set_at=None)
+    return onward(state, event.at)
+
+
+def lacking_set_running(state: State) -> bool:
+    """Whether a set was under way when the bands came off."""
+    return state.phase is Phase.SET
+
+
+def time_is_up(state: State, event: TimeIsUp) -> Turn[State]:
+    """The limit passed; the client was told so already."""
+    if event.spell != state.spell_id or state.on_at is None or state.phase is Phase.OFF:
+        return turn(state)
+    return turn(replace(state, phase=Phase.OFF, why="time", after=After.NEXT, rest_until=None))
+
+
+def onward(state: State, at: datetime) -> Turn[State]:
+    """Bands are off: the break, the count that is still missing, or the end."""
+    if state.after is After.END:
+        return over(state, at, state.why)
+    more = state.after is After.REFIT or state.exercise + 1 < len(state.brief.exercises)
+    if more:
+        state = replace(state, phase=Phase.BREAK)
+        return turn(state, *_break_words(state))
+    if lacking(state) is not None:
+        return turn(replace(state, phase=Phase.COUNT))
+    if asks_left(state):
+        state = replace(state, phase=Phase.COUNT, asked_left=True)
+        return turn(state, _ask_left(state))
+    return over(state, at, "done")
+
+
+def _break_words(state: State) -> tuple[Say, ...]:
+    if state.after is After.REFIT:
+        return (Say(words.NEW_FIT),)
+    upcoming = state.brief.exercises[state.exercise + 1]
+    name = state.brief.names.get(upcoming.movement, upcoming.movement)
+    rest = (Say(words.BREAK.format(name=name)),)
+    return (*rest, _ask_left(state)) if asks_left(state) else rest
+
+
+def asks_left(state: State) -> bool:
+    """In gentle sessions: how many clean reps were left after set 1 (the load model reads it)."""
+    return state.brief.gentle and not state.asked_left and bool(state.counted) and bool(state.counted[0].reps)
+
+
+def _ask_left(state: State) -> Say:
+    return say(words.REPS_LEFT, f"left.{state.exercise + 1}", *LEFT)
+
+
+def _left_open(state: State) -> bool:
+    return asks_left(state) or (state.phase is Phase.COUNT and state.asked_left)
+
+
+def _left(state: State, event: Said) -> Turn[State]:
+    from conversations.answers import whole_number  # the buttons first, a typed number second
+
+    try:
+        left = int(choice(event.text, LEFT))
+    except Unclear:
+        try:
+            left = whole_number(event.text, 0, 30)
+        except Unclear as problem:
+            return turn(state, Say(unclear(problem)), _ask_left(state))
+    effects = counting.facts(state, event.at, state.counted[0], left)
+    state = replace(state, asked_left=True)
+    thanks = Say(words.THANKS)
+    if state.phase is Phase.BREAK:
+        return turn(state, thanks, effects=effects)
+    end = onward(state, event.at)
+    return replace(end, replies=(thanks, *end.replies), effects=(*effects, *end.effects))
+
+
+def break_over(state: State) -> Turn[State]:
+    """3 minutes are over: a new fit, for this movement or the next."""
+    if state.after is After.REFIT:
+        state = replace(state, spell=state.spell + 1, check_no=state.check_no + 1)
+    else:
+        state = replace(
+            state,
+            exercise=state.exercise + 1,
+            spell=1,
+            check_no=1,
+            set_no=1,
+            counted=(),
+            rechecked=False,
+            refitted_loose=False,
+            loose=False,
+            asked_left=False,
+        )
+    state = replace(
+        state,
+        phase=Phase.FIT,
+        after=After.NEXT,
+        why="done",
+        off_at=None,
+        set_at=None,
+        limb=0,
+        refills=(),
+        tightness=None,
+    )
+    return turn(state, fitting.ask(state))
+
+
+def over(state: State, at: datetime, why: str) -> Turn[State]:
+    """The end of the work; the questions afterwards are another dialogue's."""
+    effects: tuple[Effect, ...] = (
+        Record(SessionEnded(at, state.brief.session, why)),
+        Begin("after", {"session": state.brief.session, "why": why}),
+    )
+    return turn(None, Say(words.OVER), effects=effects)

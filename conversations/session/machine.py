@@ -1,0 +1,156 @@
+"""One event of a session, sent to the phase that is open."""
+
+from dataclasses import replace
+from datetime import datetime
+
+from conversations.protocol import (
+    BandsCameOff,
+    Barred,
+    Cancelled,
+    Corrected,
+    Event,
+    Halted,
+    Hurts,
+    Opened,
+    Record,
+    Resumed,
+    Said,
+    Say,
+    Sent,
+    TimeIsUp,
+    Turn,
+    WentBack,
+    Woke,
+)
+from conversations.session import counting, ending, fitting, hurting, sets
+from conversations.session.state import Phase, State, lacking, say, turn
+from conversations.words import common
+from conversations.words import session as words
+from core.facts import SessionEnded
+
+CHECK = (Phase.FIT, Phase.TIGHT, Phase.REFILL, Phase.NAIL, Phase.FEEL)
+
+
+def advance(state: State | None, event: Event, now: datetime) -> Turn[State]:
+    """One event. Raises TypeError when the first event is not `Opened` (a bug of the engine)."""
+    if state is None:
+        return _open(event)
+    match event:
+        case Said():
+            return _said(state, event)
+        case Woke():
+            return _woke(state, now)
+        case Halted() | Barred():
+            return _halted(state, event)
+        case BandsCameOff():
+            return ending.came_off(state, event)
+        case TimeIsUp():
+            return ending.time_is_up(state, event)
+        case _:
+            return _aside(state, event)
+
+
+def _aside(state: State, event: Event) -> Turn[State]:
+    """Events that change nothing about what is open, or change what was said before."""
+    match event:
+        case Corrected():
+            return counting.corrected(state, event)
+        case Hurts():
+            return hurting.hurts(state, event)
+        case Sent():
+            return turn(state, Say(common.NOT_WORDS[event.kind]), *open_question(state))
+        case WentBack() | Cancelled() | Resumed():
+            return turn(state, *open_question(state))
+        case _:
+            return turn(state)
+
+
+def _open(event: Event) -> Turn[State]:
+    if not isinstance(event, Opened):
+        raise TypeError(f"a session begins with Opened, not {type(event).__name__}")
+    brief = event.brief
+    if brief.gentle and brief.number == 1:
+        brief = replace(brief, exercises=brief.exercises[:1])
+    state = State(brief)
+    return turn(state, fitting.ask(state))
+
+
+def _halted(state: State, event: Halted | Barred) -> Turn[State]:
+    return Turn(None, (), (Record(SessionEnded(event.at, state.brief.session, event.why)),))
+
+
+def _said(state: State, event: Said) -> Turn[State]:
+    kind = (event.to or "").split(".")[0]
+    if kind == "reps":
+        return counting.tapped(state, event)
+    if kind == "which":
+        return counting.which(state, event)
+    if kind and not _is_open(state, event.to):
+        return turn(state, Say(words.STALE), *open_question(state))
+    return _by_phase(state, event)
+
+
+def _by_phase(state: State, event: Said) -> Turn[State]:
+    match state.phase:
+        case Phase.FIT | Phase.TIGHT | Phase.REFILL | Phase.NAIL | Phase.FEEL:
+            return fitting.said(state, event)
+        case Phase.SET if event.text.strip().lower() in ("done", "set done", "finished"):
+            return sets.set_done(state, event.at)
+        case Phase.WALK if event.text.strip().lower() in ("done", "back", "i'm back", "im back", "finished"):
+            return sets.walk_done(state, event.at)
+        case Phase.WALK:
+            return turn(state, *open_question(state))
+        case Phase.SET | Phase.REST:
+            return counting.typed(state, event)
+        case Phase.PAUSE | Phase.BURN:
+            return hurting.said(state, event)
+        case Phase.OFF | Phase.BREAK | Phase.COUNT:
+            return ending.said(state, event)
+
+
+def _is_open(state: State, question: str | None) -> bool:
+    """Whether a button belongs to something that is asked just now."""
+    return question in {reply.asks for reply in open_question(state)}
+
+
+def open_question(state: State) -> tuple[Say, ...]:
+    """What is asked just now, to be put again."""
+    match state.phase:
+        case Phase.FIT | Phase.TIGHT | Phase.REFILL | Phase.NAIL | Phase.FEEL:
+            return (fitting.ask(state),)
+        case Phase.SET | Phase.WALK:
+            return (sets.ask(state),)
+        case Phase.PAUSE | Phase.BURN:
+            return (hurting.ask(state),)
+        case Phase.OFF:
+            return (fitting.off(state, words.BANDS_OFF), *_missing_count(state))
+        case Phase.REST | Phase.COUNT | Phase.BREAK:
+            return _missing_count(state) or _left(state)
+
+
+def _missing_count(state: State) -> tuple[Say, ...]:
+    return (sets.ask_reps(state, words.REPS_LAST),) if lacking(state) is not None else ()
+
+
+def _left(state: State) -> tuple[Say, ...]:
+    if state.phase is not Phase.REST and (ending.asks_left(state) or state.asked_left):
+        return (say(words.REPS_LEFT, f"left.{state.exercise + 1}", *ending.LEFT),)
+    return ()
+
+
+def _woke(state: State, now: datetime) -> Turn[State]:
+    """The time has come; an early or needless wake-up says nothing."""
+    quiet = turn(state)
+    if quiet.wake_at is None or now < quiet.wake_at:
+        return quiet
+    match state.phase:
+        case Phase.REST:
+            return sets.go(state, now)
+        case Phase.SET | Phase.WALK:
+            return sets.went_quiet(state, now)
+        case Phase.PAUSE:
+            return hurting.silent(state, now)
+        case Phase.BREAK:
+            return ending.break_over(state)
+        case _:
+            return quiet

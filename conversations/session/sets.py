@@ -1,0 +1,159 @@
+"""Sets and rests. "Set done" starts the rest at once; counts are asked inside it; Go never waits for them."""
+
+from dataclasses import replace
+from datetime import datetime, timedelta
+
+from conversations.protocol import Alert, Choice, Effect, Record, Say, Turn
+from conversations.session import fitting
+from conversations.session.state import (
+    After,
+    Counted,
+    Phase,
+    State,
+    countdown,
+    say,
+    turn,
+    with_counted,
+)
+from conversations.words import session as words
+from core.cuffs import EARLY_SESSIONS
+from core.facts import WalkDone
+from core.plans import Scheme
+
+TENS = tuple(
+    Choice(label, f"t{tens}")
+    for tens, label in ((0, "0-9"), (10, "10-19"), (20, "20-29"), (30, "30-39"), (40, "40-49"), (50, "50-59"))
+)
+LOST = Choice(words.LOST_COUNT, "lost")
+DONE = Choice(words.SET_DONE, "done")
+
+
+def begin(state: State, at: datetime) -> Turn[State]:
+    """The next set, or the walk, after a passed check; bands off when it cannot end in time."""
+    if state.doing.scheme is Scheme.WALK:
+        state = replace(state, phase=Phase.WALK, set_at=at, asked_quiet_at=None)
+        return turn(state, ask(state))
+    if cannot_finish(state, at):
+        return out_of_time(state)
+    state = replace(state, phase=Phase.SET, set_at=at, asked_quiet_at=None)
+    return turn(state, ask(state))
+
+
+def cannot_finish(state: State, at: datetime) -> bool:
+    """Whether the set would still run when the bands must come off."""
+    limit = state.limit_at
+    return limit is not None and at + state.set_takes(state.set_no) > limit
+
+
+def out_of_time(state: State) -> Turn[State]:
+    """No more sets of this movement: the time is nearly up."""
+    state = replace(state, phase=Phase.OFF, why="time", after=After.NEXT)
+    return turn(state, fitting.off(state, words.BANDS_OFF_TIME))
+
+
+def ask(state: State) -> Say:
+    """What is to be done now: a set or a walk."""
+    if state.phase is Phase.WALK:
+        text = words.WALK.format(minutes=state.doing.walk_min, kmh=f"{state.doing.walk_kmh:g}")
+        return say(text, f"walk.{state.set_id}", Choice(words.WALK_LABEL, "done"))
+    aim = state.doing.aims[state.set_no - 1]
+    if state.set_no > 1:
+        return say(words.GO.format(set=state.set_no, aim=aim), f"done.{state.set_id}", DONE)
+    text = words.GO_FIRST.format(
+        total=state.sets,
+        name=state.name,
+        doing=f" · {state.doing.doing}" if state.doing.doing else "",
+        aim=aim,
+        stop=_stop(state),
+        breathe=words.BREATHE,
+        loose=state.brief.cues.get(state.doing.movement, ""),
+    ).strip()
+    return say(text, f"done.{state.set_id}", DONE)
+
+
+def _stop(state: State) -> str:
+    if state.brief.gentle:
+        return words.STOP_GENTLY
+    return words.STOP_AT_NUMBER if state.doing.scheme is Scheme.FIXED else words.STOP_WHEN_FORM_GOES
+
+
+def set_done(state: State, at: datetime) -> Turn[State]:
+    """ "Set done": the rest starts at that moment, and the count is asked inside it."""
+    previous = state.counted[-1] if state.counted else None
+    rest_s = None
+    if previous is not None and state.set_at is not None:
+        rest_s = max(0.0, (state.set_at - previous.done_at).total_seconds())
+    state = with_counted(state, Counted(state.set_no, at, rest_s))
+    state = replace(state, tens=None, guess=False, asked_quiet_at=None)
+    if state.set_no >= state.sets:
+        return bands_off(state)
+    state = replace(state, phase=Phase.REST, rest_until=at + timedelta(seconds=state.doing.rest_s))
+    text = words.REPS.format(rest=state.doing.rest_s)
+    return turn(state, ask_reps(state, text), effects=countdown(state))
+
+
+def bands_off(state: State) -> Turn[State]:
+    """The last set is done: bands off first, counts beside it."""
+    state = replace(state, phase=Phase.OFF, why="done", after=After.NEXT, rest_until=None)
+    return turn(state, fitting.off(state, words.BANDS_OFF), ask_reps(state, words.REPS_LAST))
+
+
+def ask_reps(state: State, text: str) -> Say:
+    """The count of the last ended set; typed, or tapped as tens and then ones."""
+    last = state.counted[-1]
+    sides = state.doing.sides
+    if len(sides) > 1:
+        this_side = words.REPS_SIDE.format(side=words.SIDES[sides[min(len(last.reps), len(sides) - 1)]])
+        text = this_side if last.reps else f"{text} {this_side}"
+    return say(text, reps_id(state, last), *TENS, LOST)
+
+
+def reps_id(state: State, one: Counted) -> str:
+    """The question for one set's count (of the side that is still missing)."""
+    return f"reps.{state.exercise + 1}.{one.no}.{len(one.reps)}"
+
+
+def go(state: State, at: datetime) -> Turn[State]:
+    """The rest is over: the next set, or a look at the bands first in the early sessions."""
+    state = replace(state, set_no=state.set_no + 1, rest_until=None)
+    if needs_recheck(state):
+        state = replace(
+            state,
+            phase=Phase.TIGHT,
+            rechecked=True,
+            check_no=state.check_no + 1,
+            limb=0,
+            refills=(),
+        )
+        return turn(state, Say(words.RECHECK), fitting.ask(state))
+    return begin(state, at)
+
+
+def needs_recheck(state: State) -> bool:
+    """After set 1: in the first four sessions, after a re-fit, when the last check was slow."""
+    early = state.brief.number <= EARLY_SESSIONS or state.brief.last_check_slow
+    return state.set_no == 2 and not state.rechecked and (early or state.failed_checks > 0)
+
+
+def went_quiet(state: State, now: datetime) -> Turn[State]:
+    """Nothing heard for too long: ask, then bands off and the coach."""
+    if state.asked_quiet_at is None:
+        state = replace(state, asked_quiet_at=now)
+        if state.phase is Phase.SET:
+            return turn(state, say(words.QUIET, f"done.{state.set_id}", DONE))
+        text = words.WALK_TIME.format(minutes=state.doing.walk_min)
+        return turn(state, say(text, f"walk.{state.set_id}", Choice(words.BANDS_OFF_LABEL, "done")))
+    said = words.QUIET_SAID.format(set=state.set_no, name=state.name)
+    state = replace(state, phase=Phase.OFF, why="quiet", after=After.END)
+    alert = Alert("went_quiet", said, words.QUIET_ALARM)
+    return turn(state, fitting.off(state, words.QUIET_ALARM), effects=(alert,))
+
+
+def walk_done(state: State, at: datetime) -> Turn[State]:
+    """Back from the walk: bands off."""
+    began = state.set_at or at
+    minutes = round(max(0.0, (at - began).total_seconds()) / 60, 1)
+    fact = WalkDone(at, state.brief.session, state.exercise + 1, minutes, state.doing.walk_kmh)
+    effects: tuple[Effect, ...] = (Record(fact),)
+    state = replace(state, phase=Phase.OFF, why="done", after=After.NEXT)
+    return turn(state, fitting.off(state, words.BANDS_OFF), effects=effects)

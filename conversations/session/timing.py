@@ -1,0 +1,47 @@
+"""When a session speaks without being asked."""
+
+from datetime import datetime, timedelta
+
+from conversations.session.state import Phase, State
+from core.cuffs import OFF_BETWEEN_S, QUIET_ALARM, quiet_after
+
+HURT_SILENCE = timedelta(seconds=20)  # own caution, no source
+
+
+def wake_at(state: State) -> datetime | None:
+    """The next such time, None: the session waits for the client."""
+    match state.phase:
+        case Phase.SET:
+            return quiet_at(state)
+        case Phase.REST:
+            return state.rest_until
+        case Phase.PAUSE:
+            return None if state.paused_at is None else state.paused_at + HURT_SILENCE
+        case Phase.BREAK:
+            return break_over_at(state)
+        case Phase.WALK:
+            return walk_over_at(state)
+        case _:
+            return None
+
+
+def quiet_at(state: State) -> datetime | None:
+    """When a set has been quiet for too long, or the answer to "All right?" has."""
+    if state.asked_quiet_at is not None:
+        return state.asked_quiet_at + QUIET_ALARM
+    if state.set_at is None:
+        return None
+    reps = state.expected(state.set_no) * len(state.doing.sides)
+    return state.set_at + quiet_after(reps, state.doing.tempo_s)
+
+
+def break_over_at(state: State) -> datetime | None:
+    """When bands may go on again."""
+    return None if state.off_at is None else state.off_at + timedelta(seconds=OFF_BETWEEN_S)
+
+
+def walk_over_at(state: State) -> datetime | None:
+    """When the walk is done, or when its silence has lasted too long."""
+    if state.asked_quiet_at is not None:
+        return state.asked_quiet_at + QUIET_ALARM
+    return None if state.set_at is None else state.set_at + timedelta(minutes=state.doing.walk_min)

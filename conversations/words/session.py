@@ -1,0 +1,107 @@
+"""Words of a training session: short, sure, what to do before why."""
+
+from core.cuffs import Feeling, Refill
+from core.plans import Region
+
+SPOT = {Region.ARMS: "your palm", Region.LEGS: "the thigh just above the kneecap"}
+PLACE = {
+    Region.ARMS: "high on the upper arm, close to the armpit",
+    Region.LEGS: "high on the thigh, close to the groin",
+}
+BANDS_ON = (
+    "{name}. Bands on: {place}, snug, {target} out of 10 tight (10 is the tightest you can imagine). "
+    "Tap when they are on."
+)
+BANDS_ON_LABEL = "Bands are on"
+TIGHTNESS = "How tight are they, 0 to 10?"
+TIGHTNESS_CHOICES = (("5 or less", "5"), ("6", "6"), ("7", "7"), ("8", "8"), ("9 or 10", "9"))
+REFILL = (
+    "{limb}: press {spot} with your thumb for 5 seconds, let go, count. How long until the pale spot is gone?"
+)
+REFILL_LABELS = {
+    Refill.UNDER_2: "Under 2 seconds",
+    Refill.ABOUT_3: "About 3 seconds",
+    Refill.LONGER: "Longer",
+    Refill.CANT_SEE: "I can't see the spot",
+}
+CANT_SEE_ARMS = "{limb}: then press a fingernail instead, let go, count. How long until the colour is back?"
+CANT_SEE_LEGS = "{limb}: then feel it. Is it as warm as the other one, and does it feel like yours?"
+WARM_LABELS = (("Warm, feels normal", "warm"), ("Cooler or odd", "cool"))
+FEELING = "How do they feel? A reddish skin is fine."
+FEELING_LABELS = {
+    Feeling.FINE: "Fine",
+    Feeling.NERVE: "Tingling or numb",
+    Feeling.COLOUR: "Blue, white or cold",
+    Feeling.PINCHING: "A band pinches",
+}
+RIGHT = "Bands look right."
+LOOSE_AGAIN = "A bit loose. Open them, close them a touch tighter, and tap."
+LOOSE_GO_ON = "Still loose, so we go on with that and leave the load alone today. Never tighten during a set."
+LOOSEN = "Loosen both a little now. Tap when that's done and we check again."
+OFF_NOW = "Bands off now, both. Shake the limbs loose. Tap when they are off."
+OFF_WHY = {
+    "tingling": "Tingling or numb is never part of it.",
+    "colour": "Blue, white or cold means too tight.",
+    "far_too_tight": "That's too tight.",
+}
+NEW_FIT = "3 minutes off. I'll tell you when; then one new fit, looser."
+TWICE = "That's twice. No bands today; your coach will know. If a limb still feels odd in 10 minutes, write."
+GO_FIRST = "Set 1 of {total} · {name}{doing}. Aim: {aim} clean reps. {stop} {breathe} {loose}"
+GO = "Go · set {set} · {aim}"
+STOP_WHEN_FORM_GOES = "Stop when the form goes."
+STOP_AT_NUMBER = "Stop at the number, or when the form goes."
+STOP_GENTLY = "Gentle today: stop with 3 to 5 clean reps left."
+BREATHE = "Breathe out on the effort."
+SET_DONE = "Set done"
+REPS = "Rest {rest} s. How many clean reps?"
+REPS_LAST = "How many clean reps?"
+REPS_SIDE = "{side}: how many clean reps?"
+LOST_COUNT = "Lost count"
+BEST_GUESS = "No matter. Your best guess?"
+LEFT_BLANK = "Fine, we leave that one blank."
+ONES = "Which one?"
+NOTED = "{reps}, noted."
+NOTED_IN_RANGE = "{reps}, in range."
+NOTED_ABOVE = "{reps}, above the range. Strong."
+NOTED_BELOW = "{reps}. That's what it is; honest counts move you on."
+NOTED_FIXED = "{reps} done."
+NOTED_SHORT = "{reps} of {aim}. Fine; we count what was clean."
+ALREADY = "Already noted: {reps}."
+WHICH_SET = "{reps}: set {last} again, or set {next}?"
+SET_N = "Set {n}"
+CHANGED = "Set {n} is {reps} now."
+MANY_NOTED = "Noted: {sets}."
+REST_LEFT = "Rest: {left} s"
+QUIET = "All right? Bands off if not. Tap when the set is done."
+QUIET_ALARM = "No answer, so I'm telling your coach. Bands off now, please. Tap when they are off."
+QUIET_SAID = "No answer during set {set} of {name}, bands on"
+BANDS_OFF = "Done. Bands off now, and tap."
+BANDS_OFF_TIME = "Time's nearly up, so no more sets here. Bands off now, and tap."
+BANDS_OFF_LABEL = "Bands are off"
+BREAK = "Good. 3 minutes without bands. Sip some water; I'll call you for {name}."
+REPS_LEFT = "One thing: after set 1, how many more clean reps were in you?"
+REPS_LEFT_LABELS = (("None", "0"), ("1 or 2", "2"), ("3", "3"), ("4", "4"), ("5 or more", "5"))
+THANKS = "Thank you."
+HURTS = "Stop moving. Where does it hurt?"
+HURTS_LABELS = (
+    ("Working muscle, a burn", "muscle"),
+    ("A joint", "joint"),
+    ("Under the band", "band"),
+    ("Somewhere else", "elsewhere"),
+)
+BURN = "A burn in the working muscle is expected. Go on when you like, or stop here."
+GO_ON = "Go on"
+HURTS_OFF = "Then we stop here. Bands off now, and tap."
+HURTS_SILENCE = "No answer, so bands off now, please. Tap when they are off."
+HURTS_TOLD = "Told to stop and take the bands off."
+STEP_BY_STEP = "Not yet. {again}"
+NOT_A_NUMBER = "Just the number, please, like 31."
+LATER_FIRST = "First this:"
+WALK = "Walk {minutes} min at an easy pace, about {kmh} km/h. Phone with you, support or company near."
+WALK_LABEL = "I'm back"
+WALK_TIME = "{minutes} minutes. Stop, sit or hold on to something. Bands off now, and tap."
+OVER = "That's the work done."
+SIDES = {"left": "Left", "right": "Right", "both": ""}
+STALE = "That one is behind us."
+BARRED = "No training just now: {why}. If bands are on, take them off."
+RECHECK = "Quick look at the bands before set 2."
