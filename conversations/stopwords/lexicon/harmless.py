@@ -1,0 +1,48 @@
+"""Harmless wordings, taken out before anything is looked for; after ">" what is left in their place."""
+
+HARMLESS = """
+something popped > something snapped
+bus|pit|full|train|tram|non stop; nonstop
+stop {chatter}; stop the|my|your|all|those|these|with {chatter}; stop with the {chatter}
+stop {cheer}; stop at|in the top|bottom|middle; reason to stop; had to stop > had stopped
+quit smoking|drinking|sugar|job
+day|days|week|time off
+took|taken .. {band} off|of > tookoff; took|taken {these} off > tookoff
+took|taken off {these} {band} > tookoff; took|taken off {band} > tookoff
+the {blue} {limb} band|cuff; {blue} {thing}; the blue|white|purple|cold; blue or|and white
+below|under|past the {band} > _
+{band} is|was blue|white|purple|grey|gray
+{band} a|b|c|d .. is|was blue|white|purple|grey|gray
+how {blue}; too {blue}
+white spot > spot
+a cold; cold since; cold in here|my|the
+its|it is|so|very|really cold outside|here|today|in
+chest press|presses|day|supported|strap|workout|exercise|muscle|muscles|fly|flies
+chest and back|arms|triceps|shoulders
+feel|feeling|love|good|nice|usual|normal|great the burn; good|nice|usual|normal|great|lovely burn
+burn|burned|burns|burning nicely; a burner; burn kcal|calories|fat; burn .. kcal|calories
+nearly|almost killed me
+sick of
+fell asleep > asleep; fell off the|my plan|wagon; fell to|short|behind|through; fallen in love|behind
+i|just|quickly popped out|in|over|round|by|up; popped out|in|over for|to
+stroke of|rate; breast|back stroke
+heart of|rate; by heart
+faint memory|line|idea
+blood pressure|flow|test|tests|sugar|thinner|thinners|work|type|donation
+gave|giving|give|donate|donated blood
+sharp at|knife|knives|pencil; time sharp
+weak coffee|tea|side|sides|spot|point
+calf raise|raises; warm up|ups|water
+good enough
+{nearly} {fainted} > faintish; {nearly} passed|blacked out > faintish
+at once
+as if > like
+whats wrong with
+hurt to ask; cant hurt; wouldnt hurt; hurt nobody; never hurt anybody|anyone
+cant speak|talk now|right|at
+no pain no gain; not pain free > pain; not painless > pain; pain free
+painkiller|painkillers; pain relief
+head out|home|off|start|coach; off the top of my head; head of
+face to|time; in the face of; on the face of
+heart emoji; love hearts
+"""

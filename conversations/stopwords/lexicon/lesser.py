@@ -1,0 +1,57 @@
+"""What pauses or ends a session without being a red flag, and what is asked about."""
+
+STOP = """
+stop; stopping
+end it|this; end|ending the|this|my session|workout|training|set; end|ending|cancel session|workout|training
+cancel the|this|my session|workout|training
+quit|quitting; give|giving up; abort; halt; call it a day|quits
+= enough; thats|had|is enough; enough for today|now; enough now|already
+i want|wanna out; want to finish; let me out; done with this
+cant go on; cant continue; cant do this any|anymore; cant take|stand this|it|the|any|anymore
+dont want|wanna to|do|go|this .. on|continue|more|anymore|any; dont want this|it anymore
+{band} off|of; take|taking|get|getting|pull|pulling|rip|ripping|remove|removing {these} off
+take|taking|get|getting|pull|pulling {these} {band} off; take|taking|get off {band}
+take|taking|get off {these} {band}; remove|removing {these} {band}; remove|removing {these}
+want|need {these} .. off; off now|please|me; get this|them|it off me
+"""
+
+TIGHT = """
+too|to|really|super|so|very|way|extremely|awfully|incredibly tight; too .. tight; tight as
+tightness 9|10; tight 9|10
+{band} .. cuts|cut|cutting|digs|digging|strangling|squeezing .. in|into; cutting|cuts|digging|digs in|into
+cutting off; strangling; overtight
+"""
+
+HURTS = """
+hurts|hurt|hurting; pain|pains|painful|painfully; ache|aches|aching|achy; ouch|ow|aua|argh|aargh
+sharp; stabbing|shooting|throbbing; stings|stinging|stung|sting; pinching|pinches|pinched
+twinge|twinges|niggle|niggles|niggling; burns|burning|burn; cramp|cramps|cramping|cramped; {limb} .. fire
+killing my; {part}|{limb} .. killing me; cant straighten|bend; agony|excruciating|unbearable|tender
+"""
+
+UNSURE = """
+= help; = help me; = i need help; = need help; = help help; = please help; need help now; emergency
+something|somethings .. {odd}; something|somethings .. not|isnt right|ok|okay|normal; somethings not right
+this|it|thats not|isnt|doesnt right|good|ok|okay|normal; its too much; this is too much
+this|it|that|something doesnt|isnt feel|look|seem|feeling right|good|ok|okay|normal
+feel|feels|feeling|felt .. weird|strange|odd|funny|wrong; {limb} .. weird|strange|odd|funny
+dont feel .. good|well|right|great|ok|okay|normal|myself
+not|isnt feeling .. good|well|right|great|ok|okay|normal|myself
+feel|feels|feeling .. unwell|awful|terrible|horrible|bad|ill|rough|faint|off|weak
+unwell; im ill|sick|unwell; im not|isnt ok|okay|well|fine|good|right; = not good|ok|okay|well|right|fine|great
+scared|worried|panic|panicking|afraid|frightened|anxious; uncomfortable
+{limb} .. {weak}; = weak; so|very|really|too weak
+= wait; = wait wait; = wait sec|second|minute|moment|there; = hold|hang on; = hold|hang on sec|second|minute
+= pause; = one moment|sec|second|minute; need .. break
+had|i|just|we stopped; = stopped; tookoff
+headache; migraine; out of breath; heartburn
+= its cold; = it is cold; = im cold|freezing; = i am cold|freezing
+im|i dying|die; = dying; this is killing me; killing me
+= cant; = i cant; cant do .. more|it|this|another; = no more
+chest .. sore|stiff; sore chest
+{band} .. snapped|broke|ripped|burst|tore
+cant talk|breath
+rash|itchy|itching|itches|blister|blisters|bruise|bruised|bruising|trembling|shivering|shivers|confused|fever
+my|your|her|his|the {head} is|feels|feel|are|has|have|went|gone|goes|going|keeps|wont|doesnt|isnt
+{head} is|feels|went|has|wont|doesnt|keeps; my heads|hearts
+"""

@@ -1,0 +1,93 @@
+"""What stops a session at once, gravest first."""
+
+EMERGENCY = """
+chest .. {hurts}; {hurts} .. chest; chest pains; hurts in the middle of my chest
+elephant|weight|something|brick .. on|sitting .. chest; stabbing .. chest
+jaw .. {hurts}; {hurts} .. jaw; {limb} .. jaw
+cant {breath}; cant .. {breath} properly|well; cant get|catch|draw|take .. breath|air
+short|shortness of breath; breathless|breathlessness; no air; gasping|wheezing|wheezy|choking
+hard|difficult|struggling|struggle|trouble|difficulty|fighting|gulping to|with|for|in {breath}
+trouble|difficulty|struggling {breath}
+really|very|badly|still|totally|completely out of breath; out of breath .. wont|cant|lying|sitting|resting
+throat|tongue .. closing|closed|swelling|swollen
+{fainted}; passed|blacked out; knocked|out cold; lost|losing consciousness; unconscious
+woke|came up|to|round .. floor|ground; came to on
+{weak} .. one side; {side} side .. {weak}|numb|paralysed|paralyzed|dead; half my|of body|face|side
+paralysed|paralyzed
+suddenly .. {weak}; sudden {weak}; {side} {limb} went|gone|goes|going {weak}
+face|mouth .. droopy|drooping|droops|numb|paralysed|crooked|tingling|hanging|dropped|lopsided
+drooping face|mouth|eye|eyelid; side of .. face
+slurred|slurring|slur; cant speak; cant talk properly|right; cant find|get .. words
+words|speech .. wrong|jumbled|gibberish|funny|strange; talking gibberish|funny
+cant move .. side; cant see .. eye|eyes; lost|losing .. vision|sight; blurred|blurry|double vision
+vision .. blurred|blurry|gone|double; seeing double; went|going|gone blind
+{awful} .. headache; headache .. {awful}; headache .. nowhere; worst head pain
+head .. exploding|explode|explodes|bursting; sudden|worst|terrible .. head; head .. worst|suddenly
+stroke; heart attack; heart stopped|stops; angina
+coughing|coughed|cough|spat|spitting|bringing|brought .. blood
+ambulance; call 911|999|112|000
+lips|lip|face .. {turned} .. blue|purple|grey|gray; lips .. blue|purple; blue lips
+seizure|convulsion|convulsions
+kill myself; end my life; suicidal
+"""
+
+FAINT = """
+dizzy|dizziness|dizzier; lightheaded|lightheadedness; light|lite headed; light .. head; light head
+woozy|wobbly|faints|giddy|faintish|swaying|unsteady; off balance; losing .. balance
+feel|feeling|felt|bit|getting faint; to|gonna|might|could|will|may faint; = faint
+to|gonna|might|could|will|may pass|black out; to|gonna|might collapse; keel|keeled|keeling over
+room|head|heads|everything|world .. spinning|spins|swimming; = spinning
+seeing|see stars|spots|dots|sparkles; black spots; tunnel vision
+everything|all|vision .. {turned} black|dark|white|dim|narrow; vision .. fading|darkening|narrowing
+feel|feeling|felt|feels .. sick; to|gonna|going be sick; sick .. stomach
+nauseous|nausea|nauseated|queasy; throw|threw|throwing up; vomit|vomits|vomiting|vomited
+puke|puking|puked
+cold sweat|sweats; clammy; sweating cold; cold and|n sweaty; ringing in .. ears; ears .. ringing
+heart|hearts .. {mad}; heart .. so|too|very|really|super fast; heart .. wont|cant slow|calm
+palpitation|palpitations
+"""
+
+NERVE = """
+{numb}; {numb} feeling|feelings|sensation|sensations; num {limb}
+pins|pin and|n|an|or|nd needles|needle
+cant|dont|couldnt|barely|hardly feel {my} .. {limb}; cant|dont|couldnt|barely|hardly feel {limb}
+cant|dont|couldnt really|properly|fully|quite|even|hardly feel {my} {limb}; no longer feel .. {limb}
+no feeling|sensation; lost|losing|loss .. feeling|sensation; feeling .. {limb} .. gone
+{limb} .. asleep|sleep|sleepy; dead {limb}; {limb} .. gone|went|goes|is|feels dead; {limb} .. lifeless|wooden
+electric|electrical shock|shocks; {limb} .. buzzing|buzzes|fizzing|fizzy|fuzzy|zapping; buzzing .. {limb}
+cant move {my} .. {limb}; cant .. grip|lift|open|close .. {limb}; cant grip; cant make .. fist
+{limb} .. wont|doesnt|isnt|not move|moving|respond|responding|working; wont move
+foot|wrist drop; dropped foot|wrist
+"""
+
+CIRCULATION = """
+{limb} .. {blue}; {blue} {limb}; {icy} {limb}; {limb} .. {icy}
+blueish|bluish; white as a|chalk; gone|went as white; no colour|color; lost .. colour|color
+its|it {turned} .. {blue}; {turned} blue|purple|grey|gray|pale|white|blueish|bluish
+its|is|it blue|purple|grey|pale|white
+= {blue}; = {blue} {blue}; = red {blue}; = {turned} {blue}
+spot .. stays|stay|wont|doesnt|isnt|remains|still
+colour|color .. isnt|doesnt|wont|not .. back|return|returning|come; colour|color .. drained
+no pulse; cant feel .. pulse; mottled|discoloured|discolored|marbled|blotchy
+is {blue} normal|ok|okay .. {limb}
+"""
+
+URINE = """
+{dark} .. {urine}; {urine} .. {dark}; cola coloured|colored
+"""
+
+SWELLING = """
+swollen|swelling|puffy|ballooned|swells; swelled up
+calf|calves .. {warm}; {warm} calf
+one {limb} .. bigger|thicker|fatter; {limb} .. double|twice the size
+blood clot; clot in
+"""
+
+INJURY = """
+i .. fell; = fell; fell over|down|off|on; and fell; i .. fallen
+heard|felt|hear a pop|snap|crack|click|tear|rip; something .. popped|snapped|tore|ripped|cracked|torn
+{limb}|{part} .. popped|snapped; tore|torn .. muscle|tendon|something|ligament|calf|bicep|biceps|hamstring
+bleeding|bleeds|bled|blood
+dropped .. on .. {limb}; hit .. {limb}; twisted|sprained|broke|broken|crushed|dislocated .. {limb}; dislocated
+pulled a|my muscle|hamstring|calf|groin|back; pulled something; gave|giving way
+"""

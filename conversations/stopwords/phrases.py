@@ -1,0 +1,97 @@
+"""The phrases of the lexicon as compiled patterns over a clause of plain words."""
+
+import re
+from collections.abc import Iterable
+from dataclasses import dataclass
+from functools import cache
+
+from conversations.stopwords.kinds import Kind
+from conversations.stopwords.lexicon import lesser, red_flags
+from conversations.stopwords.lexicon.groups import GROUPS
+from conversations.stopwords.lexicon.harmless import HARMLESS
+
+GAP = r"((?: [^ ]+){0,4}?)"  # "..": up to four words, kept for the negation in them
+
+TEXTS = {
+    Kind.EMERGENCY: red_flags.EMERGENCY,
+    Kind.FAINT: red_flags.FAINT,
+    Kind.NERVE: red_flags.NERVE,
+    Kind.CIRCULATION: red_flags.CIRCULATION,
+    Kind.URINE: red_flags.URINE,
+    Kind.SWELLING: red_flags.SWELLING,
+    Kind.INJURY: red_flags.INJURY,
+    Kind.STOP: lesser.STOP,
+    Kind.TIGHT: lesser.TIGHT,
+    Kind.HURTS: lesser.HURTS,
+    Kind.UNSURE: lesser.UNSURE,
+}
+
+
+@dataclass(frozen=True, slots=True)
+class Phrase:
+    """One compiled phrase; `whole`: it must be the whole clause, small words apart."""
+
+    kind: Kind
+    pattern: re.Pattern[str]
+    whole: bool
+
+
+@dataclass(frozen=True, slots=True)
+class Harmless:
+    """A wording to take out, and what is left in its place. `order`: earlier ones go first."""
+
+    order: int
+    pattern: re.Pattern[str]
+    leaves: str
+
+
+def phrase_lines(text: str) -> list[str]:
+    """The phrases of a text of the lexicon."""
+    return [phrase.strip() for line in text.splitlines() for phrase in line.split(";") if phrase.strip()]
+
+
+def alternatives(element: str) -> list[str]:
+    """The words one element of a phrase stands for: "a|{limb}" -> ["a", "hand", ...]."""
+    found: list[str] = []
+    for part in element.split("|"):
+        found += GROUPS[part[1:-1]].split() if part.startswith("{") else [part]
+    return found
+
+
+def compiled(phrase: str) -> re.Pattern[str]:
+    """A phrase as a pattern over a clause that has one space between and around its words."""
+    text = ""
+    for element in phrase.split():
+        text += GAP if element == ".." else f" (?:{'|'.join(alternatives(element))})"
+    return re.compile(text + "(?= )")
+
+
+def words_of(phrases: Iterable[str]) -> set[str]:
+    """Every single word that these phrases can be made of."""
+    elements = (element for phrase in phrases for element in phrase.removeprefix("= ").split())
+    return {word for element in elements if element != ".." for word in alternatives(element)}
+
+
+@cache
+def by_first_word() -> dict[str, tuple[Phrase, ...]]:
+    """Every phrase under each word it can begin with, so that a clause only tries those it may hold."""
+    found: dict[str, list[Phrase]] = {}
+    for kind, text in TEXTS.items():
+        for line in phrase_lines(text):
+            bare = line.removeprefix("= ")
+            phrase = Phrase(kind, compiled(bare), line != bare)
+            for word in alternatives(bare.split()[0]):
+                found.setdefault(word, []).append(phrase)
+    return {word: tuple(phrases) for word, phrases in found.items()}
+
+
+@cache
+def harmless_by_first_word() -> dict[str, tuple[Harmless, ...]]:
+    """Every harmless wording under each word it can begin with."""
+    found: dict[str, list[Harmless]] = {}
+    for order, line in enumerate(phrase_lines(HARMLESS)):
+        before, _, after = line.partition(" > ")
+        one = Harmless(order, compiled(before), after or "_")
+        for word in alternatives(before.split()[0]):
+            found.setdefault(word, []).append(one)
+    return {word: tuple(wordings) for word, wordings in found.items()}

@@ -1,0 +1,110 @@
+"""Reads one message. Every message passes here before anything else looks at it."""
+
+import re
+
+from conversations.stopwords.clauses import Clause, Sentence, sentences
+from conversations.stopwords.kinds import NOTHING, Heard, Reading, Sense
+from conversations.stopwords.lexicon import grammar
+from conversations.stopwords.phrases import Phrase, by_first_word, harmless_by_first_word
+from conversations.stopwords.senses import BETWEEN, LISTED, NEGATORS, Found, sense
+
+SMALL = frozenset(grammar.SMALL.split())
+
+
+def read(text: str) -> Reading:
+    """What the message says, the strictest kind first to be acted on. Any text; never raises."""
+    heard = [one for sentence in sentences(text) for one in _heard(sentence)]
+    if not heard:
+        return NOTHING
+    heard = _come_back(text, heard)
+    kind = max((one.counts_as for one in heard), key=lambda kind: kind.rank)
+    return Reading(kind, tuple(heard))
+
+
+def _heard(sentence: Sentence) -> list[Heard]:
+    clauses = [Clause(_without_harmless(clause.text), clause.comma) for clause in sentence.clauses]
+    return [
+        Heard(found.kind, found.text.strip(), sense(found))
+        for at in range(len(clauses))
+        for found in _found(clauses, at, sentence.question)
+    ]
+
+
+def _found(clauses: list[Clause], at: int, question: bool) -> list[Found]:
+    """Every phrase in one clause, each with what stands around it."""
+    clause = clauses[at].text
+    phrases = _possible(clause)
+    if not phrases:
+        return []
+    core = f" {' '.join(word for word in clause.split() if word not in SMALL)} "
+    place = _Place(clauses, at, question)
+    return [
+        place.found(phrase, text, match)
+        for phrase in phrases
+        for text in (core if phrase.whole else clause,)
+        for match in _matches(phrase, text)
+    ]
+
+
+def _possible(clause: str) -> list[Phrase]:
+    """The phrases that begin with a word of the clause."""
+    index = by_first_word()
+    return list(dict.fromkeys(phrase for word in clause.split() for phrase in index.get(word, ())))
+
+
+class _Place:
+    """Where in its sentence a clause stands."""
+
+    def __init__(self, clauses: list[Clause], at: int, question: bool) -> None:
+        self.earlier = "".join(one.text.rstrip() for one in clauses[:at])
+        self.later = "".join(one.text for one in clauses[at + 1 :])
+        self.question = question
+        self.noes = _list_of_noes(clauses, at)
+
+    def found(self, phrase: Phrase, text: str, match: re.Match[str]) -> Found:
+        """The phrase with what stands around it."""
+        gap = "".join(gap for gap in match.groups() if gap)
+        before, after = f"{text[: match.start()]} ", text[match.end() :]
+        return Found(
+            phrase.kind, match[0], gap, before, after, self.earlier, self.later, self.question, self.noes
+        )
+
+
+def _matches(phrase: Phrase, text: str) -> list[re.Match[str]]:
+    if not phrase.whole:
+        return list(phrase.pattern.finditer(text))
+    match = phrase.pattern.match(text)
+    return [match] if match and match.end() == len(text) - 1 else []
+
+
+def _without_harmless(text: str) -> str:
+    index = harmless_by_first_word()
+    wordings = {one for word in text.split() for one in index.get(word, ())}
+    for one in sorted(wordings, key=lambda one: one.order):
+        text = one.pattern.sub(f" {one.leaves}", text)
+    return text
+
+
+def _list_of_noes(clauses: list[Clause], at: int) -> Sense | None:
+    """ "no pain, tingling or numbness": denied. "no pain, tingling": perhaps."""
+    run = clauses[at].text.split()
+    if not clauses[at].comma or at == 0 or not set(run) <= BETWEEN | LISTED:
+        return None
+    first = at - 1
+    while first and clauses[first].comma and set(clauses[first].text.split()) <= BETWEEN | LISTED:
+        first -= 1
+    if clauses[first].text.split()[0] not in NEGATORS:
+        return None
+    if {word for clause in clauses[first:] for word in clause.text.split()} & {"or", "nor"}:
+        return Sense.DENIED
+    return None if clauses[first].text.startswith(" not ") else Sense.PERHAPS
+
+
+def _come_back(text: str, heard: list[Heard]) -> list[Heard]:
+    """ "the tingling was gone but it's back"."""
+    if not any(one.sense is Sense.OVER for one in heard):
+        return heard
+    said = " ".join(clause.text for sentence in sentences(text) for clause in sentence.clauses)
+    if not re.search(grammar.CAME_BACK, said):
+        return heard
+    return [Heard(one.kind, one.words, Sense.NOW) if one.sense is Sense.OVER else one for one in heard]

@@ -1,0 +1,250 @@
+"""In which sense something was said: now, denied, over, only supposed, long ago, about somebody else.
+
+Each test looks at the words around the match in its clause and sentence. Where two readings are possible the
+more careful one is taken.
+"""
+
+import re
+from collections.abc import Callable
+from dataclasses import dataclass
+
+from conversations.stopwords.kinds import Kind, Sense
+from conversations.stopwords.lexicon import grammar as words
+
+# Too serious to be put aside because it has passed or was yesterday.
+GRAVE = frozenset({Kind.EMERGENCY, Kind.URINE, Kind.SWELLING})
+HIGHEST_RATING_LET_PASS = 3  # 0-10: the usual pain ceiling; own caution, no source
+SCALE_END = 10
+
+
+def _set(line: str) -> frozenset[str]:
+    return frozenset(line.split())
+
+
+NEGATORS, BETWEEN, LISTED = _set(words.NEGATORS), _set(words.BETWEEN), _set(words.LISTED)
+SOFT_NEGATORS, SOME, PERHAPS, VERBS = map(_set, (words.SOFT_NEGATORS, words.SOME, words.PERHAPS, words.VERBS))
+DENIES_STOP, BEFORE_STOP = _set(words.DENIES_STOP), _set(words.BEFORE_STOP)
+HOLDS, THINGS, WAS = _set(words.HOLDS), _set(words.THINGS), _set(words.WAS)
+OTHERS, MINE, OTHERS_PAST = _set(words.OTHERS), _set(words.MINE), _set(words.OTHERS_PAST)
+NO_RATING_BEFORE, NO_RATING_AFTER = _set(words.NO_RATING_BEFORE), _set(words.NO_RATING_AFTER)
+BESIDE_RATING = _set(words.BESIDE_RATING)
+
+
+@dataclass(frozen=True, slots=True)
+class Found:
+    """A phrase found in a clause, with what stands around it. Texts keep a space at both ends.
+
+    `gap` is what the ".." of the phrase stood for. `earlier` and `later` are the rest of the sentence.
+    `list_of_noes`: the clause before was "no ..." and this one only goes on listing.
+    """
+
+    kind: Kind
+    text: str
+    gap: str
+    before: str
+    after: str
+    earlier: str
+    later: str
+    question: bool
+    list_of_noes: Sense | None = None
+
+    @property
+    def clause(self) -> str:
+        """The whole clause."""
+        return f"{self.before.rstrip()}{self.text}{self.after}"
+
+    @property
+    def said_before(self) -> str:
+        """The sentence up to the match."""
+        return f"{self.earlier}{self.before}"
+
+    @property
+    def sentence(self) -> str:
+        """The whole sentence."""
+        return f"{self.earlier}{self.clause}{self.later}"
+
+
+def sense(found: Found) -> Sense:
+    """The first sense that fits; NOW when none does."""
+    tests = STOP_TESTS if found.kind is Kind.STOP else TESTS
+    return next((said for said in (test(found) for test in tests) if said is not None), Sense.NOW)
+
+
+# --- "no", "not", "n't" ---------------------------------------------------------------------------------
+def denied(found: Found) -> Sense | None:
+    """A negator before the thing with only harmless words between; or the thing goes on a list of noes."""
+    if re.search(words.UNTIL_NOW, found.after):
+        return None
+    if re.search(words.PERHAPS_SO, found.before):
+        return Sense.PERHAPS
+    for run in (found.gap.split(), found.before.split()):
+        said = _denied_by(run, found)
+        if said is not None:
+            return said
+    return found.list_of_noes
+
+
+def _denied_by(run: list[str], found: Found) -> Sense | None:
+    """Walk back from the thing to the next negator."""
+    between: set[str] = set()
+    for at in range(len(run) - 1, -1, -1):
+        word = run[at]
+        if word in NEGATORS:
+            return _how_far(word, between, run[:at], found)
+        if word in SOFT_NEGATORS and found.kind is Kind.HURTS:
+            return Sense.DENIED
+        if word not in BETWEEN and word not in LISTED:
+            return None
+        between.add(word)
+    return None
+
+
+def _how_far(negator: str, between: set[str], before: list[str], found: Found) -> Sense | None:
+    """What a negator makes of the thing: denied, perhaps, or (None) not denied at all."""
+    if before and before[-1] in NEGATORS - {"no", "nope"}:
+        return None
+    if found.kind not in (Kind.HURTS, Kind.TIGHT) and between & SOME:
+        return None
+    if between & PERHAPS and not between & {"or", "nor"}:
+        return Sense.PERHAPS
+    if negator == "no" and not between and found.text.split()[0] in VERBS:
+        return Sense.PERHAPS
+    return Sense.DENIED
+
+
+# --- over, long ago, somebody else ----------------------------------------------------------------------
+def over(found: Found) -> Sense | None:
+    """ "tingling is gone", "stopped tingling"; chest pain that has gone stays chest pain."""
+    if found.kind in GRAVE - {Kind.SWELLING}:
+        return None
+    if found.before.endswith(f" {words.ENDED} "):
+        return Sense.OVER
+    if re.search(words.OVER_NEXT, found.later) and WAS & set(found.before.split()):
+        return Sense.OVER
+    said = re.search(words.OVER, found.after)
+    if said is None or HOLDS & set(said[1].split()):
+        return None
+    noun = bool(THINGS & {found.text.split()[-1], *said[1].split()[:1]}) or bool(
+        {"is", "are", "has", "have"} & set(said[1].split())
+    )
+    return Sense.OVER if noun else None
+
+
+def long_ago(found: Found) -> Sense | None:
+    """Years ago is history. Yesterday is asked about, unless it was grave."""
+    if re.search(words.AGAIN, found.sentence):
+        return None
+    if re.search(words.LONG_AGO, found.sentence):
+        return Sense.LONG_AGO
+    lately = re.search(words.LATELY, found.sentence) and found.kind not in GRAVE
+    return Sense.PERHAPS if lately else None
+
+
+def of_others(found: Found) -> Sense | None:
+    """ "my dad had a stroke" is history; "my wife fainted" is asked about."""
+    run = found.before.split()
+    at = max((at for at, word in enumerate(run) if word in OTHERS), default=None)
+    if at is None or MINE & set(run[at + 1 :]):
+        return None
+    past = OTHERS_PAST & {*run[at + 1 :], *found.text.split()} or re.search(
+        words.STORY, found.after + found.later
+    )
+    return Sense.OF_OTHERS if past else Sense.PERHAPS
+
+
+# --- questions and conditions ---------------------------------------------------------------------------
+def supposed(found: Found) -> Sense | None:
+    """ "what if it gets numb?", "is tingling normal?"; a question about my own hand now is no supposition."""
+    if re.search(words.KNOWING, found.said_before):
+        return Sense.SUPPOSED
+    if re.search(words.IF_MINE, found.said_before):
+        return Sense.PERHAPS
+    if re.search(words.BAD_IF, found.said_before):
+        return None if re.search(words.ABOUT_NOW, found.sentence) else Sense.PERHAPS
+    if re.search(words.STARTS_ASKING, found.before):
+        return _asked(found)
+    if re.search(words.SUPPOSED, found.said_before):
+        return Sense.SUPPOSED
+    if re.search(words.BARE_IF, found.said_before):
+        return Sense.SUPPOSED if found.question else Sense.PERHAPS
+    return _whether_normal(found)
+
+
+def _asked(found: Found) -> Sense:
+    mine_now = re.search(words.ABOUT_NOW, found.clause) and not re.search(words.TO_COME, found.clause)
+    return Sense.PERHAPS if mine_now else Sense.SUPPOSED
+
+
+def _whether_normal(found: Found) -> Sense | None:
+    if found.kind in GRAVE - {Kind.EMERGENCY}:
+        return None
+    asks = re.search(words.ASKS_WHETHER_NORMAL, found.clause)
+    normal = found.question and re.search(words.SAYS_NORMAL, found.clause)
+    if not (asks or normal) or re.search(words.ABOUT_NOW, found.sentence):
+        return None
+    return Sense.PERHAPS
+
+
+# --- "pain 2" -------------------------------------------------------------------------------------------
+def rated(found: Found) -> Sense | None:
+    """A rating of pain up to 3 of 10 is an answer; above, it is pain."""
+    if found.kind is not Kind.HURTS or not found.text.strip().startswith(("pain", "hurt")):
+        return None
+    score = _number_after(found.after.split())
+    if score is None:
+        score = _number_before(found.before.split())
+    return Sense.RATED if score is not None and score <= HIGHEST_RATING_LET_PASS else None
+
+
+def _number_after(run: list[str]) -> int | None:
+    for at, word in enumerate(run):
+        score = _rating(word)
+        if score is not None:
+            return None if run[at + 1 : at + 2] and run[at + 1] in NO_RATING_AFTER else score
+        if word not in BESIDE_RATING and word not in LISTED:
+            return None
+    return None
+
+
+def _number_before(run: list[str]) -> int | None:
+    if not run or (len(run) > 1 and run[-2] in NO_RATING_BEFORE):
+        return None
+    return _rating(run[-1])
+
+
+def _rating(word: str) -> int | None:
+    """ "2" and "2/10" are 2."""
+    whole = word.removesuffix(f"/{SCALE_END}")
+    return int(whole) if whole.isdigit() and int(whole) <= SCALE_END else None
+
+
+# --- "stop" ---------------------------------------------------------------------------------------------
+def stop_denied(found: Found) -> Sense | None:
+    """ "I don't want to stop"; a mere "no stop" stops."""
+    if found.before.endswith(words.NO_NEED):
+        return Sense.DENIED
+    for word in reversed(found.before.split()):
+        if word in DENIES_STOP:
+            return Sense.PERHAPS if word == "cant" else Sense.DENIED
+        if word not in BEFORE_STOP:
+            return None
+    return None
+
+
+def stop_asked(found: Found) -> Sense | None:
+    """ "do I stop at 15?", "I will stop if ...", "should I stop?"."""
+    if re.search(words.STOP_ASKED, found.before):
+        return Sense.SUPPOSED
+    if re.search(words.IF_MINE, found.said_before):
+        return Sense.PERHAPS
+    if re.search(words.STOP_IF, found.said_before) or re.search(words.STOP_IF, f"{found.after}{found.later}"):
+        return Sense.SUPPOSED
+    if re.search(words.SHOULD_STOP, found.before) and re.search(words.AT_A_NUMBER, found.after):
+        return Sense.SUPPOSED
+    later = re.search(words.SHOULD_STOP, found.before) or re.search(words.STOP_LATER, found.after)
+    return Sense.PERHAPS if later else None
+
+
+Test = Callable[[Found], Sense | None]
+TESTS: tuple[Test, ...] = (denied, rated, over, of_others, long_ago, supposed)
+STOP_TESTS: tuple[Test, ...] = (stop_denied, stop_asked)
