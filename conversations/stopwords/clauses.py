@@ -28,10 +28,14 @@ BEGINS = frozenset("my i im ive it its they their the this he she we you".split(
 
 @dataclass(frozen=True, slots=True)
 class Clause:
-    """Words with one space between and around them; `comma`: a comma stands before them."""
+    """Words with one space between and around them.
+
+    `comma`: a comma stands before them. `fresh`: "but" or the like does, so nothing said before governs them.
+    """
 
     text: str
     comma: bool
+    fresh: bool = False
 
 
 @dataclass(frozen=True, slots=True)
@@ -78,6 +82,7 @@ def _tokens(text: str) -> list[str]:
     found: list[str] = []
     for token in TOKEN.findall(plain(text)):
         if token.startswith(("..", "…")):
+            found += ["."] if found[-1:] == ["stop"] else []
             continue
         word = _word(token) if token[0].isalpha() else token
         if word == "not" and found and found[-1] in NOT:
@@ -95,12 +100,12 @@ def _word(token: str) -> str:
 
 def _clauses(run: list[str], comma: bool) -> list[Clause]:
     """A run of words without marks, cut before "but" and before "and my", "so it", ..."""
-    cut: list[list[str]] = [[]]
+    cut: list[tuple[list[str], bool]] = [([], False)]
     for at, word in enumerate(run):
         joins = word in JOINS and run[at + 1 : at + 2] and run[at + 1] in BEGINS
-        if word in BREAKS or (joins and cut[-1]):
-            cut.append([])
+        if word in BREAKS or (joins and cut[-1][0]):
+            cut.append(([], word in BREAKS))
         if word not in BREAKS:
-            cut[-1].append(word)
-    texts = [f" {' '.join(part)} " for part in cut if part]
-    return [Clause(text, comma and at == 0) for at, text in enumerate(texts)]
+            cut[-1][0].append(word)
+    parts = [(f" {' '.join(part)} ", fresh) for part, fresh in cut if part]
+    return [Clause(text, comma and at == 0, fresh) for at, (text, fresh) in enumerate(parts)]

@@ -1,9 +1,10 @@
 """Reads one message. Every message passes here before anything else looks at it."""
 
 import re
+from dataclasses import replace
 
-from conversations.stopwords.clauses import Clause, Sentence, sentences
-from conversations.stopwords.kinds import NOTHING, Heard, Reading, Sense
+from conversations.stopwords.clauses import BEGINS, Clause, Sentence, sentences
+from conversations.stopwords.kinds import NOTHING, Heard, Kind, Reading, Sense
 from conversations.stopwords.lexicon import grammar
 from conversations.stopwords.phrases import Phrase, by_first_word, harmless_by_first_word
 from conversations.stopwords.senses import BETWEEN, LISTED, NEGATORS, Found, sense
@@ -22,7 +23,7 @@ def read(text: str) -> Reading:
 
 
 def _heard(sentence: Sentence) -> list[Heard]:
-    clauses = [Clause(_without_harmless(clause.text), clause.comma) for clause in sentence.clauses]
+    clauses = [replace(clause, text=_without_harmless(clause.text)) for clause in sentence.clauses]
     return [
         Heard(found.kind, found.text.strip(), sense(found))
         for at in range(len(clauses))
@@ -56,7 +57,10 @@ class _Place:
     """Where in its sentence a clause stands."""
 
     def __init__(self, clauses: list[Clause], at: int, question: bool) -> None:
-        self.earlier = "".join(one.text.rstrip() for one in clauses[:at])
+        first = max((i for i in range(at + 1) if clauses[i].fresh), default=0)
+        self.earlier = "".join(one.text.rstrip() for one in clauses[first:at])
+        own = clauses[at].comma and clauses[at].text.split()[0] in BEGINS
+        self.condition = "" if own else self.earlier
         self.later = "".join(one.text for one in clauses[at + 1 :])
         self.question = question
         self.noes = _list_of_noes(clauses, at)
@@ -65,9 +69,8 @@ class _Place:
         """The phrase with what stands around it."""
         gap = "".join(gap for gap in match.groups() if gap)
         before, after = f"{text[: match.start()]} ", text[match.end() :]
-        return Found(
-            phrase.kind, match[0], gap, before, after, self.earlier, self.later, self.question, self.noes
-        )
+        earlier = self.earlier if phrase.kind is Kind.STOP else self.condition
+        return Found(phrase.kind, match[0], gap, before, after, earlier, self.later, self.question, self.noes)
 
 
 def _matches(phrase: Phrase, text: str) -> list[re.Match[str]]:
@@ -95,7 +98,7 @@ def _list_of_noes(clauses: list[Clause], at: int) -> Sense | None:
         first -= 1
     if clauses[first].text.split()[0] not in NEGATORS:
         return None
-    if {word for clause in clauses[first:] for word in clause.text.split()} & {"or", "nor"}:
+    if {word for clause in clauses[at:] for word in clause.text.split()} & {"or", "nor"}:
         return Sense.DENIED
     return None if clauses[first].text.startswith(" not ") else Sense.PERHAPS
 

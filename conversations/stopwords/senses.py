@@ -132,11 +132,11 @@ def over(found: Found) -> Sense | None:
 
 def long_ago(found: Found) -> Sense | None:
     """Years ago is history. Yesterday is asked about, unless it was grave."""
-    if re.search(words.AGAIN, found.sentence):
+    if re.search(words.AGAIN, found.clause):
         return None
-    if re.search(words.LONG_AGO, found.sentence):
+    if re.search(words.LONG_AGO, found.clause):
         return Sense.LONG_AGO
-    lately = re.search(words.LATELY, found.sentence) and found.kind not in GRAVE
+    lately = re.search(words.LATELY, found.clause) and found.kind not in GRAVE
     return Sense.PERHAPS if lately else None
 
 
