@@ -31,6 +31,8 @@ LOST_WORDS = re.compile(r"\b(lost|forgot|no idea|dunno|don'?t know|not sure)\b",
 
 def typed(state: State, event: Said) -> Turn[State]:
     """Words during sets, rests and after: counts, corrections, "lost count", or something unclear."""
+    if state.set_at is None and not state.counted:  # no set has begun: there is nothing to count
+        return turn(state, Say(words.NOTHING_TO_COUNT))
     if LOST_WORDS.search(event.text) and lacking(state) is not None:
         return lost(state, event)
     try:

@@ -12,6 +12,7 @@ from conversations.words.answers import unclear
 from core.facts import Noticed
 
 WHERE = choices(words.HURTS_LABELS)
+TYPED = (*WHERE, *choices(words.HURTS_TYPED))
 BANDED = (Phase.TIGHT, Phase.REFILL, Phase.NAIL, Phase.FEEL, Phase.SET, Phase.REST, Phase.WALK)
 
 
@@ -35,7 +36,7 @@ def said(state: State, event: Said) -> Turn[State]:
         if state.phase is Phase.BURN:
             choice(event.text, (Choice(words.GO_ON, "go"), Choice("yes", "go"), Choice("ok", "go")))
             return go_on(state, event.at)
-        where = choice(event.text, WHERE)
+        where = choice(event.text, TYPED)
     except Unclear as problem:
         return turn(state, Say(unclear(problem)), ask(state))
     if where == "muscle":

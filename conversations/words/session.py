@@ -89,6 +89,18 @@ HURTS_LABELS = (
     ("Under the band", "band"),
     ("Somewhere else", "elsewhere"),
 )
+HURTS_TYPED = (
+    ("burn", "muscle"),
+    ("a burn", "muscle"),
+    ("it burns", "muscle"),
+    ("muscle", "muscle"),
+    ("joint", "joint"),
+    ("knee", "joint"),
+    ("elbow", "joint"),
+    ("shoulder", "joint"),
+    ("band", "band"),
+    ("elsewhere", "elsewhere"),
+)
 BURN = "A burn in the working muscle is expected. Go on when you like, or stop here."
 GO_ON = "Go on"
 HURTS_OFF = "Then we stop here. Bands off now, and tap."
@@ -96,7 +108,7 @@ HURTS_SILENCE = "No answer, so bands off now, please. Tap when they are off."
 HURTS_TOLD = "Told to stop and take the bands off."
 STEP_BY_STEP = "Not yet. {again}"
 NOT_A_NUMBER = "Just the number, please, like 31."
-LATER_FIRST = "First this:"
+NOTHING_TO_COUNT = "No set has begun yet, so there is nothing to count."
 WALK = "Walk {minutes} min at an easy pace, about {kmh} km/h. Phone with you, support or company near."
 WALK_LABEL = "I'm back"
 WALK_TIME = "{minutes} minutes. Stop, sit or hold on to something. Bands off now, and tap."

@@ -1,0 +1,120 @@
+"""Words that belong to no dialogue: strangers, buttons of yesterday, failures, absences."""
+
+STRANGER = (
+    "Hello. This bot only talks with people whom a coach has invited. If you have an invitation, type its code "
+    "here. Your own number is {number}; a coach may ask for it."
+)
+CODE_WRONG = (
+    "That code doesn't work: it may be used already or be older than 72 hours. Ask your coach for a new one."
+)
+PRIVATE_ONLY = "I only talk in a private chat."
+WELCOME = "Hello {name}. {coach} invited you."
+JOINED = "{name} has joined with your invitation."
+ALREADY_HERE = "You're already with us."
+FAILED = "Sorry, that went wrong on my side (number {number}). Nothing you said is lost. Please try again."
+FAILED_BANDS = (
+    "Bands off now, please. Something went wrong on my side (number {number}); your coach has been told. "
+    "Nothing you said is lost."
+)
+FAILED_OPERATOR = "cuffline could not deal with a message from {who}. Number for whoever runs it: {number}."
+OLD_BUTTON = "That button is from earlier."
+FINISHED = "That one is finished."
+NOT_YOURS = "That button isn't for this chat."
+BARRED = {
+    "not_cleared": "Your coach hasn't cleared you for training with bands yet. You'll hear as soon as that's done.",
+    "clearance_over": "Your clearance has run out. Your coach will look at it; no bands until then.",
+    "open_alert": "Your coach first needs to look at what you told me. No bands until then.",
+    "no_plan": "There is no plan for you yet. Your coach will send one.",
+}
+BARRED_NOW = {
+    "not_cleared": "Training is on hold. If bands are on, take them off now.",
+    "clearance_over": "Your clearance has run out. If bands are on, take them off now.",
+    "open_alert": "If bands are on, take them off now. We go on when your coach has looked at it.",
+}
+CLIENT_MENU = "What would you like?"
+CLIENT_MENU_CHOICES = (
+    ("Start a session", "menu:start"),
+    ("My plan", "menu:plan"),
+    ("Write to my coach", "menu:coach"),
+)
+CLIENT_HELP = (
+    "Answer with the buttons or type. 'back' asks the last question again. 'stop' ends a session at any time: bands "
+    "off first. To reach your coach, start with 'coach' and write on. In an emergency call {number}."
+)
+COACH_MENU = "What would you like?"
+COACH_MENU_CHOICES = (
+    ("Invite a client", "menu:invite"),
+    ("My clients", "menu:clients"),
+    ("This week", "menu:digest"),
+)
+COACH_HELP = (
+    "'invite' makes an invitation, 'clients' lists yours, 'week' shows who needs you. To write to a client: "
+    "'to Name: your words'."
+)
+NO_CLIENTS = "No clients yet. 'invite' makes an invitation."
+INVITATION = "For {name}: forward this.\n{link}\nOr: open the chat with me and type {code}. It works once, within 72 hours."
+NOT_ASKED = "I've nothing open just now."
+SAID_TO_COACH = "Passed on to your coach."
+FROM_CLIENT = "{name}: {text}"
+FROM_COACH = "From your coach: {text}"
+SENT_TO = "Sent to {name}."
+NO_SUCH_CLIENT = "I don't find one client by that name."
+TO_WAITS = "{name} is in a session; it goes out when the bands are off."
+CHANGED_SET = "Set {n} is {reps} now."
+TIME_UP = (
+    "{minutes} minutes: bands off now, please. Tap when they are off.",
+    "Bands still on? Off now, please, and tap.",
+    "Take the bands off now. I'm telling your coach.",
+)
+TIME_UP_AWAY = "I was away. If bands are still on, take them off now, and tap."
+TIME_UP_LABEL = "Bands are off"
+TIME_UP_THANKS = "Good. Bands are off."
+BANDS_LONG = "Bands on for {minutes} min, no answer"
+STAND_DOWN = "Noted."
+ALERT = (
+    "{name}: {cause}\nSaid: {said}\nTold: {told}\n{last}\nPhone {phone}, where: {address}, contact: {contact}"
+)
+ALERT_AGAIN = "Again, not answered yet ({times}):"
+ALERT_COUNT = " ({count} times)"
+ALERT_BUTTONS = (
+    ("I am on it", "take"),
+    ("Call noted", "call"),
+    ("Clear to train", "settle"),
+    ("Hold", "hold"),
+)
+ALERT_TAKEN = "{coach} is on it: {name}, {cause}."
+ALERT_SETTLED = "Closed: {name}, {cause}."
+CLIENT_TRY_AGAIN = "Your coach has looked at it. You may train again when you feel well."
+COACH_ON_IT = "Your coach has seen it and is on it."
+COACH_SILENT = (
+    "Your coach could not be reached yet. Don't wait: if it isn't clearly better, "
+    "call your clinician, or {number}."
+)
+ON_HOLD = "Your coach has put training on hold. You'll hear more from them."
+CLEARED = "You're cleared for: {regions}. Your coach sends your plan next."
+DECLINED = (
+    "Your coach decided that bands are not for you now. Ask them, or your own clinician, about what is."
+)
+HELD = "Training is on hold for now. Your coach will write."
+PLAN_FOR_YOU = "Your plan: {plan}"
+PLAN_NEXT = "Next time: {when}. I'll remind you. Or tap when you want to begin."
+CLIENT_LINE = "{name}: {state}"
+AWAY_TOO_LONG = "I was away for {hours} hours. If I owed you an answer, please write it again."
+CAUSES = {
+    "said_stop": "stopped",
+    "said_nerve": "tingling or numb",
+    "said_circulation": "limb blue, white or cold",
+    "said_faint": "dizzy or near fainting",
+    "said_emergency": "emergency words",
+    "said_hurts": "pain",
+    "said_tight": "band too tight",
+    "said_injury": "injury",
+    "said_urine": "dark urine",
+    "said_swelling": "swelling",
+    "something_wrong": "something is wrong",
+    "not_better": "not better",
+    "bands_too_long": "bands on too long",
+    "went_quiet": "went quiet with bands on",
+    "hurt_in_session": "pain in the session",
+    "two_failed_checks": "two failed band checks",
+}
