@@ -1,0 +1,138 @@
+"""The running program: intake, work, wake-ups, sending and the countdown, side by side in one loop."""
+
+import asyncio
+import contextlib
+import logging
+import signal
+from collections.abc import Callable
+from datetime import timedelta
+from typing import Any
+
+from apscheduler.schedulers.asyncio import AsyncIOScheduler
+from telegram import Bot
+from telegram.ext import Application
+
+from bot import drawing, intake
+from bot.clock import Clock
+from bot.config import Config
+from bot.countdown import Countdown
+from bot.engine import Engine
+from bot.outbox import Outbox
+from core.store import duties
+from core.store.connection import Store
+
+log = logging.getLogger("cuffline")
+
+SWEEP_S = 5
+
+
+def quiet_logs(token: str) -> None:
+    """The transport's library logs addresses that hold the token: silence and redact."""
+    logging.getLogger("httpx").setLevel(logging.WARNING)
+    logging.getLogger("httpcore").setLevel(logging.WARNING)
+    logging.getLogger("apscheduler").setLevel(logging.ERROR)
+
+    def redact(record: logging.LogRecord) -> bool:
+        text = record.getMessage()
+        if token and token in text:
+            record.msg, record.args = text.replace(token, "<token>"), ()
+        return True
+
+    for handler in logging.getLogger().handlers:
+        handler.addFilter(redact)
+
+
+def application(config: Config) -> Application[Any, Any, Any, Any, Any, Any]:
+    """The library's application, without its own updater: it confirms updates before they are stored."""
+    builder = Application.builder().token(config.token).updater(None)
+    builder = builder.base_url(f"{config.api_url}/bot").base_file_url(f"{config.api_url}/file/bot")
+    return builder.build()
+
+
+class Program:
+    """Everything that runs. `kick` is set whenever there may be something to do."""
+
+    def __init__(self, config: Config, clock: Clock, store: Store, bot: Bot) -> None:
+        self.config = config
+        self.clock = clock
+        self.bot = bot
+        self.engine = Engine(store, config, clock.now, bot.username)
+        self.outbox = Outbox(store, bot, clock.now, drawing.draw)
+        self.countdown = Countdown(bot, self.engine.countdowns, clock.now)
+        self.kick = asyncio.Event()
+        self.post = asyncio.Event()
+        self.scheduler = AsyncIOScheduler(
+            timezone="UTC", job_defaults={"misfire_grace_time": None, "coalesce": True}
+        )
+
+    def receive(self, updates: list[tuple[int, dict[str, Any]]]) -> None:
+        """Raw updates, committed when this returns."""
+        self.engine.receive(updates)
+        self.kick.set()
+
+    async def work(self) -> None:
+        """Handle and look for what is due, whenever kicked."""
+        while True:
+            self.kick.clear()
+            while self.engine.work():
+                self.post.set()
+                await asyncio.sleep(0)
+            self._plan_wake()
+            self.post.set()
+            await self.kick.wait()
+
+    def _plan_wake(self) -> None:
+        soonest = duties.next_due(self.engine.store)
+        if soonest is not None:
+            at = soonest - self.clock.shift  # the scheduler knows only the unshifted time
+            self.scheduler.add_job(self.kick.set, "date", run_date=at, id="soonest", replace_existing=True)
+
+    async def send(self) -> None:
+        """Send whenever there is something, and again when a delayed letter is due."""
+        while True:
+            self.post.clear()
+            again = await self.outbox.flush()
+            wait = None if again is None else max(0.05, (again - self.clock.now()).total_seconds())
+            with contextlib.suppress(TimeoutError):
+                await asyncio.wait_for(self.post.wait(), wait)
+
+    async def skip(self) -> str:
+        """Move the clock to what comes next (only where it may be shifted). Says to when."""
+        soonest = duties.next_due(self.engine.store)
+        if soonest is None:
+            return "Nothing is planned."
+        self.clock.skip_to(soonest + timedelta(milliseconds=1))
+        self.kick.set()
+        return f"It is {self.clock.now():%a %d %b %H:%M:%S} UTC now."
+
+    async def run(self, ready: Callable[[], None] = lambda: None) -> None:
+        """Run until cancelled."""
+        self.scheduler.add_job(self.kick.set, "interval", seconds=SWEEP_S, id="sweep")
+        self.scheduler.start()
+        ready()
+        try:
+            async with asyncio.TaskGroup() as tasks:
+                tasks.create_task(self.work())
+                tasks.create_task(self.send())
+                tasks.create_task(self.countdown.run())
+                tasks.create_task(intake.poll(self.bot, self.receive))
+        finally:
+            self.scheduler.shutdown(wait=False)
+
+
+async def serve(
+    config: Config, clock: Clock, ready: Callable[[Program], None] = lambda program: None
+) -> None:
+    """Run the bot until SIGTERM or SIGINT, then stop cleanly."""
+    store = Store(config.db)
+    app = application(config)
+    async with app:
+        program = Program(config, clock, store, app.bot)
+        running = asyncio.ensure_future(program.run(lambda: ready(program)))
+        loop = asyncio.get_running_loop()
+        for name in (signal.SIGTERM, signal.SIGINT):
+            with contextlib.suppress(NotImplementedError):
+                loop.add_signal_handler(name, running.cancel)
+        with contextlib.suppress(asyncio.CancelledError):
+            await running
+    store.close()

@@ -1,0 +1,270 @@
+"""What people ask for outside a question: menus, commands, and the acts that are more than a fact."""
+
+import base64
+import re
+import secrets
+from collections.abc import Callable
+from datetime import datetime
+from typing import TYPE_CHECKING, Any
+
+from conversations.words.recap import recap
+
+from bot.engine import calendar, loads, practice, status, turns
+from conversations.protocol import Choice, Relay, Say
+from conversations.words import engine as words
+from core.facts import Cleared, CoachDid, SetDone, WalkDone
+from core.store import duties, facts, people
+from core.store.duties import Planned
+from core.store.people import Person, Role
+
+if TYPE_CHECKING:
+    from bot.engine.core import Engine
+
+TO = re.compile(r"^to\s+(?P<name>[^:]{1,40}):\s*(?P<text>.+)$", re.IGNORECASE | re.DOTALL)
+COACH = re.compile(r"^coach[:,]?\s+(?P<text>.+)$", re.IGNORECASE | re.DOTALL)
+WORDS = {
+    "invite": "menu:invite",
+    "clients": "menu:clients",
+    "week": "menu:digest",
+    "digest": "menu:digest",
+    "start": "menu:start",
+    "session": "menu:start",
+    "plan": "menu:plan",
+    "help": "menu:help",
+    "menu": "menu:open",
+}
+
+
+def choices(pairs: tuple[tuple[str, str], ...]) -> tuple[Choice, ...]:
+    """Buttons of the engine's own."""
+    return tuple(Choice(label, value) for label, value in pairs)
+
+
+def open_menu(engine: "Engine", person: Person, now: datetime) -> None:
+    """What can be done now."""
+    if person.role is Role.COACH:
+        engine.say(person, Say(words.COACH_MENU, choices(words.COACH_MENU_CHOICES)), now)
+    else:
+        engine.say(person, Say(words.CLIENT_MENU, choices(words.CLIENT_MENU_CHOICES)), now)
+
+
+def command(engine: "Engine", person: Person, text: str, now: datetime) -> bool:
+    """A word that is a command whatever is open; True: done."""
+    flat = text.strip().lower().lstrip("/")
+    relayed = (TO if person.role is Role.COACH else COACH).match(text.strip())
+    if relayed is not None:
+        words_to(engine, person, relayed, now)
+        return True
+    if flat.startswith("start ") or (flat == "start" and text.startswith("/")):
+        open_menu(engine, person, now)
+        return True
+    if flat not in WORDS or (flat in ("start", "plan") and person.role is Role.COACH):
+        return False
+    menu(engine, person, WORDS[flat], now)
+    return True
+
+
+def words_to(engine: "Engine", person: Person, found: re.Match[str], now: datetime) -> None:
+    """Words passed on: the coach to a client by name, a client to the coach."""
+    if person.role is Role.CLIENT:
+        relay(engine, person, Relay(found["text"]))
+        engine.say(person, Say(words.SAID_TO_COACH), now)
+        return
+    named = found["name"].strip().lower()
+    fitting = [one for one in people.clients_of(engine.store, person.id) if named in one.name.lower()]
+    if len(fitting) != 1:
+        engine.say(person, Say(words.NO_SUCH_CLIENT), now)
+        return
+    relay(engine, person, Relay(found["text"], fitting[0].id))
+
+
+def relay(engine: "Engine", person: Person, effect: Relay) -> None:
+    """The coach's words wait until the client's bands are off; a client's go at once."""
+    from bot.engine import due
+
+    now = engine.clock()
+    if person.role is Role.CLIENT:
+        coach = engine.coach_of(person)
+        if coach is not None:
+            engine.say(coach, Say(words.FROM_CLIENT.format(name=person.name, text=effect.text)), now)
+        return
+    assert effect.person is not None, "a coach's words name their client"
+    client = people.by_id(engine.store, effect.person)
+    facts.put(engine.store, client.id, CoachDid(now, person.id, "wrote", effect.text), now)
+    if due.in_session(engine, client):
+        duties.plan(engine.store, client.id, "words", {"text": effect.text}, now, now)
+        engine.say(person, Say(words.TO_WAITS.format(name=client.name)), now)
+        return
+    engine.say(client, Say(words.FROM_COACH.format(text=effect.text)), now)
+    engine.say(person, Say(words.SENT_TO.format(name=client.name)), now)
+
+
+# --- menus ---
+def menu(engine: "Engine", person: Person, value: str, now: datetime) -> None:
+    """A menu's button or its word."""
+    if person.role is Role.COACH:
+        coach_menu(engine, person, value, now)
+    else:
+        client_menu(engine, person, value, now)
+
+
+def coach_menu(engine: "Engine", person: Person, value: str, now: datetime) -> None:
+    """The coach's menu."""
+    what, _, number = value.removeprefix("menu:").partition(":")
+    match what:
+        case "invite":
+            turns.begin(engine, person, "inviting", {}, now)
+        case "clients":
+            practice.show_clients(engine, person, now)
+        case "digest":
+            practice.show_week(engine, person, now)
+        case "clearing" | "planning":
+            _about_client(engine, person, what, int(number), now)
+        case "client":
+            practice.show_client(engine, person, int(number), now)
+        case "help":
+            engine.say(person, Say(words.COACH_HELP), now)
+        case _:
+            open_menu(engine, person, now)
+
+
+def _about_client(engine: "Engine", coach: Person, what: str, client: int, now: datetime) -> None:
+    if people.by_id(engine.store, client).coach != coach.id:
+        engine.say(coach, Say(words.NOT_YOURS), now)
+    elif what == "clearing":
+        practice.ask_to_clear(engine, people.by_id(engine.store, client), None, now)
+    else:
+        turns.begin(engine, coach, "planning", {"client": client}, now)
+
+
+def client_menu(engine: "Engine", person: Person, value: str, now: datetime) -> None:
+    """The client's menu."""
+    match value.removeprefix("menu:"):
+        case "start":
+            start_session(engine, person, now)
+        case "plan":
+            practice.show_plan(engine, person, now)
+        case "coach" | "help":
+            number = "your local emergency number"
+            engine.say(person, Say(words.CLIENT_HELP.format(number=number)), now)
+        case _:
+            open_menu(engine, person, now)
+
+
+def start_session(engine: "Engine", person: Person, now: datetime) -> None:
+    """The questions before a session, unless one is under way or there is no plan."""
+    from bot.engine import due
+
+    if due.in_session(engine, person):
+        from core.store import threads
+
+        live = threads.floor(engine.store, person.id)
+        if live is not None:
+            from conversations.protocol import Resumed
+
+            turns.deliver(engine, person, live, Resumed(now))
+        return
+    if turns.barred(engine, person) is None and status.plan_of(engine, person.id) is None:
+        engine.say(person, Say(words.BARRED["no_plan"]), now)
+        return
+    turns.begin(engine, person, "before", {"session": loads.new_session(engine, person.id)}, now)
+
+
+# --- acts of dialogues ---
+def do(engine: "Engine", person: Person, act: str, details: dict[str, Any]) -> bool:
+    """An act by its stored name; True when it started a dialogue with this person. Raises KeyError."""
+    return ACTS[act](engine, person, details, engine.clock())
+
+
+Act = Callable[["Engine", Person, dict[str, Any], datetime], bool]
+
+
+def invite(engine: "Engine", coach: Person, details: dict[str, Any], now: datetime) -> bool:
+    """An invitation: 130 random bits as a code to type, and the same as a link."""
+    code = base64.b32encode(secrets.token_bytes(17)).decode()[:26]
+    people.invite(engine.store, coach.id, details["name"], code, now)
+    link = f"https://t.me/{engine.username}?start={code}" if engine.username else ""
+    engine.say(coach, Say(words.INVITATION.format(name=details["name"], link=link, code=code)), now)
+    return False
+
+
+def ask_coach_to_clear(engine: "Engine", client: Person, details: dict[str, Any], now: datetime) -> bool:
+    """The screening is done: the coach sees it and decides."""
+    practice.ask_to_clear(engine, client, details["screening"], now)
+    return False
+
+
+def cleared(engine: "Engine", coach: Person, details: dict[str, Any], now: datetime) -> bool:
+    """The coach decided: the client hears it, and the plan comes next."""
+    client = people.by_id(engine.store, details["client"])
+    regions = details.get("regions") or ""
+    regions = regions if isinstance(regions, str) else ",".join(regions)
+    if regions:
+        engine.say(client, Say(words.CLEARED.format(regions=regions.replace(",", " and "))), now)
+        turns.begin(engine, coach, "planning", {"client": client.id}, now)
+        return True
+    declined = details.get("decision") == "declined"
+    engine.say(client, Say(words.DECLINED if declined else words.HELD), now)
+    return False
+
+
+def hold(engine: "Engine", coach: Person, client: Person, now: datetime) -> None:
+    """No training until the coach clears again."""
+    last = facts.latest(engine.store, Cleared, client.id)
+    screening = last.screening if last else ""
+    facts.put(engine.store, client.id, Cleared(now, screening, "held", "", coach.id), now)
+    engine.say(client, Say(words.ON_HOLD), now)
+    again = Choice("Look at clearance", f"menu:clearing:{client.id}")
+    engine.say(coach, Say(f"{client.name}: on hold.", (again,)), now)
+
+
+def plan_given(engine: "Engine", coach: Person, details: dict[str, Any], now: datetime) -> bool:
+    """A new plan: the client sees it, reminders follow it."""
+    client = people.by_id(engine.store, details["client"])
+    calendar.remind_next(engine, client, now)
+    practice.show_plan(engine, client, now)
+    return False
+
+
+def give_recap(engine: "Engine", client: Person, details: dict[str, Any], now: datetime) -> bool:
+    """What was done, what comes next and why; the questions of the next morning are planned."""
+    session = details["session"]
+    plan_names = loads.names(status.plan_of(engine, client.id))
+    sets = facts.current(engine.store, SetDone, client.id, session=session)
+    done: dict[str, tuple[list[int], str]] = {}
+    for one in sorted(sets, key=lambda each: (each.exercise_no, each.set_no)):
+        done.setdefault(plan_names.get(one.movement, one.movement), ([], one.doing))[0].append(one.reps)
+    walks = facts.current(engine.store, WalkDone, client.id, session=session)
+    lines = [(name, reps, doing) for name, (reps, doing) in done.items()]
+    moves = loads.move(engine, client.id, session)
+    text = recap(lines, moves, [walk.minutes for walk in walks])
+    engine.say(client, Say(text), now)
+    calendar.plan_aftercare(engine, client, session, now)
+    return False
+
+
+ACTS: dict[str, Act] = {
+    "invite": invite,
+    "ask_coach_to_clear": ask_coach_to_clear,
+    "cleared": cleared,
+    "plan_given": plan_given,
+    "recap": give_recap,
+}
+
+
+# --- planned talks ---
+def before_talk(engine: "Engine", person: Person, talk: Planned, now: datetime) -> None:
+    """A planned talk begins; weekly ones plan themselves again."""
+    match talk.dialogue:
+        case "weekly":
+            practice.show_week(engine, person, now)
+            calendar.plan_week(engine, person, now)
+        case "words":
+            engine.say(person, Say(words.FROM_COACH.format(text=talk.about["text"])), now)
+        case "reminding":
+            if turns.barred(engine, person) is None:
+                turns.begin(engine, person, "reminding", talk.about, now)
+            if not talk.about.get("again"):
+                calendar.remind_next(engine, person, now)
+        case _:
+            turns.begin(engine, person, talk.dialogue, talk.about, now)

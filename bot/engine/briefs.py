@@ -1,0 +1,135 @@
+"""What dialogues need to know, read from the store at their beginning and frozen.
+
+A brief's field is filled from what the beginner said about it, else from the maker of that name below, else
+from its default. So a new field of a brief needs one maker, and old briefs in old states still open.
+"""
+
+from collections.abc import Callable
+from dataclasses import MISSING, fields
+from typing import TYPE_CHECKING, Any
+
+import msgspec
+
+from bot.engine import loads, status
+from conversations.catalogue import CATALOGUE
+from core.facts import Answered, Cleared, CuffChecked, Detail, SessionEnded, SetDone, WalkDone
+from core.plans import PAIN_CEILING, Goal, Plan
+from core.store import facts, people
+from core.store.people import Person, Role
+
+if TYPE_CHECKING:
+    from bot.engine.core import Engine
+
+GENTLE_SESSIONS = 2  # own caution, no source
+
+
+class About:
+    """Reads what a brief asks for. `client` is the person it is about: the one talked to, unless named."""
+
+    def __init__(self, engine: "Engine", person: Person, about: dict[str, Any]) -> None:
+        self.engine = engine
+        self.person = person
+        self.about = about
+        named = about.get("client")
+        self.client = people.by_id(engine.store, named) if isinstance(named, int) else person
+
+    def detail(self, name: str, otherwise: str = "") -> str:
+        """A stored detail of the client."""
+        found = facts.latest(self.engine.store, Detail, self.client.id, name=name)
+        return otherwise if found is None or not found.value else found.value
+
+    @property
+    def plan(self) -> Plan | None:
+        """The client's plan in force."""
+        return status.plan_of(self.engine, self.client.id)
+
+    @property
+    def number(self) -> int:
+        """The number of the session that is under way or comes next, from 1: those with work done count."""
+        this = self.about.get("session", "")
+        store, client = self.engine.store, self.client.id
+        done = {one.session for one in facts.current(store, SetDone, client)}
+        done |= {one.session for one in facts.current(store, WalkDone, client)}
+        return len(done - {this}) + 1
+
+
+Maker = Callable[[About], Any]
+
+
+def _coach_name(about: About) -> str:
+    coach = about.engine.coach_of(about.client)
+    return coach.name if coach else "Your coach"
+
+
+def _regions(about: About) -> tuple[str, ...]:
+    cleared = facts.latest(about.engine.store, Cleared, about.client.id)
+    return tuple(cleared.regions.split(",")) if cleared and cleared.regions else ()
+
+
+def _age(about: About) -> int | None:
+    text = about.detail("age")
+    return int(text) if text.isdigit() else None
+
+
+def _slow(about: About) -> bool:
+    last = facts.latest(about.engine.store, CuffChecked, about.client.id)
+    return last is not None and last.because == "slow_refill"
+
+
+def _drill_done(about: About) -> bool:
+    return bool(facts.current(about.engine.store, Answered, about.client.id, question="drill"))
+
+
+def _goal(about: About) -> Goal | None:
+    return about.plan.goal if about.plan else None
+
+
+def _current(about: About) -> str:
+    from core.plan_text import plan_to_text
+
+    return plan_to_text(about.plan) if about.plan else ""
+
+
+MAKERS: dict[str, Maker] = {
+    "client": lambda about: about.client.id,
+    "client_name": lambda about: about.client.name,
+    "coach": lambda about: about.person.id if about.person.role is Role.COACH else about.client.coach,
+    "coach_name": _coach_name,
+    "zone": lambda about: about.client.zone,
+    "today": lambda about: about.engine.clock().date().isoformat(),
+    "regions": _regions,
+    "current": _current,
+    "age": _age,
+    "first": lambda about: not facts.current(about.engine.store, Cleared, about.client.id),
+    "screening": lambda about: f"{about.client.id}-{about.engine.clock().timestamp():.0f}",
+    "session": lambda about: loads.new_session(about.engine, about.client.id),
+    "number": lambda about: about.number,
+    "plan_name": lambda about: about.plan.name if about.plan else "",
+    "pain_ceiling": lambda about: about.plan.pain_ceiling if about.plan else PAIN_CEILING,
+    "gentle": lambda about: about.number <= GENTLE_SESSIONS,
+    "exercises": lambda about: loads.exercises(about.engine, about.client.id, about.plan),
+    "names": lambda about: loads.names(about.plan),
+    "cues": lambda about: loads.cues(about.plan),
+    "movements": lambda about: tuple(loads.names(about.plan).values()),
+    "expected": lambda about: loads.expected(about.engine, about.client.id, about.plan),
+    "last_check_slow": _slow,
+    "drill_done": _drill_done,
+    "emergency_number": lambda about: about.detail("emergency_number", "your local emergency number"),
+    "goal": _goal,
+    "ended": lambda about: bool(facts.current(about.engine.store, SessionEnded, about.client.id)),
+}
+
+
+def make(engine: "Engine", person: Person, name: str, about: dict[str, Any]) -> Any:
+    """The brief of a dialogue. Raises ValueError when a field has neither a maker nor a default."""
+    kind = CATALOGUE[name].brief
+    reader = About(engine, person, about)
+    values: dict[str, Any] = {}
+    for field in fields(kind):
+        if field.name in about:
+            values[field.name] = about[field.name]
+        elif field.name in MAKERS:
+            values[field.name] = MAKERS[field.name](reader)
+        elif field.default is MISSING and field.default_factory is MISSING:
+            raise ValueError(f"{name}: nothing to fill {field.name} with")
+    return msgspec.convert(msgspec.to_builtins(values), kind, strict=False)

@@ -1,0 +1,57 @@
+"""Planned talks of people: reminders by the plan, the morning after, the coach's week."""
+
+from datetime import datetime, time, timedelta
+from typing import TYPE_CHECKING
+
+from bot.engine import status
+from core.calendar.occurrences import next_occurrence
+from core.calendar.stored import when_from_text
+from core.calendar.zones import instant, local
+from core.facts import SetDone
+from core.store import duties, facts
+from core.store.people import Person
+
+if TYPE_CHECKING:
+    from bot.engine.core import Engine
+
+MORNING = time(9)  # own caution, no source
+WEEK_AT = time(7)  # Monday, the coach's time
+EARLY_SESSIONS = 2  # asked at 48 h as well; own caution, no source
+
+
+def remind_next(engine: "Engine", client: Person, now: datetime) -> None:
+    """Plan the reminder of the next session by the plan; the old one is forgotten."""
+    duties.unplan(engine.store, client.id, "reminding")
+    plan = status.plan_of(engine, client.id)
+    if plan is None or plan.when is None:
+        return
+    coming = next_occurrence(when_from_text(plan.when), now)
+    if coming is None:
+        return
+    about = {
+        "session_day": coming.day.isoformat(),
+        "at": coming.at.isoformat(),
+        "zone": client.zone,
+        "plan_name": plan.name,
+    }
+    duties.plan(engine.store, client.id, "reminding", about, coming.at, now)
+
+
+def plan_aftercare(engine: "Engine", client: Person, session: str, now: datetime) -> None:
+    """The next morning's check, and one at 48 h after the first sessions."""
+    today = local(now, client.zone).date()
+    first = instant(today + timedelta(days=1), MORNING, client.zone)
+    about = {"session": session, "day": "morning"}
+    duties.plan(engine.store, client.id, "morning", about, first, now)
+    sessions = {one.session for one in facts.current(engine.store, SetDone, client.id)}
+    if len(sessions) <= EARLY_SESSIONS:
+        second = instant(today + timedelta(days=2), MORNING, client.zone)
+        duties.plan(engine.store, client.id, "morning", {**about, "day": "48h"}, second, now)
+
+
+def plan_week(engine: "Engine", coach: Person, now: datetime) -> None:
+    """The digest of next Monday."""
+    duties.unplan(engine.store, coach.id, "weekly")
+    here = local(now, coach.zone)
+    monday = here.date() + timedelta(days=7 - here.weekday())
+    duties.plan(engine.store, coach.id, "weekly", {}, instant(monday, WEEK_AT, coach.zone), now)

@@ -1,0 +1,145 @@
+"""Keeping updates and working through them."""
+
+import logging
+from collections.abc import Callable
+from datetime import datetime, timedelta
+from typing import Any
+
+from bot.config import Config
+from bot.engine import updates
+from conversations.protocol import Say
+from conversations.words import engine as words
+from core.store import duties, mail, people
+from core.store.connection import Store
+from core.store.mail import Letter, Priority
+from core.store.people import Person, Role
+
+log = logging.getLogger("cuffline")
+
+AWAY = timedelta(minutes=2)  # a silence of the bot itself that is worth a word
+FIRST_RETRY = timedelta(seconds=5)
+
+
+class Engine:
+    """All that happens between an update and the outbox.
+
+    `now` is the only clock. `countdowns` holds, per chat, until when a rest runs; it is not durable on
+    purpose (latest wins, a late one is dropped).
+    """
+
+    def __init__(self, store: Store, config: Config, now: Callable[[], datetime], username: str = "") -> None:
+        self.store = store
+        self.config = config
+        self.clock = now
+        self.username = username
+        self.countdowns: dict[int, datetime] = {}
+        with store.transaction():
+            self._know_coaches()
+
+    def _know_coaches(self) -> None:
+        for chat in self.config.coaches:
+            if people.by_chat(self.store, chat) is None:
+                people.add(self.store, chat, "Coach", Role.COACH, self.config.zone, self.clock())
+
+    # --- in ---
+    def receive(self, raw: list[tuple[int, dict[str, Any]]]) -> None:
+        """Keep raw updates, committed before anything is done with them."""
+        with self.store.transaction():
+            for update_id, body in raw:
+                mail.receive(self.store, update_id, body, self.clock())
+
+    def work(self) -> bool:
+        """Handle what was received and what is due; True: there may be more."""
+        waiting = mail.unhandled(self.store)
+        now = self.clock()
+        soonest = duties.next_due(self.store)
+        if not waiting and (soonest is None or soonest > now):
+            return False
+        with self.store.transaction():
+            for update_id, body in waiting:
+                self._one(update_id, body, now)
+            if not waiting:
+                self._due(now)
+            duties.set_setting(self.store, "awake_at", now.isoformat())
+        return True
+
+    def _one(self, update_id: int, body: dict[str, Any], now: datetime) -> None:
+        from bot.engine import routing
+
+        try:
+            with self.store.savepoint():
+                routing.route(self, updates.read(update_id, body), now)
+            mail.handled(self.store, update_id, now)
+        except Exception as problem:
+            log.exception("update %s failed", update_id)
+            mail.handled(self.store, update_id, now, failed=type(problem).__name__)
+            self._apologise(update_id, body, now)
+
+    def _apologise(self, update_id: int, body: dict[str, Any], now: datetime) -> None:
+        """Bands off first, if they may be on; then the number that the operator needs."""
+        try:
+            incoming = updates.read(update_id, body)
+        except (KeyError, TypeError, ValueError):
+            self._tell_operator(words.FAILED_OPERATOR.format(number=update_id, who="?"), now)
+            return
+        person = people.by_chat(self.store, incoming.chat)
+        if person is None:
+            return
+        banded = bool(duties.watches(self.store, person.id))
+        text = words.FAILED_BANDS if banded else words.FAILED
+        self.say(person, Say(text.format(number=update_id)), now, Priority.ALERT)
+        self._tell_operator(words.FAILED_OPERATOR.format(number=update_id, who=person.name), now)
+
+    def _tell_operator(self, text: str, now: datetime) -> None:
+        mail.post(self.store, Letter(self.config.coaches[0], {"text": text}, priority=Priority.ALERT), now)
+
+    def replay(self) -> int:
+        """Put failed updates back into the queue; how many."""
+        with self.store.transaction():
+            cursor = self.store.execute(
+                "UPDATE inbox SET handled_at = NULL, failed = NULL WHERE failed IS NOT NULL AND body IS NOT NULL"
+            )
+        return cursor.rowcount
+
+    # --- due ---
+    def _due(self, now: datetime) -> None:
+        from bot.engine import due
+
+        due.all_due(self, now)
+
+    def guarded(self, what: str, act: Callable[[], None], again: Callable[[datetime], None]) -> None:
+        """One due thing in its own savepoint; when it fails it is tried again later."""
+        now = self.clock()
+        try:
+            with self.store.savepoint():
+                act()
+        except Exception:
+            log.exception("%s failed", what)
+            again(now + FIRST_RETRY)
+
+    # --- out ---
+    def say(
+        self,
+        person: Person,
+        say: Say,
+        now: datetime,
+        priority: Priority = Priority.TALK,
+        thread: int | None = None,
+    ) -> None:
+        """One message to a known person."""
+        from bot.engine import letters
+
+        letters.post(self.store, person, say, now, priority, thread)
+
+    def coach_of(self, client: Person) -> Person | None:
+        """Who invited this client."""
+        return None if client.coach is None else people.by_id(self.store, client.coach)
+
+    def second_contact(self, client: Person) -> Person | None:
+        """The next coach in the settings after the client's own; None: there is only one."""
+        coach = self.coach_of(client)
+        chats = self.config.coaches
+        if coach is None or coach.chat not in chats or len(chats) < 2:
+            return None
+        after = chats[(chats.index(coach.chat) + 1) % len(chats)]
+        return people.by_chat(self.store, after)

@@ -1,0 +1,105 @@
+"""What is due: bands on too long, alerts unanswered, timers of dialogues, planned talks."""
+
+from datetime import datetime, timedelta
+from typing import TYPE_CHECKING
+
+from bot.engine import alerts, turns
+from conversations.protocol import Choice, Say, TimeIsUp, Woke
+from conversations.words import engine as words
+from core.cuffs import alarms, next_call
+from core.store import duties, people, threads
+from core.store.duties import Planned, Watch
+from core.store.mail import Priority
+from core.store.people import Person
+from core.store.threads import Thread
+
+if TYPE_CHECKING:
+    from bot.engine.core import Engine
+
+WAITS = ("reminding", "missed", "morning", "recap", "weekly")  # talks that do not break into a session
+LATER = timedelta(minutes=10)
+
+
+def all_due(engine: "Engine", now: datetime) -> None:
+    """Everything that is due, bands first."""
+    for watch in duties.due_watches(engine.store, now):
+        engine.guarded(
+            "watch", lambda w=watch: call(engine, w, now), lambda at, w=watch: _retry_watch(engine, w, at)
+        )
+    for alert in duties.due_alerts(engine.store, now):
+        engine.guarded("alert", lambda a=alert: alerts.send(engine, a.id), lambda at: None)
+    for thread in threads.due(engine.store, now):
+        engine.guarded(
+            "timer", lambda t=thread: wake(engine, t, now), lambda at, t=thread: _backoff(engine, t, at)
+        )
+    for talk in duties.due_talks(engine.store, now):
+        engine.guarded(
+            "talk",
+            lambda p=talk: start(engine, p, now),
+            lambda at, p=talk: duties.talk_later(engine.store, p.id, at),
+        )
+
+
+def _retry_watch(engine: "Engine", watch: Watch, at: datetime) -> None:
+    engine.store.execute("UPDATE watch SET next_at = ? WHERE id = ?", [int(at.timestamp() * 1000), watch.id])
+
+
+def _backoff(engine: "Engine", thread: Thread, at: datetime) -> None:
+    threads.failed(engine.store, thread.id, at + timedelta(seconds=5) * 2 ** min(thread.failures, 10))
+
+
+def call(engine: "Engine", watch: Watch, now: datetime) -> None:
+    """Tell the client to take the bands off; from the third call on tell the coach as well."""
+    person = people.by_id(engine.store, watch.person)
+    minutes = round((now - watch.on_at).total_seconds() / 60)
+    late = now - watch.next_at > timedelta(minutes=1)
+    text = words.TIME_UP_AWAY if late else words.TIME_UP[min(watch.calls, 2)].format(minutes=minutes)
+    off = Choice(words.TIME_UP_LABEL, f"bands_off:{watch.id}")
+    engine.say(person, Say(text, (off,)), now, Priority.ALERT)
+    duties.called(engine.store, watch, _next(watch, now))
+    if alarms(watch.calls) or late:
+        alerts.raise_alert(
+            engine, person.id, "bands_too_long", words.BANDS_LONG.format(minutes=minutes), text
+        )
+    session = _session(engine, person)
+    if session is not None and watch.calls == 0:
+        turns.deliver(engine, person, session, TimeIsUp(now, watch.spell))
+
+
+def _next(watch: Watch, now: datetime) -> datetime:
+    return max(next_call(watch.on_at, watch.limit_s, watch.calls + 1), now + timedelta(seconds=30))
+
+
+def _session(engine: "Engine", person: Person) -> Thread | None:
+    live = threads.live(engine.store, person.id)
+    return next((thread for thread in live if thread.dialogue == "session"), None)
+
+
+def wake(engine: "Engine", thread: Thread, now: datetime) -> None:
+    """A dialogue's own timer."""
+    if thread.state is None:
+        threads.keep(engine.store, thread.id, None, None)
+        return
+    turns.deliver(engine, people.by_id(engine.store, thread.person), thread, Woke(now))
+
+
+def start(engine: "Engine", talk: Planned, now: datetime) -> None:
+    """A planned talk; while somebody trains it waits."""
+    person = people.by_id(engine.store, talk.person)
+    if talk.dialogue in WAITS and in_session(engine, person):
+        duties.talk_later(engine.store, talk.id, now + LATER)
+        return
+    duties.talk_done(engine.store, talk.id, now)
+    from bot.engine import acts
+
+    acts.before_talk(engine, person, talk, now)
+
+
+def in_session(engine: "Engine", person: Person) -> bool:
+    """Whether a session (or its questions) is under way."""
+    from conversations.catalogue import CATALOGUE
+
+    live = threads.live(engine.store, person.id)
+    return any(CATALOGUE[thread.dialogue].exclusive for thread in live) or bool(
+        duties.watches(engine.store, person.id)
+    )

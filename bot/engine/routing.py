@@ -1,0 +1,197 @@
+"""Whom an update is for: strangers, buttons, edits, pictures, words. Stop words first, always."""
+
+import re
+from datetime import datetime, timedelta
+from typing import TYPE_CHECKING
+
+from bot.engine import acts, alerts, corrections, stopping, turns
+from bot.engine.updates import Incoming, Kind
+from conversations.protocol import BandsCameOff, Cancelled, Corrected, Said, Say, Sent, WentBack
+from conversations.words import engine as words
+from core.facts import BandsOff
+from core.store import duties, mail, people, threads
+from core.store.mail import Letter, Priority
+from core.store.people import Person, Role
+from core.store.threads import Button, Thread
+
+if TYPE_CHECKING:
+    from bot.engine.core import Engine
+
+CODE = re.compile(r"^(?:/start\s+)?([A-Z2-7]{26})$", re.IGNORECASE)
+BACK = ("back", "/back", "go back")
+CANCEL = ("cancel", "/cancel")
+STRANGERS_APART = timedelta(hours=1)
+
+
+def route(engine: "Engine", incoming: Incoming, now: datetime) -> None:
+    """Deal with one update."""
+    if incoming.kind is Kind.NOTHING:
+        return
+    if incoming.kind is Kind.ELSEWHERE:
+        once(engine, incoming.chat, words.PRIVATE_ONLY, now)
+        return
+    person = people.by_chat(engine.store, incoming.chat)
+    if person is None:
+        stranger(engine, incoming, now)
+        return
+    if person.unreachable_at is not None:
+        people.unreachable(engine.store, incoming.chat, None)
+    known(engine, person, incoming, now)
+
+
+def once(engine: "Engine", chat: int, text: str, now: datetime) -> None:
+    """Answer somebody unknown, at most once an hour."""
+    name = f"refused:{chat}"
+    last = duties.setting(engine.store, name)
+    if last is None or now - datetime.fromisoformat(last) >= STRANGERS_APART:
+        duties.set_setting(engine.store, name, now.isoformat())
+        mail.post(engine.store, Letter(chat, {"text": text}), now)
+
+
+def stranger(engine: "Engine", incoming: Incoming, now: datetime) -> None:
+    """A code opens the door; anything else gets one polite refusal with the sender's own number."""
+    code = CODE.match(incoming.text.strip())
+    if code is None:
+        once(engine, incoming.chat, words.STRANGER.format(number=incoming.chat), now)
+        return
+    found = people.redeem(engine.store, code[1], now)
+    if found is None:
+        mail.post(engine.store, Letter(incoming.chat, {"text": words.CODE_WRONG}), now)
+        return
+    invitation, coach_id, name = found
+    coach = people.by_id(engine.store, coach_id)
+    client = people.add(engine.store, incoming.chat, name, Role.CLIENT, coach.zone, now, coach_id)
+    people.used(engine.store, invitation, client, now)
+    engine.say(coach, Say(words.JOINED.format(name=name)), now)
+    person = people.by_id(engine.store, client)
+    engine.say(person, Say(words.WELCOME.format(name=name, coach=coach.name)), now)
+    turns.begin(engine, person, "consent", {}, incoming.at or now)
+
+
+def known(engine: "Engine", person: Person, incoming: Incoming, now: datetime) -> None:
+    """An update from somebody we know."""
+    at = min(incoming.at or now, now)
+    match incoming.kind:
+        case Kind.TAP:
+            tap(engine, person, incoming, now)
+        case Kind.EDIT:
+            edit(engine, person, incoming, at)
+        case Kind.MEDIA:
+            media(engine, person, incoming, at)
+        case _:
+            text(engine, person, incoming, at)
+
+
+# --- buttons ---
+def tap(engine: "Engine", person: Person, incoming: Incoming, now: datetime) -> None:
+    """A button: ours and theirs, or refused."""
+    mail.post(engine.store, Letter(incoming.chat, {"query": incoming.query}, "answer", Priority.SESSION), now)
+    button = threads.button(engine.store, incoming.token, person.id)
+    if button is None:
+        engine.say(person, Say(words.NOT_YOURS), now)
+        return
+    if button.value == "stop":
+        stopping.stopped(engine, person, "stop", now, None)
+        return
+    if button.thread is None:
+        own_button(engine, person, button.value, now)
+        return
+    thread = threads.by_id(engine.store, button.thread)
+    if thread is None or thread.state is None:
+        engine.say(person, Say(words.FINISHED), now)
+        return
+    at = safe_bound(engine, button, now)
+    turns.deliver(engine, person, thread, Said(at, button.value, button.question))
+
+
+def safe_bound(engine: "Engine", button: Button, now: datetime) -> datetime:
+    """When it happened: the tap's arrival, but for "bands on" the time when the question went out."""
+    question = button.question or ""
+    if button.thread is None or not question.startswith("on."):
+        return now
+    sent = mail.question_sent_at(engine.store, button.thread, question)
+    return now if sent is None else min(sent, now)
+
+
+def own_button(engine: "Engine", person: Person, value: str, now: datetime) -> None:
+    """The engine's own buttons: bands off after the time call, alerts, menus."""
+    act, _, rest = value.partition(":")
+    match act:
+        case "bands_off":
+            bands_off(engine, person, int(rest), now)
+        case "alert" if person.role is Role.COACH:
+            what, _, number = rest.partition(":")
+            alerts.tapped(engine, person, what, int(number), now)
+        case _:
+            acts.menu(engine, person, value, now)
+
+
+def bands_off(engine: "Engine", person: Person, watch_id: int, now: datetime) -> None:
+    """The button under "time's up"."""
+    watch = duties.watch_by_id(engine.store, watch_id)
+    if watch is None or watch.person != person.id:
+        engine.say(person, Say(words.TIME_UP_THANKS), now)
+        return
+    turns.record(engine, person.id, BandsOff(now, watch.session, watch.spell, "time"))
+    engine.say(person, Say(words.TIME_UP_THANKS), now, Priority.SESSION)
+    for thread in threads.live(engine.store, person.id):
+        if thread.dialogue == "session":
+            turns.deliver(engine, person, thread, BandsCameOff(now, watch.spell))
+
+
+# --- words ---
+def text(engine: "Engine", person: Person, incoming: Incoming, at: datetime) -> None:
+    """Typed words: stop words, then the message replied to, then the floor, then the menu."""
+    if stopping.stopped(engine, person, incoming.text, at, incoming.message):
+        return
+    thread, question = addressed(engine, person, incoming)
+    if thread is not None and incoming.message is not None:
+        mail.heard_in(engine.store, incoming.update_id, person.id, incoming.message, thread.id)
+    flat = incoming.text.strip().lower()
+    if acts.command(engine, person, incoming.text, at):
+        return
+    if thread is None:
+        acts.open_menu(engine, person, at)
+    elif flat in BACK:
+        turns.deliver(engine, person, thread, WentBack(at))
+    elif flat in CANCEL:
+        turns.deliver(engine, person, thread, Cancelled(at))
+    else:
+        said = Said(at, incoming.text, question, incoming.message)
+        turns.deliver(engine, person, thread, said, incoming.message)
+
+
+def addressed(engine: "Engine", person: Person, incoming: Incoming) -> tuple[Thread | None, str | None]:
+    """The thread the words are for: of the message replied to, else the floor."""
+    if incoming.reply_to is not None:
+        thread_id, question = mail.question_of(engine.store, incoming.chat, incoming.reply_to)
+        thread = None if thread_id is None else threads.by_id(engine.store, thread_id)
+        if thread is not None and thread.state is not None:
+            return thread, question
+    return threads.floor(engine.store, person.id), None
+
+
+def edit(engine: "Engine", person: Person, incoming: Incoming, at: datetime) -> None:
+    """An edited message: stop words, then its thread, then the sets it had stated."""
+    if stopping.stopped(engine, person, incoming.text, at, incoming.message) or incoming.message is None:
+        return
+    thread_id = mail.thread_of_heard(engine.store, person.id, incoming.message)
+    thread = None if thread_id is None else threads.by_id(engine.store, thread_id)
+    if thread is not None and thread.state is not None:
+        event = Corrected(at, incoming.text, incoming.message)
+        turns.deliver(engine, person, thread, event, incoming.message)
+        return
+    corrections.amend(engine, person, incoming.text, incoming.message, at)
+
+
+def media(engine: "Engine", person: Person, incoming: Incoming, at: datetime) -> None:
+    """A picture, a sticker, a voice note: to the floor; the caption may hold a stop word."""
+    if incoming.text and stopping.stopped(engine, person, incoming.text, at, incoming.message):
+        return
+    thread, _ = addressed(engine, person, incoming)
+    if thread is None or incoming.media is None:
+        acts.open_menu(engine, person, at)
+        return
+    turns.deliver(
+        engine, person, thread, Sent(at, incoming.media, incoming.file, incoming.message), incoming.message
+    )

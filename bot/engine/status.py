@@ -1,0 +1,59 @@
+"""Short lines about a client, computed from facts."""
+
+from typing import TYPE_CHECKING
+
+from core.plan_text import plan_from_text
+
+from conversations.words import status as words
+from core.facts import PlanGiven, SessionEnded, SessionStarted, SetDone
+from core.plans import Plan
+from core.store import duties, facts
+from core.store.people import Person
+
+if TYPE_CHECKING:
+    from bot.engine.core import Engine
+
+
+def last_session(engine: "Engine", client: Person) -> str:
+    """The last session in one line."""
+    started = facts.latest(engine.store, SessionStarted, client.id)
+    if started is None:
+        return words.NO_SESSION
+    sets = facts.current(engine.store, SetDone, client.id, session=started.session)
+    return words.LAST_SESSION.format(
+        day=started.at.strftime("%a %d %b"), sets=sets_line(sets) or words.NO_SETS
+    )
+
+
+def sets_line(sets: list[SetDone]) -> str:
+    """ "goblet_squat 12 kg: 31, 16, 8" for each movement."""
+    lines: dict[str, list[int]] = {}
+    for one in sorted(sets, key=lambda each: (each.exercise_no, each.set_no)):
+        lines.setdefault(f"{one.movement.replace('_', ' ')} {one.doing}".strip(), []).append(one.reps)
+    return "; ".join(f"{name}: {', '.join(map(str, reps))}" for name, reps in lines.items())
+
+
+def plan_of(engine: "Engine", client: int) -> Plan | None:
+    """The plan in force."""
+    given = facts.latest(engine.store, PlanGiven, client)
+    return None if given is None else plan_from_text(given.plan)
+
+
+def sessions_done(engine: "Engine", client: int) -> int:
+    """Sessions that came to their end."""
+    return len(facts.current(engine.store, SessionEnded, client, why="done"))
+
+
+def state_line(engine: "Engine", client: Person) -> str:
+    """What matters most about this client, in a few words."""
+    from bot.engine import turns
+
+    alerts = duties.open_alerts(engine.store, client.id)
+    if any(alert.tier == "now" for alert in alerts):
+        return words.OPEN_ALERT
+    why = turns.barred(engine, client)
+    if why is not None:
+        return words.WAITING[why]
+    if plan_of(engine, client.id) is None:
+        return words.WAITING["no_plan"]
+    return words.DOING_WELL.format(sessions=sessions_done(engine, client.id))

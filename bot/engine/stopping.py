@@ -1,0 +1,60 @@
+"""Stop words come before everything, in any state: bands off, what to do, the coach told."""
+
+from datetime import datetime
+from typing import TYPE_CHECKING
+
+from bot.engine import alerts, turns
+from conversations import trouble
+from conversations.protocol import Halted, Hurts
+from conversations.stopwords import read
+from conversations.stopwords.kinds import Kind
+from core.facts import Noticed
+from core.store import duties, facts, threads
+from core.store.people import Person, Role
+from core.store.threads import Thread
+
+if TYPE_CHECKING:
+    from bot.engine.core import Engine
+
+# Questions in which such words are an answer ("tingling" as a feeling, screening): their own rules route them.
+ANSWERS_TO = ("feel.", "where.", "refill.", "nail.", "burn.", "tight.")
+
+
+def stopped(engine: "Engine", person: Person, text: str, at: datetime, message: int | None) -> bool:
+    """Whether the words were about stopping; then all that follows is done."""
+    if person.role is not Role.CLIENT:
+        return False
+    kind = read(text).kind
+    live = threads.live(engine.store, person.id)
+    if kind is Kind.NONE or _is_answer(kind, live):
+        return False
+    session = next((thread for thread in live if thread.dialogue == "session"), None)
+    if kind is Kind.HURTS and session is not None:
+        turns.deliver(engine, person, session, Hurts(at, text, message), message)
+        return True
+    halt(engine, person, kind, text, at, live)
+    return True
+
+
+def _is_answer(kind: Kind, live: list[Thread]) -> bool:
+    """In the first screening and the morning after, past troubles are answers; emergencies never are."""
+    if kind is Kind.EMERGENCY or not live:
+        return False
+    return (
+        live[0].dialogue in ("screening", "consent", "morning", "after", "before") and kind is not Kind.STOP
+    )
+
+
+def halt(engine: "Engine", person: Person, kind: Kind, text: str, at: datetime, live: list[Thread]) -> None:
+    """End training, alert, and ask what is needed."""
+    spells = tuple((watch.session, watch.spell) for watch in duties.watches(engine.store, person.id))
+    number = alerts.detail(engine, person.id, "emergency_number", "your local emergency number")
+    facts.put(engine.store, person.id, Noticed(at, f"said_{kind}", text), engine.clock())
+    brief = trouble.Brief(kind, text, spells, number)
+    if kind is not Kind.UNSURE:
+        alerts.raise_alert(engine, person.id, f"said_{kind}", text, trouble.first_words(brief))
+        for thread in live:
+            if thread.dialogue in ("session", "before"):
+                turns.deliver(engine, person, thread, Halted(at, f"said_{kind}"))
+    about = {"kind": kind.value, "said": text, "spells": [list(spell) for spell in spells], "number": number}
+    turns.begin(engine, person, "trouble", about, at)

@@ -1,0 +1,175 @@
+"""An event to a dialogue, and what comes of it: state, words, effects, all in the caller's transaction."""
+
+import json
+from datetime import datetime
+from typing import TYPE_CHECKING, Any
+
+import msgspec
+
+from bot.engine import briefs
+from conversations.catalogue import CATALOGUE
+from conversations.protocol import (
+    Alert,
+    Barred,
+    Begin,
+    Countdown,
+    Dialogue,
+    Do,
+    Effect,
+    Event,
+    Opened,
+    Record,
+    Relay,
+    Resumed,
+    Say,
+    Turn,
+)
+from conversations.words import engine as words
+from core.cuffs import next_call
+from core.facts import BandsOff, BandsOn, Fact
+from core.store import duties, facts, people, threads
+from core.store.duties import Watch
+from core.store.mail import Priority
+from core.store.people import Person
+from core.store.threads import Thread
+
+if TYPE_CHECKING:
+    from bot.engine.core import Engine
+
+SESSION_TALK = ("session", "before", "after", "trouble")
+
+
+def begin(engine: "Engine", person: Person, name: str, about: dict[str, Any], at: datetime) -> None:
+    """Start a dialogue with its brief frozen from what is known now."""
+    now = engine.clock()
+    dialogue: Dialogue[Any] = CATALOGUE[name]
+    if dialogue.trains and (why := barred(engine, person)):
+        engine.say(person, Say(words.BARRED[why]), now)
+        return
+    brief = briefs.make(engine, person, name, about)
+    if brief is None:
+        return
+    text = msgspec.json.encode(brief).decode()
+    thread_id = threads.open_thread(engine.store, person.id, name, text, dialogue.floor, now)
+    thread = Thread(thread_id, person.id, name, None, None, 0)
+    # The brief goes through its stored form, so that what a restart would read is what is used from the start.
+    opened = Opened(at, msgspec.json.decode(text, type=dialogue.brief))
+    keep(engine, person, thread, dialogue, dialogue.advance(None, opened, now), None)
+
+
+def deliver(
+    engine: "Engine", person: Person, thread: Thread, event: Event, message: int | None = None
+) -> None:
+    """Give a live thread one event and keep the outcome."""
+    dialogue: Dialogue[Any] = CATALOGUE[thread.dialogue]
+    assert thread.state is not None, "only live threads get events"
+    state = msgspec.json.decode(thread.state, type=dialogue.state)
+    why = barred(engine, person) if dialogue.trains else None
+    if why:
+        engine.say(person, Say(words.BARRED_NOW[why]), engine.clock(), Priority.ALERT)
+        event = Barred(event.at, why)
+    turn = dialogue.advance(state, event, engine.clock())
+    keep(engine, person, thread, dialogue, turn, message)
+
+
+def keep(
+    engine: "Engine",
+    person: Person,
+    thread: Thread,
+    dialogue: Dialogue[Any],
+    turn: Turn[Any],
+    message: int | None,
+) -> None:
+    """Store the state, post the words, do the effects; hand the floor back when the thread is over."""
+    now = engine.clock()
+    state = None if turn.state is None else msgspec.json.encode(turn.state).decode()
+    threads.keep(engine.store, thread.id, state, turn.wake_at)
+    priority = Priority.SESSION if thread.dialogue in SESSION_TALK else Priority.TALK
+    for reply in turn.replies:
+        engine.say(person, reply, now, priority, thread.id)
+    if turn.state is None and person.chat is not None:
+        engine.countdowns.pop(person.chat, None)
+    begun = [effect for effect in turn.effects if effect_done(engine, person, effect, message, now)]
+    if state is None and not begun:
+        hand_back(engine, person, thread)
+
+
+def hand_back(engine: "Engine", person: Person, ended: Thread) -> None:
+    """The floor goes back to the dialogue before, which asks its open question again."""
+    if not CATALOGUE[ended.dialogue].floor or ended.state is None:
+        return
+    before = threads.floor(engine.store, person.id)
+    if before is not None:
+        deliver(engine, person, before, Resumed(engine.clock()))
+
+
+def effect_done(engine: "Engine", person: Person, effect: Effect, message: int | None, now: datetime) -> bool:
+    """Do one effect; True when it started another dialogue with this person at once."""
+    from bot.engine import acts, alerts
+
+    match effect:
+        case Record(fact, about):
+            record(engine, about or person.id, fact, message)
+        case Alert():
+            alerts.raise_alert(engine, effect.person or person.id, effect.cause, effect.said, effect.told)
+        case Begin(name, about, whom, at):
+            return begin_effect(engine, person, name, about, whom, at, now)
+        case Countdown(until):
+            if person.chat is not None:
+                engine.countdowns[person.chat] = until
+        case Relay():
+            acts.relay(engine, person, effect)
+        case Do(act, details):
+            return acts.do(engine, person, act, details)
+    return False
+
+
+def begin_effect(
+    engine: "Engine",
+    person: Person,
+    name: str,
+    about: dict[str, Any],
+    whom: int | None,
+    at: datetime | None,
+    now: datetime,
+) -> bool:
+    """Begin a dialogue now or plan it; True: now, with the same person."""
+    target = person if whom is None else people.by_id(engine.store, whom)
+    if at is not None and at > now:
+        duties.plan(engine.store, target.id, name, about, at, now)
+        return False
+    begin(engine, target, name, about, now)
+    return target.id == person.id
+
+
+def record(engine: "Engine", person: int, fact: Fact, message: int | None = None) -> None:
+    """Store a fact and what follows from it by itself: watching bands, or watching them no more."""
+    facts.put(engine.store, person, fact, engine.clock(), message)
+    match fact:
+        case BandsOn():
+            first = next_call(fact.at, fact.limit_s, 0)
+            entry = Watch(0, person, fact.session, fact.spell, fact.region, fact.at, fact.limit_s, 0, first)
+            duties.watch(engine.store, entry)
+        case BandsOff():
+            duties.unwatch(engine.store, person, fact.session, fact.spell)
+        case _:
+            pass
+
+
+def barred(engine: "Engine", person: Person) -> str | None:
+    """Why this client may not train now (a stored name), None: they may. Read afresh at every event."""
+    from core.facts import Cleared
+
+    clearance = facts.latest(engine.store, Cleared, person.id)
+    if clearance is None or not clearance.regions:
+        return "not_cleared"
+    if clearance.until is not None and clearance.until <= engine.clock():
+        return "clearance_over"
+    if any(alert.tier == "now" for alert in duties.open_alerts(engine.store, person.id)):
+        return "open_alert"
+    return None
+
+
+def about_json(about: dict[str, Any]) -> str:
+    """What a planned talk remembers."""
+    return json.dumps(about)

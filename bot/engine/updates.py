@@ -1,0 +1,105 @@
+"""Raw updates into one plain shape. Only private chats with people count; the rest is refused politely."""
+
+from dataclasses import dataclass
+from datetime import UTC, datetime
+from enum import StrEnum
+from typing import Any
+
+from conversations.protocol import Media
+
+
+class Kind(StrEnum):
+    """What came in."""
+
+    TEXT = "text"
+    TAP = "tap"
+    EDIT = "edit"
+    MEDIA = "media"
+    ELSEWHERE = "elsewhere"  # a group, a channel, a bot
+    NOTHING = "nothing"
+
+
+@dataclass(frozen=True, slots=True)
+class Incoming:
+    """One update. `at`: the message's own date; for a tap None (its arrival counts)."""
+
+    update_id: int
+    kind: Kind
+    chat: int = 0
+    name: str = ""
+    at: datetime | None = None
+    text: str = ""
+    message: int | None = None
+    reply_to: int | None = None
+    token: str = ""
+    query: str = ""
+    media: Media | None = None
+    file: str = ""
+
+
+MEDIA = {
+    "photo": Media.PHOTO,
+    "sticker": Media.STICKER,
+    "voice": Media.VOICE,
+    "audio": Media.VOICE,
+    "video": Media.VIDEO,
+    "video_note": Media.VIDEO,
+    "animation": Media.VIDEO,
+    "document": Media.FILE,
+}
+
+
+def read(update_id: int, body: dict[str, Any]) -> Incoming:
+    """What an update says. Raises KeyError, TypeError or ValueError when it is malformed."""
+    if "callback_query" in body:
+        return _tap(update_id, body["callback_query"])
+    for field in ("message", "edited_message"):
+        if field in body:
+            return _message(update_id, body[field], edited=field == "edited_message")
+    return Incoming(update_id, Kind.NOTHING)
+
+
+def _tap(update_id: int, query: dict[str, Any]) -> Incoming:
+    sender = query["from"]
+    message = query.get("message") or {}
+    return Incoming(
+        update_id,
+        Kind.TAP,
+        chat=int(sender["id"]),
+        name=str(sender.get("first_name", "")),
+        message=message.get("message_id"),
+        token=str(query.get("data", "")),
+        query=str(query["id"]),
+    )
+
+
+def _message(update_id: int, message: dict[str, Any], edited: bool) -> Incoming:
+    chat = message["chat"]
+    sender = message.get("from") or {}
+    if chat.get("type") != "private" or sender.get("is_bot"):
+        return Incoming(update_id, Kind.ELSEWHERE, chat=int(chat["id"]))
+    at = datetime.fromtimestamp(int(message.get("edit_date") or message["date"]), UTC)
+    media = next((kind for field, kind in MEDIA.items() if field in message), None)
+    kind = Kind.EDIT if edited else Kind.TEXT
+    if media is not None or "text" not in message:
+        kind, media = Kind.MEDIA, media or Media.OTHER
+    return Incoming(
+        update_id,
+        kind,
+        chat=int(chat["id"]),
+        name=str(sender.get("first_name", "")),
+        at=at,
+        text=str(message.get("text") or message.get("caption") or ""),
+        message=int(message["message_id"]),
+        reply_to=(message.get("reply_to_message") or {}).get("message_id"),
+        media=media,
+        file=_file(message),
+    )
+
+
+def _file(message: dict[str, Any]) -> str:
+    for field in MEDIA:
+        if field in message:
+            found = message[field][-1] if field == "photo" else message[field]
+            return str(found.get("file_id", ""))
+    return ""

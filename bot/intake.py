@@ -1,0 +1,65 @@
+"""Taking updates off the server: raw, committed first, confirmed after the commit.
+
+The library parses a whole batch and confirms it before anybody has stored it; one malformed update makes it
+fetch the same batch for ever. So the raw JSON is fetched by the library's own request class, kept, and only
+then is `last + 1` confirmed. Start without an offset, and leave it out after an empty answer: the server may
+begin again at another number after a quiet week.
+"""
+
+import asyncio
+import logging
+from collections.abc import Callable
+from typing import Any
+
+from telegram import Bot
+from telegram.error import Conflict, InvalidToken, NetworkError, RetryAfter, TelegramError
+from telegram.request import RequestData
+from telegram.request._requestparameter import RequestParameter
+
+log = logging.getLogger("cuffline")
+
+POLL_S = 25
+PAUSE_S = 1.0
+LONGEST_PAUSE_S = 30.0
+
+
+async def fetch(bot: Bot, offset: int | None, wait_s: int = POLL_S) -> list[dict[str, Any]]:
+    """One long poll; raw updates as the server gave them."""
+    wanted: dict[str, Any] = {
+        "timeout": wait_s,
+        "allowed_updates": ["message", "edited_message", "callback_query"],
+    }
+    if offset is not None:
+        wanted["offset"] = offset
+    data = RequestData([RequestParameter.from_input(key, value) for key, value in wanted.items()])
+    found = await bot.request.post(f"{bot.base_url}/getUpdates", data, read_timeout=wait_s + 10)
+    return found if isinstance(found, list) else []
+
+
+async def poll(bot: Bot, receive: Callable[[list[tuple[int, dict[str, Any]]]], None]) -> None:
+    """Fetch for ever. `receive` commits before it returns. Raises InvalidToken; waits out everything else."""
+    offset: int | None = None
+    pause = PAUSE_S
+    while True:
+        try:
+            updates = await fetch(bot, offset)
+        except InvalidToken:
+            raise
+        except RetryAfter as wait:
+            await asyncio.sleep(float(_seconds(wait)))
+            continue
+        except (NetworkError, Conflict, TelegramError) as problem:
+            log.warning("no updates just now: %s", type(problem).__name__)
+            await asyncio.sleep(pause)
+            pause = min(2 * pause, LONGEST_PAUSE_S)
+            continue
+        pause = PAUSE_S
+        kept = [(int(update["update_id"]), update) for update in updates if "update_id" in update]
+        if kept:
+            receive(kept)
+        offset = max(number for number, _ in kept) + 1 if kept else None
+
+
+def _seconds(wait: RetryAfter) -> float:
+    after = wait.retry_after
+    return after if isinstance(after, int | float) else after.total_seconds()

@@ -1,0 +1,41 @@
+"""`cuffline try`: the same program against a server on this machine, with both phones in one page."""
+
+import asyncio
+import contextlib
+from collections.abc import Callable
+from pathlib import Path
+
+from bot.app import Program, serve
+from bot.clock import Clock
+from bot.config import Config
+from bot.local.api import LocalApi
+from bot.local.http import serve as serve_local
+
+TOKEN = "1:local"
+COACH = 1001
+CLIENT = 2001
+ZONE = "Europe/Lisbon"
+
+
+async def practise(db: Path, port: int, ready: Callable[[str], None]) -> None:
+    """Serve the page and run the bot until interrupted."""
+    clock = Clock()
+    api = LocalApi(clock.now, TOKEN)
+    coach, client = api.add_phone(COACH, "Coach"), api.add_phone(CLIENT, "Client")
+    programs: list[Program] = []
+
+    async def skip() -> str:
+        return await programs[0].skip() if programs else "Not yet."
+
+    server = await serve_local(api, port, skip)
+    config = Config(TOKEN, server.url.rstrip("/"), db, (COACH,), ZONE)
+
+    def started(program: Program) -> None:
+        programs.append(program)
+        coach.types("/start")
+        client.types("/start")
+        ready(server.url)
+
+    with contextlib.suppress(asyncio.CancelledError):
+        await serve(config, clock, started)
+    await server.stop()

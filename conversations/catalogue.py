@@ -1,0 +1,37 @@
+"""All dialogues by their stored names. A new dialogue is one module and one line here."""
+
+from typing import Any
+
+from conversations import (
+    after,
+    before,
+    clearing,
+    consent,
+    inviting,
+    missed,
+    morning,
+    planning,
+    reminding,
+    screening,
+    session,
+    trouble,
+)
+from conversations.protocol import Dialogue
+
+CATALOGUE: dict[str, Dialogue[Any]] = {
+    each.DIALOGUE.name: each.DIALOGUE
+    for each in (
+        consent,
+        screening,
+        clearing,
+        inviting,
+        planning,
+        before,
+        session,
+        after,
+        morning,
+        reminding,
+        missed,
+        trouble,
+    )
+}

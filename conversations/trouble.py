@@ -1,0 +1,129 @@
+"""Something is wrong: bands off, what to do, is it better. Begun by the engine when a stop word is read.
+
+The alert is raised with the words that caused it, before this dialogue asks anything; here only "yes, something is
+wrong" and "the same or worse" raise one more.
+"""
+
+from dataclasses import dataclass, replace
+from datetime import datetime
+
+from conversations.answers import choice
+from conversations.form import Form, Outcome, dialogue
+from conversations.protocol import Alert, Choice, Effect, Record, Said, Say
+from conversations.stopwords.kinds import Kind
+from conversations.words import trouble as words
+from core.facts import BandsOff
+
+
+@dataclass(frozen=True, slots=True)
+class Brief:
+    """What was read, and which bands are on as (session, spell)."""
+
+    kind: Kind
+    said: str
+    spells: tuple[tuple[str, str], ...] = ()
+    number: str = "your local emergency number"
+
+
+@dataclass(frozen=True, slots=True)
+class Draft:
+    """Answers so far; None: not asked yet."""
+
+    wrong: str | None = None
+    off: str | None = None
+    where: str | None = None
+    now: str | None = None
+
+
+WRONG = (Choice(words.WRONG_YES, "yes"), Choice(words.WRONG_NO, "no"))
+OFF = (Choice(words.OFF_LABEL, "off"),)
+NOW = (Choice(words.BETTER, "better"), Choice(words.WORSE, "worse"))
+WHERE = tuple(Choice(label, value) for label, value in words.WHERE)
+ALSO_OFF = tuple(Choice(label, "off") for label in ("off", "yes", "done", "they are off"))
+
+
+def missing(brief: Brief, draft: Draft) -> str | None:
+    """The next question."""
+    if brief.kind is Kind.UNSURE and draft.wrong is None:
+        return "wrong"
+    if draft.wrong == "no":
+        return None
+    if brief.spells and draft.off is None:
+        return "off"
+    if brief.kind is Kind.HURTS and draft.where is None:
+        return "where"
+    return "now" if draft.now is None and brief.kind is not Kind.STOP else None
+
+
+def ask(brief: Brief, draft: Draft, step: str) -> Say:
+    """Its words."""
+    match step:
+        case "wrong":
+            return Say(words.ASK_WRONG, WRONG)
+        case "off":
+            return Say(words.ASK_OFF, OFF)
+        case "where":
+            return Say(words.ASK_WHERE, WHERE)
+        case _:
+            return Say(words.ASK_NOW, NOW)
+
+
+def fill(brief: Brief, draft: Draft, step: str, answer: Said) -> Draft:
+    """One more answer."""
+    match step:
+        case "wrong":
+            return replace(
+                draft, wrong=choice(answer.text, (*WRONG, Choice("Yes", "yes"), Choice("No", "no")))
+            )
+        case "off":
+            return replace(draft, off=choice(answer.text, (*OFF, *ALSO_OFF)))
+        case "where":
+            return replace(draft, where=choice(answer.text, WHERE))
+        case _:
+            return replace(draft, now=choice(answer.text, NOW))
+
+
+def noted(brief: Brief, draft: Draft, step: str, answer: Said) -> tuple[Effect, ...]:
+    """Bands off are stored, bad news goes to the coach."""
+    if step == "off":
+        return tuple(
+            Record(BandsOff(answer.at, session, spell, "stopped")) for session, spell in brief.spells
+        )
+    if step == "wrong" and draft.wrong == "yes":
+        return (Alert("something_wrong", brief.said, words.BANDS),)
+    if step == "now" and draft.now == "worse":
+        return (Alert("not_better", brief.said, words.CLOSE_WORSE.format(number=brief.number)),)
+    return ()
+
+
+def finish(brief: Brief, draft: Draft, at: datetime) -> Outcome:
+    """The last words."""
+    if draft.wrong == "no":
+        return Outcome((Say(words.GOOD),))
+    last = words.CLOSE_WORSE if draft.now == "worse" else words.CLOSE_BETTER
+    return Outcome((Say(last.format(number=brief.number)),))
+
+
+def opening(brief: Brief) -> tuple[Say, ...]:
+    """What to do, first."""
+    if brief.kind is Kind.UNSURE:
+        return ()
+    return (Say(first_words(brief)),)
+
+
+def first_words(brief: Brief) -> str:
+    """What the client is told at once: bands off, what to do, whom to ask."""
+    parts = [words.FIRST[brief.kind], words.TOLD, words.DEFER]
+    return words.BANDS + " ".join(part.format(number=brief.number) for part in parts)
+
+
+FORM: Form[Brief, Draft] = Form(
+    start=lambda brief: Draft(),
+    missing=missing,
+    ask=ask,
+    fill=fill,
+    finish=finish,
+    noted=noted,
+    opening=opening,
+)
+DIALOGUE = dialogue("trouble", Brief, Draft, FORM, exclusive=True)

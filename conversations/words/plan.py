@@ -1,0 +1,24 @@
+"""A plan in words."""
+
+from conversations.words.movements import NAMES
+from core.plans import Exercise, Plan, Scheme, Side
+
+ONE_SIDED = {Side.LEFT: "left", Side.RIGHT: "right", Side.BOTH: ""}
+
+
+def plan_text(plan: Plan) -> str:
+    """One line a movement."""
+    return "\n".join([plan.name, *(f"- {exercise_text(one)}" for one in plan.exercises)])
+
+
+def exercise_text(one: Exercise) -> str:
+    """ "Goblet squat, legs, 12 kg: 25-40, 10-20, 5-10"."""
+    name = NAMES.get(one.movement, one.movement.replace("_", " "))
+    parts = [name, f"bands on the {one.region}"]
+    if one.scheme is Scheme.WALK:
+        return ", ".join([*parts, f"{one.walk_min} min at about {one.walk_kmh:g} km/h"])
+    if one.doing:
+        parts.append(one.doing)
+    if one.sides != (Side.BOTH,):
+        parts.append(" then ".join(ONE_SIDED[side] for side in one.sides))
+    return f"{', '.join(parts)}: {', '.join(str(aim) for aim in one.aims)}"

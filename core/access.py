@@ -1,0 +1,42 @@
+"""Who may do what: one table, asked before anything is done. What is not in it is refused."""
+
+from enum import StrEnum
+
+
+class Actor(StrEnum):
+    """Who asks, seen from the client it is about."""
+
+    STRANGER = "stranger"
+    CLIENT = "client"  # about themselves
+    OWN_COACH = "own_coach"
+    OTHER_COACH = "other_coach"
+    SECOND_CONTACT = "second_contact"
+
+
+class Action(StrEnum):
+    """What can be asked for."""
+
+    REDEEM = "redeem"
+    TALK = "talk"
+    TRAIN = "train"
+    INVITE = "invite"
+    SEE_CLIENT = "see_client"
+    CLEAR = "clear"
+    PLAN = "plan"
+    RELAY = "relay"
+    TAKE_ALERT = "take_alert"
+    DIGEST = "digest"
+
+
+ALLOWED: dict[Actor, frozenset[Action]] = {
+    Actor.STRANGER: frozenset({Action.REDEEM}),
+    Actor.CLIENT: frozenset({Action.TALK, Action.TRAIN, Action.RELAY}),
+    Actor.OWN_COACH: frozenset(Action) - {Action.REDEEM, Action.TRAIN},
+    Actor.OTHER_COACH: frozenset({Action.INVITE, Action.TALK, Action.DIGEST}),
+    Actor.SECOND_CONTACT: frozenset({Action.TAKE_ALERT, Action.TALK, Action.INVITE, Action.DIGEST}),
+}
+
+
+def may(actor: Actor, action: Action) -> bool:
+    """Whether this actor may do this."""
+    return action in ALLOWED[actor]
