@@ -1,0 +1,1 @@
+"""Alerts, escalation, the morning after, pain: who must know what, and when."""
