@@ -6,7 +6,8 @@ from typing import TYPE_CHECKING
 from bot.engine import alerts, turns
 from conversations.protocol import Choice, Say, TimeIsUp, Woke
 from conversations.words import engine as words
-from core.cuffs import alarms, next_call
+from core.cuffs import CallKind, next_call
+from core.plans import Region
 from core.store import duties, people, threads
 from core.store.duties import Planned, Watch
 from core.store.mail import Priority
@@ -18,6 +19,8 @@ if TYPE_CHECKING:
 
 WAITS = ("reminding", "missed", "morning", "recap", "weekly")  # talks that do not break into a session
 LATER = timedelta(minutes=10)
+REPEAT = timedelta(minutes=2)  # own caution, no source
+NO_BURST = timedelta(seconds=30)
 
 
 def all_due(engine: "Engine", now: datetime) -> None:
@@ -57,7 +60,7 @@ def call(engine: "Engine", watch: Watch, now: datetime) -> None:
     off = Choice(words.TIME_UP_LABEL, f"bands_off:{watch.id}")
     engine.say(person, Say(text, (off,)), now, Priority.ALERT)
     duties.called(engine.store, watch, _next(watch, now))
-    if alarms(watch.calls) or late:
+    if _kind(watch) is CallKind.ALERT or late:
         alerts.raise_alert(
             engine, person.id, "bands_too_long", words.BANDS_LONG.format(minutes=minutes), text
         )
@@ -66,8 +69,16 @@ def call(engine: "Engine", watch: Watch, now: datetime) -> None:
         turns.deliver(engine, person, session, TimeIsUp(now, watch.spell))
 
 
+def _kind(watch: Watch) -> CallKind:
+    """Which call this is; all after the third alert again."""
+    call_now = next_call(watch.on_at, watch.limit_s, Region(watch.region), watch.calls)
+    return CallKind.ALERT if call_now is None else call_now.kind
+
+
 def _next(watch: Watch, now: datetime) -> datetime:
-    return max(next_call(watch.on_at, watch.limit_s, watch.calls + 1), now + timedelta(seconds=30))
+    """The next call: by the rules, then every 2 min until the bands are off; never two in a burst."""
+    following = next_call(watch.on_at, watch.limit_s, Region(watch.region), watch.calls + 1)
+    return max(following.at, now + NO_BURST) if following is not None else now + REPEAT
 
 
 def _session(engine: "Engine", person: Person) -> Thread | None:

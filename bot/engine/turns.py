@@ -25,7 +25,7 @@ from conversations.protocol import (
     Turn,
 )
 from conversations.words import engine as words
-from core.cuffs import next_call
+from core.cuffs.limits import calls
 from core.facts import BandsOff, BandsOn, Fact
 from core.store import duties, facts, people, threads
 from core.store.duties import Watch
@@ -147,7 +147,7 @@ def record(engine: "Engine", person: int, fact: Fact, message: int | None = None
     facts.put(engine.store, person, fact, engine.clock(), message)
     match fact:
         case BandsOn():
-            first = next_call(fact.at, fact.limit_s, 0)
+            first = calls(fact.at, fact.limit_s, fact.region)[0].at
             entry = Watch(0, person, fact.session, fact.spell, fact.region, fact.at, fact.limit_s, 0, first)
             duties.watch(engine.store, entry)
         case BandsOff():

@@ -2,17 +2,32 @@
 
 from dataclasses import replace
 
-from conversations.answers import Unclear, choice, seconds, whole_number
+from conversations.answers import Unclear, Why, choice, seconds, whole_number
 from conversations.protocol import Alert, Choice, Effect, Record, Said, Say, Turn
 from conversations.session.state import After, Phase, State, banded_limbs, choices, say, turn
 from conversations.words import session as words
 from conversations.words.answers import unclear
-from core.cuffs import MOST_FAILED_CHECKS, CuffCheck, Feeling, Finding, Refill, Verdict, judge
-from core.facts import BandsOff, BandsOn, CuffChecked
+from core.cuffs import (
+    Colour,
+    Compared,
+    CuffCheck,
+    Decision,
+    Feeling,
+    Limb,
+    Look,
+    Refill,
+    SoFar,
+    Step,
+    decide,
+    judge,
+    refill_of,
+    strictest,
+)
+from core.facts import BandsOn, CuffChecked
 from core.plans import Region
 
 ON_WORDS = tuple(Choice(label, "on") for label in (words.BANDS_ON_LABEL, "on", "yes", "done", "they are on"))
-FEELINGS = tuple(Choice(label, value.value) for value, label in words.FEELING_LABELS.items())
+FEELINGS = tuple(Choice(label, value) for value, label in words.FEELING_LABELS.items())
 REFILLS = tuple(Choice(label, value.value) for value, label in words.REFILL_LABELS.items())
 
 
@@ -41,7 +56,7 @@ def ask(state: State) -> Say:
 
 
 def _limb(state: State) -> str:
-    return banded_limbs(state)[state.limb].capitalize()
+    return words.LIMBS[banded_limbs(state)[state.limb]]
 
 
 def said(state: State, event: Said) -> Turn[State]:
@@ -96,9 +111,11 @@ def _refill_answer(text: str) -> str:
 
 def _nail(state: State, event: Said) -> Turn[State]:
     if state.doing.region is Region.LEGS:
-        felt = choice(event.text, choices(words.WARM_LABELS))
-        return _next_limb(state, Refill.CANT_SEE if felt == "warm" else Refill.LONGER)
-    return _next_limb(state, _refill_answer(event.text))
+        return _next_limb(state, choice(event.text, choices(words.WARM_LABELS)))
+    answer = _refill_answer(event.text)
+    if answer == Refill.CANT_SEE:
+        raise Unclear(Why.NOT_AN_OPTION, options=tuple(words.REFILL_LABELS.values())[:3])
+    return _next_limb(state, f"nail:{answer}")
 
 
 def _next_limb(state: State, answer: str) -> Turn[State]:
@@ -111,50 +128,80 @@ def _next_limb(state: State, answer: str) -> Turn[State]:
 
 
 def _feeling(state: State, event: Said) -> Turn[State]:
-    feeling = Feeling(choice(event.text, FEELINGS))
-    checks = [_check(state, answer, feeling) for answer in state.refills]
-    findings = [judge(check) for check in checks]
-    facts = tuple(
-        Record(_fact(state, event, limb, check, finding))
-        for limb, check, finding in zip(banded_limbs(state), checks, findings, strict=True)
+    felt = choice(event.text, FEELINGS)
+    limbs = banded_limbs(state)
+    checks = [check_of(state, limb, answer, felt) for limb, answer in zip(limbs, state.refills, strict=True)]
+    so_far = SoFar(
+        state.failed_checks,
+        state.refitted_loose or state.rechecked,
+        len(state.counted),
+        state.brief.unseen_allowed,
     )
-    return judged(state, event, max(findings, key=lambda finding: finding.verdict), facts)
+    facts = tuple(Record(_fact(state, event, check)) for check in checks)
+    return decided(state, event, decide(checks, so_far), facts)
 
 
-def _check(state: State, answer: str, feeling: Feeling) -> CuffCheck:
-    if answer.startswith("s"):
-        return CuffCheck(state.tightness, None, float(answer[1:]), feeling)
-    return CuffCheck(state.tightness, Refill(answer), None, feeling)
+def check_of(state: State, limb: Limb, answer: str, felt: str) -> CuffCheck:
+    """The answers about one limb as the rules want them. `answer`: a refill, "s2.5", "nail:...", or warmth."""
+    colour = Colour.BLUE if felt == "colour" else Colour.USUAL
+    feeling = {"tingling": Feeling.TINGLING, "pinching": Feeling.HURTS}.get(felt, Feeling.FINE)
+    known = CuffCheck(limb, state.tightness, colour=colour, feeling=feeling)
+    if answer in ("same", "different"):
+        return replace(known, refill=Refill.CANT_SEE, look=Look.COMPARED, compared=Compared(answer))
+    seen = answer.removeprefix("nail:")
+    look = Look.FINGERNAIL if answer.startswith("nail:") else known.first_look
+    if seen.startswith("s"):
+        return replace(known, refill=refill_of(float(seen[1:])), refill_s=float(seen[1:]), look=look)
+    return replace(known, refill=Refill(seen), look=look)
 
 
-def _fact(state: State, event: Said, limb: str, check: CuffCheck, finding: Finding) -> CuffChecked:
+def _fact(state: State, event: Said, check: CuffCheck) -> CuffChecked:
+    findings = judge(check)
     return CuffChecked(
         event.at,
         state.brief.session,
         state.spell_id,
         state.check_no,
-        limb,
+        check.limb.value,
         check.tightness,
-        check.refill.value if check.refill else "typed",
+        check.refill.value if check.refill else "",
         check.refill_s,
-        check.feeling.value if check.feeling else "",
-        finding.verdict.name.lower(),
-        finding.because,
+        check.colour.value if check.colour is Colour.BLUE else (check.feeling or Feeling.FINE).value,
+        strictest(findings).value,
+        ",".join(finding.because for finding in findings),
     )
 
 
-def judged(state: State, event: Said, finding: Finding, facts: tuple[Effect, ...]) -> Turn[State]:
-    """What follows from the strictest finding of both limbs."""
-    match finding.verdict:
-        case Verdict.GO:
-            return passed(replace(state, loose=False), event, words.RIGHT, facts)
-        case Verdict.LOOSE if state.refitted_loose or state.rechecked:
-            return passed(replace(state, loose=True), event, words.LOOSE_GO_ON, facts)
-        case Verdict.LOOSE:
+def decided(state: State, event: Said, decision: Decision, facts: tuple[Effect, ...]) -> Turn[State]:
+    """What follows from the rules' decision about this fitting."""
+    state = replace(state, failed_checks=decision.failed)
+    match decision.step:
+        case Step.GO:
+            state = replace(state, loose=decision.loose or decision.holds_load)
+            return passed(state, event, words.LOOSE_GO_ON if decision.loose else words.RIGHT, facts)
+        case Step.SNUGGER:
             state = _check_again(replace(state, refitted_loose=True))
             return turn(state, _again(state, words.LOOSE_AGAIN), effects=facts)
-        case _:
-            return _failed(state, event, finding, facts)
+        case Step.LOOSEN:
+            state = _check_again(state)
+            return turn(state, _again(state, words.LOOSEN), effects=facts)
+        case Step.FIT_AGAIN:
+            state = replace(state, phase=Phase.OFF, after=After.REFIT, why="refit")
+            return turn(state, off(state, _off_text(decision)), effects=facts)
+        case Step.ASK_COACH:
+            return _end(state, decision, "unseen_refill", words.ASK_COACH, facts)
+        case Step.END:
+            return _end(state, decision, "two_failed_checks", words.TWICE, facts)
+
+
+def _end(state: State, decision: Decision, cause: str, told: str, facts: tuple[Effect, ...]) -> Turn[State]:
+    state = replace(state, phase=Phase.OFF, after=After.END, why=cause)
+    alert = Alert(cause, f"Band check: {', '.join(decision.because)}", told)
+    return turn(state, Say(told), off(state, _off_text(decision)), effects=(*facts, alert))
+
+
+def _off_text(decision: Decision) -> str:
+    return f"{words.OFF_NOW} {words.OFF_WHY.get(decision.because[0], '')}".strip()
 
 
 def _check_again(state: State) -> State:
@@ -163,21 +210,6 @@ def _check_again(state: State) -> State:
 
 def _again(state: State, text: str) -> Say:
     return say(text, f"on.{state.spell_id}", Choice(words.BANDS_ON_LABEL, "on"))
-
-
-def _failed(state: State, event: Said, finding: Finding, facts: tuple[Effect, ...]) -> Turn[State]:
-    state = replace(state, failed_checks=state.failed_checks + 1)
-    over = state.failed_checks >= MOST_FAILED_CHECKS
-    why = words.OFF_WHY.get(finding.because, "")
-    if over:
-        state = replace(state, phase=Phase.OFF, after=After.END, why=finding.because)
-        alert = Alert("two_failed_checks", f"Band check: {finding.because}", words.TWICE)
-        return turn(state, off(state, f"{words.OFF_NOW} {why}".strip()), effects=(*facts, alert))
-    if finding.verdict is Verdict.LOOSEN:
-        state = _check_again(state)
-        return turn(state, _again(state, words.LOOSEN), effects=facts)
-    state = replace(state, phase=Phase.OFF, after=After.REFIT, why="refit")
-    return turn(state, off(state, f"{words.OFF_NOW} {why}".strip()), effects=facts)
 
 
 def off(state: State, text: str) -> Say:
@@ -191,8 +223,3 @@ def passed(state: State, event: Said, text: str, facts: tuple[Effect, ...]) -> T
 
     began = sets.begin(state, event.at)
     return replace(began, replies=(Say(text), *began.replies), effects=facts + began.effects)
-
-
-def bands_off_fact(state: State, event: Said) -> tuple[Effect, ...]:
-    """The bands are off."""
-    return (Record(BandsOff(event.at, state.brief.session, state.spell_id, state.why)),)

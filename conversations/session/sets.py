@@ -16,7 +16,7 @@ from conversations.session.state import (
     with_counted,
 )
 from conversations.words import session as words
-from core.cuffs import EARLY_SESSIONS
+from core.cuffs import can_finish, check_again
 from core.facts import WalkDone
 from core.plans import Scheme
 
@@ -41,8 +41,10 @@ def begin(state: State, at: datetime) -> Turn[State]:
 
 def cannot_finish(state: State, at: datetime) -> bool:
     """Whether the set would still run when the bands must come off."""
-    limit = state.limit_at
-    return limit is not None and at + state.set_takes(state.set_no) > limit
+    if state.on_at is None:
+        return False
+    reps = state.expected(state.set_no) * len(state.doing.sides)
+    return not can_finish(state.on_at, at, reps, state.doing.tempo_s, state.doing.limit_min * 60)
 
 
 def out_of_time(state: State) -> Turn[State]:
@@ -130,9 +132,11 @@ def go(state: State, at: datetime) -> Turn[State]:
 
 
 def needs_recheck(state: State) -> bool:
-    """After set 1: in the first four sessions, after a re-fit, when the last check was slow."""
-    early = state.brief.number <= EARLY_SESSIONS or state.brief.last_check_slow
-    return state.set_no == 2 and not state.rechecked and (early or state.failed_checks > 0)
+    """After set 1: in the first four sessions, and when the last check was slow."""
+    if state.rechecked:
+        return False
+    slow = state.brief.last_check_slow or state.failed_checks > 0
+    return check_again(state.brief.number, state.set_no - 1, was_slow=slow, refitted=False) is not None
 
 
 def went_quiet(state: State, now: datetime) -> Turn[State]:

@@ -1,13 +1,14 @@
 """What a session remembers. Stored as JSON: fields may be added with a default, never renamed."""
 
 from dataclasses import dataclass, field, replace
-from datetime import datetime, timedelta
+from datetime import datetime
 from enum import StrEnum
 from typing import Any
 
 from conversations.protocol import Choice, Countdown, Effect, Say, Turn
 from conversations.words import common
-from core.plans import Exercise, Region, Side
+from core.cuffs import Limb, limbs_of
+from core.plans import Exercise, Side
 
 
 class Phase(StrEnum):
@@ -53,6 +54,7 @@ class Brief:
     target: str = "6 to 7"
     gentle: bool = False
     last_check_slow: bool = False
+    unseen_allowed: bool = False
     pain_ceiling: int = 3
 
 
@@ -137,15 +139,6 @@ class State:
         known = self.brief.expected.get(self.doing.movement, ())
         return known[set_no - 1] if len(known) >= set_no else self.doing.aims[set_no - 1].high
 
-    @property
-    def limit_at(self) -> datetime | None:
-        """When the bands must come off at the latest; None: they are not on."""
-        return None if self.on_at is None else self.on_at + timedelta(minutes=self.doing.limit_min)
-
-    def set_takes(self, set_no: int) -> timedelta:
-        """How long a set may be expected to take, both sides together."""
-        return timedelta(seconds=self.expected(set_no) * self.doing.tempo_s * len(self.doing.sides))
-
 
 STOP = Choice(common.STOP, "stop")
 
@@ -203,19 +196,7 @@ def side_of(state: State, index: int) -> Side:
     return state.doing.sides[index]
 
 
-REGION_LIMBS = {
-    Region.ARMS: ("left arm", "right arm"),
-    Region.LEGS: ("left leg", "right leg"),
-}
-
-
-def banded_limbs(state: State) -> tuple[str, ...]:
-    """The limbs that wear a band for this movement."""
-    both = REGION_LIMBS[state.doing.region]
-    match state.doing.sides:
-        case (Side.LEFT,):
-            return both[:1]
-        case (Side.RIGHT,):
-            return both[1:]
-        case _:
-            return both
+def banded_limbs(state: State) -> tuple[Limb, ...]:
+    """The limbs that wear a band for this movement: one for one-sided work on one side, else both."""
+    sides = state.doing.sides
+    return limbs_of(state.doing.region, sides[0] if len(sides) == 1 else Side.BOTH)

@@ -3,7 +3,8 @@
 from datetime import datetime, timedelta
 
 from conversations.session.state import Phase, State
-from core.cuffs import OFF_BETWEEN_S, QUIET_ALARM, quiet_after
+from core.cuffs import on_again_at, quiet_alert_at
+from core.cuffs import quiet_at as quiet_set_at
 
 HURT_SILENCE = timedelta(seconds=20)  # own caution, no source
 
@@ -28,20 +29,20 @@ def wake_at(state: State) -> datetime | None:
 def quiet_at(state: State) -> datetime | None:
     """When a set has been quiet for too long, or the answer to "All right?" has."""
     if state.asked_quiet_at is not None:
-        return state.asked_quiet_at + QUIET_ALARM
+        return quiet_alert_at(state.asked_quiet_at)
     if state.set_at is None:
         return None
     reps = state.expected(state.set_no) * len(state.doing.sides)
-    return state.set_at + quiet_after(reps, state.doing.tempo_s)
+    return quiet_set_at(state.set_at, reps, state.doing.tempo_s)
 
 
 def break_over_at(state: State) -> datetime | None:
     """When bands may go on again."""
-    return None if state.off_at is None else state.off_at + timedelta(seconds=OFF_BETWEEN_S)
+    return None if state.off_at is None else on_again_at(state.off_at)
 
 
 def walk_over_at(state: State) -> datetime | None:
     """When the walk is done, or when its silence has lasted too long."""
     if state.asked_quiet_at is not None:
-        return state.asked_quiet_at + QUIET_ALARM
+        return quiet_alert_at(state.asked_quiet_at)
     return None if state.set_at is None else state.set_at + timedelta(minutes=state.doing.walk_min)

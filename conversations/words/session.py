@@ -1,6 +1,6 @@
 """Words of a training session: short, sure, what to do before why."""
 
-from core.cuffs import Feeling, Refill
+from core.cuffs import Limb, Refill
 from core.plans import Region
 
 SPOT = {Region.ARMS: "your palm", Region.LEGS: "the thigh just above the kneecap"}
@@ -25,14 +25,20 @@ REFILL_LABELS = {
     Refill.CANT_SEE: "I can't see the spot",
 }
 CANT_SEE_ARMS = "{limb}: then press a fingernail instead, let go, count. How long until the colour is back?"
-CANT_SEE_LEGS = "{limb}: then feel it. Is it as warm as the other one, and does it feel like yours?"
-WARM_LABELS = (("Warm, feels normal", "warm"), ("Cooler or odd", "cool"))
+CANT_SEE_LEGS = "{limb}: then feel below the band. Is it as warm as before, and does it feel as before?"
+WARM_LABELS = (("As before", "same"), ("Cooler or odd", "different"))
+LIMBS = {
+    Limb.LEFT_ARM: "Left arm",
+    Limb.RIGHT_ARM: "Right arm",
+    Limb.LEFT_LEG: "Left leg",
+    Limb.RIGHT_LEG: "Right leg",
+}
 FEELING = "How do they feel? A reddish skin is fine."
 FEELING_LABELS = {
-    Feeling.FINE: "Fine",
-    Feeling.NERVE: "Tingling or numb",
-    Feeling.COLOUR: "Blue, white or cold",
-    Feeling.PINCHING: "A band pinches",
+    "fine": "Fine",
+    "tingling": "Tingling or numb",
+    "colour": "Blue, white or cold",
+    "pinching": "A band pinches",
 }
 RIGHT = "Bands look right."
 LOOSE_AGAIN = "A bit loose. Open them, close them a touch tighter, and tap."
@@ -41,9 +47,13 @@ LOOSEN = "Loosen both a little now. Tap when that's done and we check again."
 OFF_NOW = "Bands off now, both. Shake the limbs loose. Tap when they are off."
 OFF_WHY = {
     "tingling": "Tingling or numb is never part of it.",
-    "colour": "Blue, white or cold means too tight.",
+    "blue": "Blue, white or cold means too tight.",
+    "numb": "Tingling or numb is never part of it.",
+    "hurts": "A band may be felt. It may not hurt.",
+    "feels_different": "Cooler or odd means too tight.",
     "far_too_tight": "That's too tight.",
 }
+ASK_COACH = "Where the spot can't be seen your coach decides first. No bands today; they will write."
 NEW_FIT = "3 minutes off. I'll tell you when; then one new fit, looser."
 TWICE = "That's twice. No bands today; your coach will know. If a limb still feels odd in 10 minutes, write."
 GO_FIRST = "Set 1 of {total} · {name}{doing}. Aim: {aim} clean reps. {stop} {breathe} {loose}"
