@@ -17,7 +17,7 @@ _HERE: Final = Path(__file__).parent
 _ASKS_AGAIN_AFTER: Final = 20.0  # seconds a page waits for a change before it asks anew; own choice
 _TYPES: Final = {"page.html": "text/html", "page.css": "text/css", "page.js": "text/javascript"}
 # Nothing from elsewhere may load, and no other page may frame this one.
-_POLICY: Final = "default-src 'self'; frame-ancestors 'none'"
+_POLICY: Final = "default-src 'self'; img-src 'self' data:; frame-ancestors 'none'"
 
 
 class Guarded(tornado.web.RequestHandler):
