@@ -1,0 +1,259 @@
+"""Screening in plain words: the questions, what follows from them, and the coach's decision.
+
+A group is one sentence; nobody reads a list of diseases. The program routes and never diagnoses.
+"""
+
+from core.screening import Due, Question, Refusal, Route, Ruling, Tier, Today
+
+Q = Question
+
+OPENING = (
+    "Before the first band goes on I need to know a few things about your health: about fifteen short "
+    "questions, two minutes. If you are not sure, say not sure; your coach looks at those. I don't diagnose. "
+    "Your coach decides, and where needed your clinician comes first."
+)
+
+QUESTIONS = {
+    Q.AGE: "How old are you? Just the years.",
+    Q.GUARDIAN_AGREES: "You are under 18. Does your parent or guardian agree to this training?",
+    Q.GUARDIAN_PRESENT: "Will your parent or guardian be with you at every session?",
+    Q.WEIGHT: "What do you weigh? In kg or lb.",
+    Q.HEIGHT: "How tall are you? In cm.",
+    Q.ACTIVE: "In the last three months: did you move for half an hour or more, three days a week?",
+    Q.SMOKING: "Do you smoke?",
+    Q.BLOOD_PRESSURE: (
+        "Your latest blood pressure, if you have one? Like 128/82. No reading? Say not sure, that is fine."
+    ),
+    Q.PRESSURE_SIGNS: (
+        "That reading is very high. Right now: any chest pain, short breath, strong headache, blurred sight, "
+        "weakness or numbness?"
+    ),
+    Q.ANY_SIGNS: (
+        "When you make an effort, or lately at rest: chest pain, hard to breathe, fainting, dizzy, heart "
+        "stumbling, swollen ankles, or legs that hurt from walking?"
+    ),
+    Q.CHEST_PAIN: "Pain or pressure in the chest, neck, jaw or arm, at rest or with effort?",
+    Q.BREATHLESS: "Out of breath at rest, lying down, or with little effort?",
+    Q.FAINTING: "Have you fainted, or nearly, with effort?",
+    Q.DIZZY_STANDING: "Dizzy when you stand up, or dizzy spells?",
+    Q.PALPITATIONS: "Does your heart race or stumble without a reason?",
+    Q.SWOLLEN_ANKLES: "Swollen ankles in the evening?",
+    Q.LEG_PAIN_WALKING: "Do your legs hurt when you walk, and stop hurting when you stand?",
+    Q.ANY_CLOTS: (
+        "Blood clots: ever one of your own, one in your close family, or blood that clots or bleeds too easily?"
+    ),
+    Q.PAST_CLOT: "Have you ever had a blood clot, in a leg, an arm or the lung?",
+    Q.CLOTTING_DISORDER: "Has a doctor ever said that your blood clots too easily?",
+    Q.FAMILY_CLOT: "A blood clot in a parent, brother, sister or child of yours?",
+    Q.BLEEDING_DISORDER: "Do you bleed for long, or has a doctor named a bleeding disorder?",
+    Q.ANY_HEART: "Heart, arteries or veins: has a doctor ever found or treated anything there?",
+    Q.HEART_LATELY: (
+        "In the last three months: a heart attack, chest pain that is new or gets worse, or treatment for a "
+        "weak heart in hospital?"
+    ),
+    Q.HEART_DISEASE: "Any heart disease, heart operation, stent or heart failure, ever?",
+    Q.IRREGULAR_HEARTBEAT: "An irregular heartbeat, a pacemaker or a defibrillator?",
+    Q.STROKE: "A stroke, or a small one that passed?",
+    Q.AORTA: "A widened or torn main artery (aorta)?",
+    Q.ARTERY_DISEASE: "Narrowed arteries in the legs or arms?",
+    Q.HIGH_PRESSURE: "High blood pressure, or tablets for it?",
+    Q.VARICOSE_VEINS: "Varicose veins?",
+    Q.ANY_LIMBS: (
+        "Your arms and legs: lymph nodes taken out, a limb that swells, a dialysis access or vessel graft, an "
+        "open wound, numbness, or an implant where a band would sit?"
+    ),
+    Q.LYMPH_NODES: "Lymph nodes taken out or treated: next to which arm or leg?",
+    Q.LYMPHOEDEMA: "An arm or leg that stays swollen: which one?",
+    Q.VESSEL_ACCESS: "A dialysis access, a vessel graft or a vessel operation: in which arm or leg?",
+    Q.WOUND: "An open wound, a rash or an infection: on which arm or leg?",
+    Q.SKIN_GRAFT: "A skin graft: on which arm or leg?",
+    Q.NUMB_LIMB: "A nerve injury, or numbness that is there on most days: in which arm or leg?",
+    Q.IMPLANT: "A plate, port, pump or wire where a band would sit: in which arm or leg?",
+    Q.ANY_LATELY: (
+        "In the last twelve weeks: an operation, a broken bone, plaster, days in bed, a long journey, or ill, "
+        "also now?"
+    ),
+    Q.SURGERY: "An operation: how many weeks ago?",
+    Q.FRACTURE: "A broken bone: in which arm or leg?",
+    Q.FRACTURE_WEEKS: "How many weeks ago was that?",
+    Q.PLASTER: "Plaster or a splint now: on which arm or leg?",
+    Q.BED_REST: "In bed for more than three days: how many weeks ago?",
+    Q.LONG_JOURNEY: "A journey of more than four hours sitting, in the last days or the coming ones?",
+    Q.ILL_LATELY: "Ill enough for a doctor or hospital, or a COVID infection?",
+    Q.FEVER_NOW: "Fever or ill right now?",
+    Q.ANY_ILLNESS: (
+        "Any longer illness: cancer, diabetes, kidneys, sickle cell, high pressure in eye or skull, muscle "
+        "breakdown, inflamed joints or weak bones?"
+    ),
+    Q.CANCER: "Cancer, now or treated before?",
+    Q.DIABETES: "Diabetes?",
+    Q.DIABETES_NUMBNESS: "Numb or burning feet or hands with it?",
+    Q.KIDNEY: "Kidney disease?",
+    Q.SICKLE_CELL: "Sickle-cell disease or trait?",
+    Q.EYE_PRESSURE: "Glaucoma, or an eye operation or bleeding in the eye?",
+    Q.SKULL_PRESSURE: "High pressure in the skull, or a shunt there?",
+    Q.MUSCLE_BREAKDOWN: "Muscle breakdown after effort before, with dark urine or a hospital stay?",
+    Q.JOINT_INFLAMMATION: "Rheumatoid arthritis or another inflammatory illness?",
+    Q.WEAK_BONES: "Osteoporosis?",
+    Q.ANY_MEDICINES: (
+        "Medicines: blood thinners, the pill or hormones, a statin, stimulants, or anything to build muscle?"
+    ),
+    Q.BLOOD_THINNERS: "Blood thinners?",
+    Q.HORMONES: "The pill, a patch, ring or other hormones?",
+    Q.STATINS: "A statin (for cholesterol)?",
+    Q.STIMULANTS: "Stimulants, prescribed or not, also strong pre-workout drinks?",
+    Q.MUSCLE_DRUGS: "Testosterone, steroids or anything else to build muscle?",
+    Q.ANY_OTHER: "Latex allergy, skin that tears or bruises easily, fingers that turn white in the cold, or falls?",
+    Q.LATEX: "Are you allergic to latex?",
+    Q.FRAGILE_SKIN: "Skin that tears or bruises easily?",
+    Q.RAYNAUD: "Fingers or toes that turn white or blue in the cold?",
+    Q.FALLS: "Have you fallen in the last year?",
+    Q.ANY_PREGNANCY: "Pregnant, possibly pregnant, or a birth in the last three months? If it can't be you: no.",
+    Q.PREGNANT: "Pregnant, or possibly pregnant?",
+    Q.BIRTH_LATELY: "A birth in the last three months?",
+}
+
+# What the client is told at the end.
+TIERS = {
+    Tier.CLEAR: "Thank you. Nothing there speaks against starting. Your coach has the last word and writes to you.",
+    Tier.COACH_LOOKS: (
+        "Thank you. Your coach looks at a few of your answers first and writes to you. No bands until then."
+    ),
+    Tier.CLINICIAN_FIRST: (
+        "Thank you. No bands for now: please ask your doctor or physiotherapist first, and tell your coach "
+        "who said what and until when. Your coach helps you with the question to ask."
+    ),
+    Tier.DO_NOT_START: (
+        "Thank you for being open. Training with bands is not for you at the moment, and nobody here will "
+        "override that. Your coach knows and talks with you about other ways. For the why, your doctor is the "
+        "right person."
+    ),
+}
+
+PRESSURE_EMERGENCY = (
+    "No training. Such a reading with those signs is an emergency: call {emergency_number} now, sit down, and "
+    "don't drive yourself. I am telling your coach."
+)
+
+CLOSED = "Stays without a band: {limbs}. The rest is your coach's decision."
+
+LIMBS = {
+    "left_arm": "left arm",
+    "right_arm": "right arm",
+    "left_leg": "left leg",
+    "right_leg": "right leg",
+}
+
+# Rule names as the coach reads them, with the answer beside them.
+RULES = {
+    "past_clot": "a blood clot before",
+    "heart_lately": "heart attack, unstable chest pain or heart failure in the last three months",
+    "aorta": "aorta widened or torn",
+    "artery_disease": "narrowed arteries in the limbs",
+    "skull_pressure": "raised pressure in the skull",
+    "pregnant": "pregnant or possibly so",
+    "birth_lately": "a birth in the last three months",
+    "fever_now": "fever or ill now",
+    "clotting_disorder": "clotting disorder",
+    "family_clot": "a clot in the close family",
+    "bleeding_disorder": "bleeding disorder",
+    "heart_disease": "heart disease",
+    "irregular_heartbeat": "irregular heartbeat, pacemaker or defibrillator",
+    "stroke": "stroke before",
+    "cancer": "cancer, now or treated",
+    "diabetes_numbness": "diabetes with numbness",
+    "kidney": "kidney disease",
+    "sickle_cell": "sickle-cell disease or trait",
+    "eye_pressure": "glaucoma or eye trouble",
+    "muscle_breakdown": "muscle breakdown before",
+    "blood_thinners": "blood thinners",
+    "chest_pain": "chest pain or pressure",
+    "breathless": "breathless with little effort",
+    "fainting": "fainting on effort",
+    "dizzy_standing": "dizzy on standing",
+    "palpitations": "heart races or stumbles",
+    "swollen_ankles": "swollen ankles",
+    "leg_pain_walking": "legs hurt from walking",
+    "high_pressure": "high blood pressure, treated or told",
+    "varicose_veins": "varicose veins",
+    "smoking": "smokes",
+    "long_journey": "long journey",
+    "ill_lately": "ill in the last twelve weeks",
+    "diabetes": "diabetes",
+    "joint_inflammation": "inflammatory illness",
+    "weak_bones": "osteoporosis: no 10-rep strength test",
+    "hormones": "hormones or the pill",
+    "muscle_drugs": "drugs to build muscle",
+    "statins": "a statin",
+    "stimulants": "stimulants",
+    "latex": "latex allergy: a band without latex",
+    "fragile_skin": "fragile skin or easy bruising",
+    "raynaud": "fingers or toes white in the cold: colour checks mislead",
+    "falls": "falls: support or company when walking",
+    "lymph_nodes": "lymph nodes taken out: limb closed",
+    "lymphoedema": "lymphoedema: limb closed",
+    "vessel_access": "dialysis access or vessel graft: limb closed",
+    "wound": "wound or infection: limb closed",
+    "skin_graft": "skin graft: limb closed",
+    "numb_limb": "nerve injury or numb limb: limb closed",
+    "implant": "implant under the band: limb closed",
+    "plaster": "plaster or splint: limb closed",
+    "fracture": "a broken bone in the last twelve weeks",
+    "pressure_too_high": "blood pressure 180/110 or above",
+    "under_age": "under 18: guardian agrees and is present",
+    "after_surgery": "operation in the last twelve weeks",
+    "after_fracture": "fracture in the last twelve weeks: limb closed",
+    "after_bed_rest": "bed rest in the last twelve weeks",
+    "exercise_check": "the general check before exercise asks for a clinician",
+    "several_clot_risks": "several small risks of a clot together",
+    "pressure_high": "blood pressure 140/90 or above: no sets to failure",
+    "old_age": "75 or older",
+    "heavy": "body mass index 30 or above",
+    "not_sure": "not sure about some answers",
+}
+
+RULINGS = {
+    Ruling.CLEARED: "Cleared",
+    Ruling.LEGS_ONLY: "Legs only",
+    Ruling.ARMS_ONLY: "Arms only",
+    Ruling.HELD_UNTIL: "Hold until ...",
+    Ruling.DECLINED: "Decline",
+}
+
+REFUSALS = {
+    Refusal.NO_OVERRIDE: "This answer is one that nobody opens here. Hold or decline, please.",
+    Refusal.NEEDS_CONSENT: "A clinician comes first: I need name, date, limits and until when it holds.",
+    Refusal.CONSENT_INCOMPLETE: "I need the clinician's name and the limits (none is an answer), too.",
+    Refusal.CONSENT_EXPIRED: "That consent has run out. A new one is needed.",
+    Refusal.CONSENT_IN_FUTURE: "The consent is dated in the future. When was it said?",
+    Refusal.NO_OPEN_LIMB: "Every limb that would open is closed by an answer. Another choice, please.",
+    Refusal.NEEDS_NOTE: "One line, please: what you looked at and why it is fine. It stays on record.",
+    Refusal.NEEDS_DATE: "Hold until which day? It must be after today.",
+}
+
+DUE = {
+    Due.TWELVE_WEEKS: "It has been twelve weeks: the same few health questions again, two minutes.",
+    Due.NEWS: "Something changed, so the few health questions again before the next band. Two minutes.",
+    Due.NEVER_ASKED: OPENING,
+}
+
+TODAY = {
+    Today.ANYTHING: (
+        "Anything different today? Fever or ill, alcohol, a long journey, possibly pregnant, very hot where you "
+        "train, or anything new: medicine, diagnosis, hospital, injury?"
+    ),
+    Today.FEVER: "Fever or ill today?",
+    Today.ALCOHOL: "Any alcohol today, or a lot last night?",
+    Today.LONG_TRAVEL: "More than four hours sitting in a car, train or plane since yesterday?",
+    Today.PREGNANT: "Could you be pregnant?",
+    Today.NEW: "A new medicine, diagnosis, hospital stay or injury since the last time?",
+    Today.HEAT: "Is it very hot where you train?",
+}
+
+ROUTES = {
+    Route.GO: "Good. Then let's go.",
+    Route.GENTLE: "Then gently today: half the sets, drink, stop early. I ask again this evening.",
+    Route.COACH_FIRST: "No bands yet: your coach has a look first and writes to you.",
+    Route.NOT_TODAY: "No bands today. Rest, drink, and we go on when you are well. I tell your coach.",
+    Route.SCREEN_AGAIN: "No bands yet: first the few health questions again, then your coach decides.",
+}

@@ -1,0 +1,40 @@
+"""Who may train with bands, on which limbs, and who decides. The program routes; it never diagnoses."""
+
+from core.screening.answers import Answers, missing
+from core.screening.assessment import Assessment, Due, News, assess, due, preview
+from core.screening.before import Route, Routed, Today, missing_today, route_today
+from core.screening.clearance import Clearance, Consent, Refusal, Ruling, lapsed, open_limbs, refusal
+from core.screening.pressure import Category, category
+from core.screening.questions import GROUPS, Form, Question, form_of
+from core.screening.rules import Finding, Tier
+
+__all__ = [
+    "GROUPS",
+    "Answers",
+    "Assessment",
+    "Category",
+    "Clearance",
+    "Consent",
+    "Due",
+    "Finding",
+    "Form",
+    "News",
+    "Question",
+    "Refusal",
+    "Route",
+    "Routed",
+    "Ruling",
+    "Tier",
+    "Today",
+    "assess",
+    "category",
+    "due",
+    "form_of",
+    "lapsed",
+    "missing",
+    "missing_today",
+    "open_limbs",
+    "preview",
+    "refusal",
+    "route_today",
+]

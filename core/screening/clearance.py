@@ -1,0 +1,107 @@
+"""The coach's decision after a screening: what it must say, what it may not say, which limbs it opens."""
+
+from dataclasses import dataclass
+from datetime import date
+from enum import StrEnum
+
+from core.cuffs.limbs import ARMS, LEGS, Limb
+from core.screening.assessment import AGAIN_AFTER, Assessment
+from core.screening.rules import Tier
+
+
+class Ruling(StrEnum):
+    """Stored."""
+
+    CLEARED = "cleared"
+    LEGS_ONLY = "legs_only"
+    ARMS_ONLY = "arms_only"
+    HELD_UNTIL = "held_until"
+    DECLINED = "declined"
+
+
+OPENS: dict[Ruling, frozenset[Limb]] = {
+    Ruling.CLEARED: ARMS | LEGS,
+    Ruling.LEGS_ONLY: LEGS,
+    Ruling.ARMS_ONLY: ARMS,
+    Ruling.HELD_UNTIL: frozenset(),
+    Ruling.DECLINED: frozenset(),
+}
+
+
+@dataclass(frozen=True, slots=True)
+class Consent:
+    """What a clinician said: who, when, with which limits ("none" is an answer), until when."""
+
+    clinician: str
+    said_on: date
+    limits: str
+    expires_on: date
+
+
+@dataclass(frozen=True, slots=True)
+class Clearance:
+    """A decision on one screening. `until`: end of a hold; `consent` where a clinician comes first."""
+
+    ruling: Ruling
+    decided_on: date
+    note: str = ""
+    until: date | None = None
+    consent: Consent | None = None
+
+
+class Refusal(StrEnum):
+    """Why a decision cannot stand. Stored; the words are in the conversations."""
+
+    NO_OVERRIDE = "no_override"  # "do not start" is opened by nobody
+    NEEDS_CONSENT = "needs_consent"  # clinician first: name, date, limits and expiry
+    CONSENT_INCOMPLETE = "consent_incomplete"
+    CONSENT_EXPIRED = "consent_expired"
+    CONSENT_IN_FUTURE = "consent_in_future"
+    NO_OPEN_LIMB = "no_open_limb"  # every limb it would open is closed by an answer
+    NEEDS_NOTE = "needs_note"  # where the coach must look, in his own words
+    NEEDS_DATE = "needs_date"  # a hold needs a day in the future
+
+
+def refusal(clearance: Clearance, assessment: Assessment) -> Refusal | None:
+    """Why this decision cannot stand; None: it can. Not opening anything always can."""
+    if clearance.ruling is Ruling.HELD_UNTIL:
+        late = clearance.until is not None and clearance.until > clearance.decided_on
+        return None if late else Refusal.NEEDS_DATE
+    if clearance.ruling is Ruling.DECLINED:
+        return None
+    if assessment.tier is Tier.DO_NOT_START:
+        return Refusal.NO_OVERRIDE
+    if assessment.tier is Tier.CLINICIAN_FIRST and (missing := _consent_missing(clearance)):
+        return missing
+    if assessment.tier is not Tier.CLEAR and not clearance.note.strip():
+        return Refusal.NEEDS_NOTE
+    return None if OPENS[clearance.ruling] & assessment.open_limbs else Refusal.NO_OPEN_LIMB
+
+
+def _consent_missing(clearance: Clearance) -> Refusal | None:
+    consent = clearance.consent
+    if consent is None:
+        return Refusal.NEEDS_CONSENT
+    if not consent.clinician.strip() or not consent.limits.strip():
+        return Refusal.CONSENT_INCOMPLETE
+    if consent.said_on > clearance.decided_on:
+        return Refusal.CONSENT_IN_FUTURE
+    return Refusal.CONSENT_EXPIRED if consent.expires_on <= clearance.decided_on else None
+
+
+def open_limbs(clearance: Clearance | None, assessment: Assessment, today: date) -> frozenset[Limb]:
+    """Limbs that may train today: opened by a decision that stands, not closed by an answer, not lapsed.
+
+    Empty without a decision: nobody trains before somebody said so.
+    """
+    if clearance is None or refusal(clearance, assessment) is not None or lapsed(clearance, today):
+        return frozenset()
+    return OPENS[clearance.ruling] & assessment.open_limbs
+
+
+def lapsed(clearance: Clearance, today: date) -> bool:
+    """After 12 weeks, or when the clinician's word ends."""
+    consent = clearance.consent
+    if consent is not None and today >= consent.expires_on:
+        return True
+    return not clearance.decided_on <= today < clearance.decided_on + AGAIN_AFTER

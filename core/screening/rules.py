@@ -1,0 +1,268 @@
+"""What each answer means: a tier, and limbs that are closed. The strictest wins; nothing here is a diagnosis.
+
+Most rules are one line of `WHEN_YES`: this answer, this tier. What needs a comparison is a small function.
+Published lists differ in how they grade the same thing; the more careful grade is taken and both are named.
+"""
+
+from collections.abc import Callable
+from dataclasses import dataclass
+from enum import StrEnum
+
+from core.cuffs.limbs import ALL, Limb
+from core.safety.sources import Source
+from core.screening.answers import NO, Answers
+from core.screening.exercise import Advice, advice
+from core.screening.pressure import coach_must_look, is_crisis, too_high_to_start
+from core.screening.questions import GROUPS, LIMB_QUESTIONS, Q, Question
+
+
+class Tier(StrEnum):
+    """What screening says, mildest first. Stored."""
+
+    CLEAR = "clear"
+    COACH_LOOKS = "coach_looks"
+    CLINICIAN_FIRST = "clinician_first"  # opens only with name, date, limits and expiry
+    DO_NOT_START = "do_not_start"  # nobody opens this; a later screening may say otherwise
+
+    @property
+    def rank(self) -> int:
+        """0 for CLEAR; the higher, the stricter."""
+        return RANKS[self]
+
+
+RANKS = {tier: rank for rank, tier in enumerate(Tier)}
+
+
+@dataclass(frozen=True, slots=True)
+class Finding:
+    """The outcome of one rule: its name, the answers it rests on, limbs it closes, ids of core/SOURCES.md."""
+
+    rule: str
+    tier: Tier
+    answers: tuple[Question, ...]
+    closes: frozenset[Limb]
+    sources: tuple[Source, ...]
+
+
+Graded = tuple[Tier, tuple[Source, ...]]
+
+COACH, CLINICIAN, NEVER = Tier.COACH_LOOKS, Tier.CLINICIAN_FIRST, Tier.DO_NOT_START
+SIGNS = GROUPS[Q.ANY_SIGNS]
+DISEASES = (Q.HEART_LATELY, Q.HEART_DISEASE, Q.STROKE, Q.ARTERY_DISEASE, Q.DIABETES, Q.KIDNEY)
+# Answers that each raise the risk of a clot a little; several together count for more.
+CLOT_RISKS = (
+    Q.SMOKING,
+    Q.VARICOSE_VEINS,
+    Q.HORMONES,
+    Q.LONG_JOURNEY,
+    Q.ILL_LATELY,
+    Q.JOINT_INFLAMMATION,
+    Q.MUSCLE_DRUGS,
+    Q.DIABETES,
+    Q.HIGH_PRESSURE,
+)
+
+WHEN_YES: dict[Question, Graded] = {
+    # do not start
+    Q.PAST_CLOT: (NEVER, (Source.NASCIMENTO_2022, Source.VTE_ORTHOPAEDIC)),
+    Q.HEART_LATELY: (NEVER, (Source.NASCIMENTO_2022,)),
+    Q.AORTA: (NEVER, (Source.NASCIMENTO_2022,)),
+    Q.ARTERY_DISEASE: (NEVER, (Source.NASCIMENTO_2022,)),
+    Q.SKULL_PRESSURE: (NEVER, (Source.EXCLUSION_LIST,)),
+    Q.PREGNANT: (NEVER, (Source.NASCIMENTO_2022, Source.SCREENING_CAUTION)),
+    Q.BIRTH_LATELY: (NEVER, (Source.NASCIMENTO_2022, Source.SCREENING_CAUTION)),
+    Q.FEVER_NOW: (NEVER, (Source.NASCIMENTO_2022, Source.TABATA_2016)),
+    # clinician first
+    Q.CLOTTING_DISORDER: (CLINICIAN, (Source.VTE_ORTHOPAEDIC, Source.CAPRINI)),
+    Q.FAMILY_CLOT: (CLINICIAN, (Source.VTE_ORTHOPAEDIC, Source.CAPRINI)),
+    Q.BLEEDING_DISORDER: (CLINICIAN, (Source.EXCLUSION_LIST,)),
+    Q.HEART_DISEASE: (CLINICIAN, (Source.NASCIMENTO_2022,)),
+    Q.IRREGULAR_HEARTBEAT: (CLINICIAN, (Source.NASCIMENTO_2022,)),
+    Q.STROKE: (CLINICIAN, (Source.VTE_ORTHOPAEDIC,)),
+    Q.CANCER: (CLINICIAN, (Source.VTE_EUROPEAN, Source.EXCLUSION_LIST)),
+    Q.DIABETES_NUMBNESS: (CLINICIAN, (Source.KACIN_2015,)),
+    Q.KIDNEY: (CLINICIAN, (Source.NASCIMENTO_2022,)),
+    Q.SICKLE_CELL: (CLINICIAN, (Source.EXCLUSION_LIST, Source.SCREENING_CAUTION)),
+    Q.EYE_PRESSURE: (CLINICIAN, (Source.SCREENING_CAUTION,)),
+    Q.MUSCLE_BREAKDOWN: (CLINICIAN, (Source.TABATA_2016,)),
+    Q.BLOOD_THINNERS: (CLINICIAN, (Source.SCREENING_CAUTION,)),
+    Q.CHEST_PAIN: (CLINICIAN, (Source.ACSM_2015,)),
+    Q.BREATHLESS: (CLINICIAN, (Source.ACSM_2015,)),
+    Q.FAINTING: (CLINICIAN, (Source.ACSM_2015,)),
+    Q.DIZZY_STANDING: (CLINICIAN, (Source.ACSM_2015, Source.NASCIMENTO_2022)),
+    Q.PALPITATIONS: (CLINICIAN, (Source.ACSM_2015,)),
+    Q.SWOLLEN_ANKLES: (CLINICIAN, (Source.ACSM_2015,)),
+    Q.LEG_PAIN_WALKING: (CLINICIAN, (Source.ACSM_2015,)),
+    # the coach looks
+    Q.HIGH_PRESSURE: (COACH, (Source.EXCLUSION_LIST,)),
+    Q.VARICOSE_VEINS: (COACH, (Source.EXCLUSION_LIST, Source.VTE_ORTHOPAEDIC)),
+    Q.SMOKING: (COACH, (Source.EXCLUSION_LIST,)),
+    Q.LONG_JOURNEY: (COACH, (Source.VTE_EUROPEAN,)),
+    Q.ILL_LATELY: (COACH, (Source.NASCIMENTO_2022,)),
+    Q.DIABETES: (COACH, (Source.EXCLUSION_LIST,)),
+    Q.JOINT_INFLAMMATION: (COACH, (Source.NASCIMENTO_2022,)),
+    Q.WEAK_BONES: (COACH, (Source.SCREENING_CAUTION,)),
+    Q.HORMONES: (COACH, (Source.NASCIMENTO_2022, Source.VTE_EUROPEAN)),
+    Q.MUSCLE_DRUGS: (COACH, (Source.NASCIMENTO_2022,)),
+    Q.STATINS: (COACH, (Source.SCREENING_CAUTION,)),
+    Q.STIMULANTS: (COACH, (Source.TABATA_2016,)),
+    Q.LATEX: (COACH, (Source.SCREENING_CAUTION,)),
+    Q.FRAGILE_SKIN: (COACH, (Source.EXCLUSION_LIST,)),
+    Q.RAYNAUD: (COACH, (Source.SCREENING_CAUTION,)),
+    Q.FALLS: (COACH, (Source.SCREENING_CAUTION,)),
+    # a limb is closed and the coach looks
+    Q.LYMPH_NODES: (COACH, (Source.EXCLUSION_LIST, Source.CLOSED_LIMBS)),
+    Q.LYMPHOEDEMA: (COACH, (Source.EXCLUSION_LIST, Source.CLOSED_LIMBS)),
+    Q.VESSEL_ACCESS: (COACH, (Source.EXCLUSION_LIST, Source.CLOSED_LIMBS)),
+    Q.WOUND: (COACH, (Source.EXCLUSION_LIST, Source.CLOSED_LIMBS)),
+    Q.SKIN_GRAFT: (COACH, (Source.EXCLUSION_LIST, Source.CLOSED_LIMBS)),
+    Q.NUMB_LIMB: (COACH, (Source.KACIN_2015, Source.CLOSED_LIMBS)),
+    Q.IMPLANT: (COACH, (Source.SCREENING_CAUTION, Source.CLOSED_LIMBS)),
+    Q.PLASTER: (CLINICIAN, (Source.CAPRINI, Source.CLOSED_LIMBS)),
+    Q.FRACTURE: (COACH, (Source.CAPRINI, Source.CLOSED_LIMBS)),
+}
+
+EARLY_WEEKS, LATE_WEEKS = (
+    6,
+    12,
+)  # after surgery, fracture, bed rest: vte-orthopaedic; 12 in Wells 2003 (memory)
+BMI_HIGH = 30.0  # kg/m2, obesity: vte-orthopaedic; the figure itself from memory
+OLD_FROM = 75  # years: 3 points in the Caprini scheme
+MANY_CLOT_RISKS = 3  # own caution, no source
+
+Outcome = tuple[Tier, tuple[Question, ...], frozenset[Limb]]
+Rule = Callable[[Answers], Outcome | None]
+NO_LIMBS: frozenset[Limb] = frozenset()
+
+
+def pressure_too_high(answers: Answers) -> Outcome | None:
+    """180/110 and above."""
+    value = answers.blood_pressure
+    return (NEVER, (Q.BLOOD_PRESSURE,), NO_LIMBS) if value and too_high_to_start(*value) else None
+
+
+def pressure_high(answers: Answers) -> Outcome | None:
+    """140/90 and above."""
+    value = answers.blood_pressure
+    return (COACH, (Q.BLOOD_PRESSURE,), NO_LIMBS) if value and coach_must_look(*value) else None
+
+
+def under_age(answers: Answers) -> Outcome | None:
+    """Under 18 the guardian agrees and is there; then the coach looks."""
+    if not answers.under_age:
+        return None
+    guarded = answers.yes(Q.GUARDIAN_AGREES) and answers.yes(Q.GUARDIAN_PRESENT)
+    return (COACH if guarded else NEVER), (Q.AGE, Q.GUARDIAN_AGREES, Q.GUARDIAN_PRESENT), NO_LIMBS
+
+
+def old_age(answers: Answers) -> Outcome | None:
+    """75 and older."""
+    age = answers.number(Q.AGE)
+    return (COACH, (Q.AGE,), NO_LIMBS) if age is not None and age >= OLD_FROM else None
+
+
+def heavy(answers: Answers) -> Outcome | None:
+    """Body mass index of 30 and more."""
+    weight, height = answers.number(Q.WEIGHT), answers.number(Q.HEIGHT)
+    if weight is None or height is None or weight / (height / 100) ** 2 < BMI_HIGH:
+        return None
+    return COACH, (Q.WEIGHT, Q.HEIGHT), NO_LIMBS
+
+
+def after_surgery(answers: Answers) -> Outcome | None:
+    """Clinician first up to 6 weeks, the coach looks up to 12."""
+    return _by_weeks(answers, Q.SURGERY, NO_LIMBS)
+
+
+def after_bed_rest(answers: Answers) -> Outcome | None:
+    """The same after more than three days in bed."""
+    return _by_weeks(answers, Q.BED_REST, NO_LIMBS)
+
+
+def after_fracture(answers: Answers) -> Outcome | None:
+    """The same, and the limb is closed up to 12 weeks. Unknown weeks count as few."""
+    if not answers.yes(Q.FRACTURE):
+        return None
+    if answers.number(Q.FRACTURE_WEEKS) is None:
+        return CLINICIAN, (Q.FRACTURE,), answers.limbs(Q.FRACTURE)
+    return _by_weeks(answers, Q.FRACTURE_WEEKS, answers.limbs(Q.FRACTURE))
+
+
+def _by_weeks(answers: Answers, question: Question, closes: frozenset[Limb]) -> Outcome | None:
+    weeks = answers.number(question)
+    if weeks is None or weeks > LATE_WEEKS:
+        return None
+    return (CLINICIAN if weeks <= EARLY_WEEKS else COACH), (question,), closes
+
+
+def exercise_check(answers: Answers) -> Outcome | None:
+    """The general check before exercise. Light loads with bands count as moderate effort."""
+    active = answers.yes(Q.ACTIVE)
+    mattered = tuple(question for question in (*DISEASES, *SIGNS) if answers.yes(question))
+    diseased, signs = not set(DISEASES).isdisjoint(mattered), not set(SIGNS).isdisjoint(mattered)
+    match advice(active=active, disease=diseased, signs=signs):
+        case Advice.NOT_NEEDED:
+            return None
+        case Advice.BEFORE_VIGOROUS:
+            return COACH, (Q.ACTIVE, *mattered), NO_LIMBS
+        case Advice.RECOMMENDED | Advice.STOP:
+            return CLINICIAN, (Q.ACTIVE, *mattered), NO_LIMBS
+
+
+def several_clot_risks(answers: Answers) -> Outcome | None:
+    """Three or more small risks of a clot."""
+    found = tuple(question for question in CLOT_RISKS if answers.yes(question))
+    found += (Q.WEIGHT,) if heavy(answers) else ()
+    return (CLINICIAN, found, NO_LIMBS) if len(found) >= MANY_CLOT_RISKS else None
+
+
+def not_sure(answers: Answers) -> Outcome | None:
+    """ "Not sure" about anything but the blood pressure reading; a group is settled by its details."""
+    settled = {*GROUPS, Q.BLOOD_PRESSURE, Q.ACTIVE}
+    unsure = tuple(
+        question for question in answers.said if answers.not_sure(question) and question not in settled
+    )
+    return (COACH, unsure, NO_LIMBS) if unsure else None
+
+
+RULES: dict[Rule, tuple[Source, ...]] = {
+    pressure_too_high: (Source.NASCIMENTO_2022,),
+    under_age: (Source.GUARDIAN,),
+    after_surgery: (Source.VTE_ORTHOPAEDIC, Source.CAPRINI),
+    after_fracture: (Source.VTE_EUROPEAN, Source.CLOSED_LIMBS),
+    after_bed_rest: (Source.VTE_EUROPEAN, Source.CAPRINI),
+    exercise_check: (Source.ACSM_2015,),
+    several_clot_risks: (Source.SCREENING_CAUTION,),
+    pressure_high: (Source.PRESSURE_LOOK, Source.ACC_AHA_2017),
+    old_age: (Source.CAPRINI,),
+    heavy: (Source.VTE_ORTHOPAEDIC, Source.EXCLUSION_LIST),
+    not_sure: (Source.NOT_SURE,),
+}
+# What may have passed by the next screening; the rest of "do not start" stays.
+PASSING = frozenset({"fever_now", "pressure_too_high", "pregnant", "birth_lately", "under_age"})
+
+
+def findings(answers: Answers) -> tuple[Finding, ...]:
+    """Every rule that has something to say, the strictest first."""
+    found = [
+        _yes(answers, question, *graded) for question, graded in WHEN_YES.items() if answers.yes(question)
+    ]
+    for rule, sources in RULES.items():
+        outcome = rule(answers)
+        if outcome is not None:
+            tier, mattered, closes = outcome
+            found.append(Finding(rule.__name__, tier, mattered, closes, sources))
+    return tuple(sorted(found, key=lambda finding: -finding.tier.rank))
+
+
+def _yes(answers: Answers, question: Question, tier: Tier, sources: tuple[Source, ...]) -> Finding:
+    closes = answers.limbs(question) if question in LIMB_QUESTIONS - {Q.FRACTURE} else NO_LIMBS
+    if tier is NEVER:
+        closes = ALL
+    return Finding(str(question), tier, (question,), closes, sources)
+
+
+def emergency(answers: Answers) -> bool:
+    """A very high reading with signs right now: emergency words at once, whatever else was said."""
+    value = answers.blood_pressure
+    return bool(value) and is_crisis(*(value or (0, 0))) and answers.said.get(Q.PRESSURE_SIGNS, NO) != NO
