@@ -11,6 +11,7 @@ from datetime import UTC, datetime, timedelta
 from enum import StrEnum
 
 from core.plans import LONGEST_MIN, Region
+from core.safety.sources import Source
 
 # Continuous cuff time below 15 min (arm) and 20 min (leg): a support page citing the Australian Institute of
 # Sport guideline, second-hand.
@@ -18,6 +19,7 @@ CAP_MIN = {Region.ARMS: 15, Region.LEGS: 20}
 OFF = timedelta(minutes=3)  # before bands go on again: the same page, second-hand
 SECOND_CALL = timedelta(minutes=1)  # after the first; own caution, no source
 ALERT = timedelta(minutes=2)  # after the first; own caution: falls within the caps at the longest plan limit
+SOURCES = (Source.AIS_CUFF_TIME, Source.CUFF_CALLS, Source.QUIET_SET)
 QUIET_FACTOR = 1.5  # x expected reps x tempo; own caution, no source
 QUIET_GRACE = timedelta(seconds=60)  # own caution, no source
 QUIET_ALERT = timedelta(seconds=60)  # after asking; own caution, no source

@@ -9,9 +9,11 @@ from enum import StrEnum
 
 from core.cuffs.checks import CuffCheck
 from core.cuffs.rules import Finding, Verdict, judge, strictest
+from core.safety.sources import Source
 
 FAILED_CHECKS_END = 2  # in one session; own caution, no source
 FIRST_SESSIONS = 4  # limbs swell; a second look after set 1; own caution, no source
+SOURCES = (Source.CHECKS_AGAIN,)
 HOLDS_LOAD = frozenset({"loose", "unseen_refill", "another_band"})
 
 

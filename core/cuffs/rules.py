@@ -167,6 +167,7 @@ def strictest(findings: tuple[Finding, ...]) -> Verdict:
 
 
 ELDERLY_FROM = 62  # years; from memory of Schriger and Baraff 1988
+USUAL_LIMIT_SOURCES = (Source.SCHRIGER_1988,)
 USUAL_LIMIT_S = {Sex.MALE: 2.0, Sex.FEMALE: 2.9}  # upper 95 % limits without a band, same paper
 USUAL_LIMIT_ELDERLY_S = 4.5  # the same
 

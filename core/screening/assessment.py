@@ -6,10 +6,12 @@ from datetime import date, timedelta
 from enum import StrEnum
 
 from core.cuffs.limbs import ALL, Limb
+from core.safety.sources import Source
 from core.screening.answers import Answers, missing
 from core.screening.rules import PASSING, Finding, Tier, emergency, findings
 
 AGAIN_AFTER = timedelta(weeks=12)  # own caution, no source
+SOURCES = (Source.ASK_AGAIN,)
 
 
 @dataclass(frozen=True, slots=True)

@@ -1,0 +1,20 @@
+"""From what was read to why the coach is told."""
+
+from conversations.stopwords.kinds import Kind
+from core.safety.causes import Cause
+
+CAUSES: dict[Kind, Cause] = {
+    Kind.EMERGENCY: Cause.EMERGENCY,
+    Kind.FAINT: Cause.FAINT,
+    Kind.NERVE: Cause.NERVE,
+    Kind.CIRCULATION: Cause.CIRCULATION,
+    Kind.SWELLING: Cause.SWELLING,
+    Kind.URINE: Cause.URINE,
+    Kind.INJURY: Cause.INJURY,
+    Kind.STOP: Cause.STOPPED,
+}
+
+
+def cause_of(kind: Kind) -> Cause | None:
+    """The alert to raise at once; None: ask first (hurts, unsure), refit (tight), or nothing to say."""
+    return CAUSES.get(kind)

@@ -1,0 +1,158 @@
+"""The evening, the next morning and two days later: what is asked when, and where the answers lead."""
+
+from datetime import UTC, datetime, timedelta
+
+import pytest
+from hypothesis import given
+from hypothesis import strategies as st
+
+from core.safety.aftercare import (
+    WHEN_YES,
+    After,
+    Part,
+    Route,
+    Sign,
+    asked_after,
+    leads,
+    missing_sign,
+    no_reply_at,
+    numb_for_too_long,
+    route,
+)
+from core.safety.causes import Cause
+
+VIENNA = "Europe/Vienna"
+OFF = datetime(2026, 3, 2, 6, 0, tzinfo=UTC)
+DETAILS = list(WHEN_YES)
+
+
+def said(**answers: str) -> dict[Sign, str]:
+    return {
+        Sign.ANYTHING: "yes",
+        **dict.fromkeys(DETAILS, "no"),
+        **{Sign(name): answer for name, answer in answers.items()},
+    }
+
+
+def test_all_fine_is_one_answer() -> None:
+    assert missing_sign({}) is Sign.ANYTHING
+    assert missing_sign({Sign.ANYTHING: "no"}) is None
+    assert route({Sign.ANYTHING: "no"}) is Route.FINE
+    assert route(said()) is Route.FINE
+
+
+@pytest.mark.parametrize(
+    ("sign", "wanted"),
+    [
+        ("chest_or_breath", Route.EMERGENCY),
+        ("fainted", Route.EMERGENCY),
+        ("one_sided", Route.EMERGENCY),
+        ("dark_urine", Route.EMERGENCY),
+        ("weakness", Route.EMERGENCY),
+        ("swelling", Route.CLINICIAN_TODAY),
+        ("numb_still", Route.CLINICIAN_TODAY),
+        ("fever", Route.COACH),
+        ("sore_beyond", Route.COACH),
+    ],
+)
+def test_each_sign_has_its_route(sign: str, wanted: Route) -> None:
+    assert route(said(**{sign: "yes"})) is wanted
+
+
+def test_soreness_out_of_proportion_with_fever_or_swelling_goes_to_a_clinician_today() -> None:
+    assert route(said(sore_beyond="yes", fever="yes")) is Route.CLINICIAN_TODAY
+    found = leads(said(sore_beyond="yes", swelling="yes"))
+    assert Cause.MUSCLE_SIGNS in {lead.cause for lead in found}
+
+
+@pytest.mark.parametrize("sign", DETAILS)
+def test_not_sure_goes_to_the_coach_or_for_grave_signs_to_a_clinician(sign: Sign) -> None:
+    grave = WHEN_YES[sign][0] is Route.EMERGENCY
+    assert route(said(**{sign: "not_sure"})) is (Route.CLINICIAN_TODAY if grave else Route.COACH)
+
+
+def test_open_and_unknown_answers_are_refused() -> None:
+    with pytest.raises(ValueError, match="chest_or_breath"):
+        leads({Sign.ANYTHING: "yes"})
+    with pytest.raises(ValueError, match="fever"):
+        leads(said(fever="perhaps"))
+
+
+@given(
+    st.dictionaries(st.sampled_from(DETAILS), st.sampled_from(["yes", "no", "not_sure"])),
+    st.sampled_from(DETAILS),
+)
+def test_one_more_yes_never_makes_the_route_milder(answers: dict[Sign, str], sign: Sign) -> None:
+    base = {**said(), **answers}
+    no, unsure, yes = (route({**base, sign: answer}).rank for answer in ("no", "not_sure", "yes"))
+    assert no <= unsure <= yes
+
+
+@given(st.dictionaries(st.sampled_from(DETAILS), st.sampled_from(["yes", "no", "not_sure"])))
+def test_every_lead_names_a_source_and_the_strictest_comes_first(answers: dict[Sign, str]) -> None:
+    found = leads({**said(), **answers})
+    assert all(lead.sources for lead in found)
+    assert [lead.route.rank for lead in found] == sorted((lead.route.rank for lead in found), reverse=True)
+
+
+@pytest.mark.parametrize(("minutes", "wanted"), [(9.9, False), (10, False), (10.1, True)])
+def test_numb_more_than_ten_minutes_after_the_bands(minutes: float, wanted: bool) -> None:
+    assert numb_for_too_long(OFF, OFF + timedelta(minutes=minutes)) is wanted
+
+
+# --- when -------------------------------------------------------------------------------------------------------
+def parts(after: After, ended: datetime = OFF) -> list[Part]:
+    return [part for part, _ in asked_after(after, ended, VIENNA)]
+
+
+@pytest.mark.parametrize(
+    ("after", "wanted"),
+    [
+        (After(1), [Part.EVENING, Part.MORNING, Part.TWO_DAYS]),
+        (After(2, 3), [Part.EVENING, Part.MORNING, Part.TWO_DAYS]),
+        (After(3, 3), [Part.MORNING]),
+        (After(9, 13), [Part.MORNING]),
+        (After(9, 14), [Part.EVENING, Part.MORNING, Part.TWO_DAYS]),
+        (After(9, 3, jump=0.10), [Part.MORNING]),
+        (After(9, 3, jump=0.11), [Part.MORNING, Part.TWO_DAYS]),
+        (After(9, 3, hot_or_feverish=True), [Part.EVENING, Part.MORNING, Part.TWO_DAYS]),
+    ],
+)
+def test_which_questions_follow(after: After, wanted: list[Part]) -> None:
+    assert parts(after) == wanted
+
+
+def test_the_times_are_the_clients_also_over_a_clock_change() -> None:
+    ended = datetime(2026, 3, 28, 9, 0, tzinfo=UTC)  # Saturday 10:00 in Vienna; clocks jump that night
+    assert asked_after(After(1), ended, VIENNA) == (
+        (Part.EVENING, datetime(2026, 3, 28, 17, 0, tzinfo=UTC)),
+        (Part.MORNING, datetime(2026, 3, 29, 6, 0, tzinfo=UTC)),
+        (Part.TWO_DAYS, ended + timedelta(hours=48)),
+    )
+
+
+@pytest.mark.parametrize(("hour", "evening"), [(15, 17), (17, 19), (18, 20), (19, None)])
+def test_the_evening_question_waits_two_hours_and_never_comes_after_nine(
+    hour: int, evening: int | None
+) -> None:
+    found = dict(asked_after(After(1), datetime(2026, 3, 2, hour, 0, tzinfo=UTC), VIENNA))
+    wanted = None if evening is None else datetime(2026, 3, 2, evening, 0, tzinfo=UTC)
+    assert found.get(Part.EVENING) == wanted
+
+
+def test_after_midnight_the_same_morning_asks() -> None:
+    ended = datetime(2026, 3, 2, 23, 30, tzinfo=UTC)  # half past midnight on 3 March in Vienna
+    assert dict(asked_after(After(9, 3), ended, VIENNA))[Part.MORNING] == datetime(
+        2026, 3, 3, 7, 0, tzinfo=UTC
+    )
+
+
+def test_no_reply_is_noticed_after_half_a_day() -> None:
+    assert no_reply_at(OFF) - OFF == timedelta(hours=12)
+
+
+@given(st.integers(1, 50), st.none() | st.integers(0, 90), st.floats(0, 1), st.booleans())
+def test_the_next_morning_is_always_asked(number: int, days: int | None, jump: float, hot: bool) -> None:
+    asked = asked_after(After(number, days, jump, hot), OFF, VIENNA)
+    assert Part.MORNING in dict(asked)
+    assert all(at > OFF for _, at in asked)
