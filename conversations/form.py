@@ -78,6 +78,12 @@ def _no_effects(brief: Any, draft: Any, step: str, answer: Said) -> tuple[Effect
     return ()
 
 
+def with_answer(draft: D, step: str, value: Any) -> D:
+    """The draft with the field of that step set."""
+    changed: D = replace(draft, **{step: value})  # type: ignore[type-var]  # every draft is a dataclass
+    return changed
+
+
 def _forget(draft: Any, step: str) -> Any:
     """By default a step is named as its field, and None means: not asked yet."""
     return replace(draft, **{step: None})

@@ -47,7 +47,8 @@ def next_send(urgency: Tier, raised_at: datetime, sent: int) -> datetime | None:
         return raised_at + FIRST_REPEAT
     if sent == 2:
         return raised_at + SECOND_REPEAT
-    return raised_at + min(SECOND_REPEAT * 2 ** min(sent - 2, 20), SECOND_REPEAT + (sent - 2) * LONGEST_GAP)
+    doubled = timedelta(minutes=15 * 2 ** min(sent - 2, 10))
+    return raised_at + min(doubled, SECOND_REPEAT + (sent - 2) * LONGEST_GAP)
 
 
 def to_second_contact(urgency: Tier, sent: int) -> bool:

@@ -7,11 +7,10 @@ from collections.abc import Callable
 from datetime import datetime
 from typing import TYPE_CHECKING, Any
 
-from conversations.words.recap import recap
-
 from bot.engine import calendar, loads, practice, status, turns
 from conversations.protocol import Choice, Relay, Say
 from conversations.words import engine as words
+from conversations.words.recap import recap
 from core.facts import Cleared, CoachDid, SetDone, WalkDone
 from core.store import duties, facts, people
 from core.store.duties import Planned
@@ -243,7 +242,15 @@ def give_recap(engine: "Engine", client: Person, details: dict[str, Any], now: d
     return False
 
 
+def moved_zone(engine: "Engine", client: Person, details: dict[str, Any], now: datetime) -> bool:
+    """The client lives in (or travels to) another zone; reminders follow."""
+    people.move_zone(engine.store, client.id, details["zone"])
+    calendar.remind_next(engine, people.by_id(engine.store, client.id), now)
+    return False
+
+
 ACTS: dict[str, Act] = {
+    "moved_zone": moved_zone,
     "invite": invite,
     "ask_coach_to_clear": ask_coach_to_clear,
     "cleared": cleared,

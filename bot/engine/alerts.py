@@ -111,5 +111,7 @@ def _settle(engine: "Engine", client: Person, alert: OpenAlert, now: datetime) -
     if alert.settled_at is not None:
         return
     duties.settle_alert(engine.store, alert.id, "clear_to_train", now)
+    if alert.cause == "unseen_refill":  # the coach has decided: this client trains without a visible refill
+        facts.put(engine.store, client.id, Detail(now, "unseen_allowed", "yes"), now)
     if alert.tier == Tier.NOW:
         engine.say(client, Say(words.CLIENT_TRY_AGAIN), now)

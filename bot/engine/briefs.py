@@ -113,6 +113,7 @@ MAKERS: dict[str, Maker] = {
     "movements": lambda about: tuple(loads.names(about.plan).values()),
     "expected": lambda about: loads.expected(about.engine, about.client.id, about.plan),
     "last_check_slow": _slow,
+    "unseen_allowed": lambda about: about.detail("unseen_allowed") == "yes",
     "drill_done": _drill_done,
     "emergency_number": lambda about: about.detail("emergency_number", "your local emergency number"),
     "goal": _goal,

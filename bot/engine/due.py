@@ -1,6 +1,7 @@
 """What is due: bands on too long, alerts unanswered, timers of dialogues, planned talks."""
 
 from datetime import datetime, timedelta
+from functools import partial
 from typing import TYPE_CHECKING
 
 from bot.engine import alerts, turns
@@ -9,7 +10,7 @@ from conversations.words import engine as words
 from core.cuffs import CallKind, next_call
 from core.plans import Region
 from core.store import duties, people, threads
-from core.store.duties import Planned, Watch
+from core.store.duties import OpenAlert, Planned, Watch
 from core.store.mail import Priority
 from core.store.people import Person
 from core.store.threads import Thread
@@ -26,25 +27,25 @@ NO_BURST = timedelta(seconds=30)
 def all_due(engine: "Engine", now: datetime) -> None:
     """Everything that is due, bands first."""
     for watch in duties.due_watches(engine.store, now):
-        engine.guarded(
-            "watch", lambda w=watch: call(engine, w, now), lambda at, w=watch: _retry_watch(engine, w, at)
-        )
+        engine.guarded("watch", partial(call, engine, watch, now), partial(_retry_watch, engine, watch))
     for alert in duties.due_alerts(engine.store, now):
-        engine.guarded("alert", lambda a=alert: alerts.send(engine, a.id), lambda at: None)
+        engine.guarded("alert", partial(alerts.send, engine, alert.id), partial(_retry_alert, engine, alert))
     for thread in threads.due(engine.store, now):
-        engine.guarded(
-            "timer", lambda t=thread: wake(engine, t, now), lambda at, t=thread: _backoff(engine, t, at)
-        )
+        engine.guarded("timer", partial(wake, engine, thread, now), partial(_backoff, engine, thread))
     for talk in duties.due_talks(engine.store, now):
-        engine.guarded(
-            "talk",
-            lambda p=talk: start(engine, p, now),
-            lambda at, p=talk: duties.talk_later(engine.store, p.id, at),
-        )
+        engine.guarded("talk", partial(start, engine, talk, now), partial(_retry_talk, engine, talk))
+
+
+def _retry_alert(engine: "Engine", alert: OpenAlert, at: datetime) -> None:
+    duties.alert_sent(engine.store, alert.id, at)
+
+
+def _retry_talk(engine: "Engine", talk: Planned, at: datetime) -> None:
+    duties.talk_later(engine.store, talk.id, at)
 
 
 def _retry_watch(engine: "Engine", watch: Watch, at: datetime) -> None:
-    engine.store.execute("UPDATE watch SET next_at = ? WHERE id = ?", [int(at.timestamp() * 1000), watch.id])
+    duties.watch_later(engine.store, watch, at)
 
 
 def _backoff(engine: "Engine", thread: Thread, at: datetime) -> None:

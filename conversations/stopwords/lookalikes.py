@@ -38,17 +38,17 @@ REAL_WORDS = frozenset(
     single singles singling singly sings sledding sleeping slings slop slurped smelling smelting smiting
     smolder smoulder sneezing snubbing sobbing sold solder soot sop sounder spain speeding spelling
     spellings spilling sprinkling spurred stabbings stabling stacking staffing staging staining staking
-    stalking stalling stamping standing stapling staring starling starring starting starving stashing
-    stating staving staying stealing steeling step sterling stilling stingy stinks stints stoke stomp stor
-    stoup stow strike strings strobe strode stroked strokes strop strove stubbing subbing subconscious such
-    swabbing swearing sweeping sweeting swellings swerving swilling swings swirling swop tabling taint
-    tainted tale tangle tangles tangling tangoing tees tell thump tickling ties tightens tightest tights
-    tiling tilling tinge tings tinkle tinkles tinkling tinting tizzy toed togs told tomes toms tones
-    tonguing tons tontine toot tops toss totes tots touch tows toys tracing tramp treasure treating tricking
-    trickling twinkling unconsciously unfreezing upwelling urns vain vale visions visiting voicing voiding
-    voting vouch waist walling wand wands weakens weakest weaknesses weariness weeding welding welling
-    wellness wetness while whine whist whit whited whiten whiter whites whitey wiggling wight willing
-    wingding winger wingers winging woes wold woody wooly wreath wrest wrinkling writ write writs yale yell
-    yelling yurt zinger zingers zinging
+    stalking stalling stamping stapling staring starling starring starting starving stashing stating staving
+    staying stealing steeling step sterling stilling stingy stinks stints stoke stomp stor stoup stow strike
+    strings strobe strode stroked strokes strop strove stubbing subbing subconscious such swabbing swearing
+    sweeping sweeting swellings swerving swilling swings swirling swop tabling taint tainted tale tangle
+    tangles tangling tangoing tees tell thump tickling ties tightens tightest tights tiling tilling tinge
+    tings tinkle tinkles tinkling tinting tizzy toed togs told tomes toms tones tonguing tons tontine toot
+    tops toss totes tots touch tows toys tracing tramp treasure treating tricking trickling twinkling
+    unconsciously unfreezing upwelling urns vain vale visions visiting voicing voiding voting vouch waist
+    walling wand wands weakens weakest weaknesses weariness weeding welding welling wellness wetness while
+    whine whist whit whited whiten whiter whites whitey wiggling wight willing wingding winger wingers
+    winging woes wold woody wooly wreath wrest wrinkling writ write writs yale yell yelling yurt zinger
+    zingers zinging
     """.split()
 )

@@ -17,7 +17,7 @@ def read(text: str) -> Reading:
     heard = [one for sentence in sentences(text) for one in _heard(sentence)]
     if not heard:
         return NOTHING
-    heard = _come_back(text, heard)
+    heard = [_taken_back(one, text) for one in heard]
     kind = max((one.counts_as for one in heard), key=lambda kind: kind.rank)
     return Reading(kind, tuple(heard))
 
@@ -103,11 +103,14 @@ def _list_of_noes(clauses: list[Clause], at: int) -> Sense | None:
     return None if clauses[first].text.startswith(" not ") else Sense.PERHAPS
 
 
-def _come_back(text: str, heard: list[Heard]) -> list[Heard]:
-    """ "the tingling was gone but it's back"."""
-    if not any(one.sense is Sense.OVER for one in heard):
-        return heard
+def _taken_back(one: Heard, text: str) -> Heard:
+    """ "the tingling was gone but it's back", "is numb normal? mine is"."""
+    taken_back = {
+        Sense.OVER: grammar.CAME_BACK,
+        Sense.PERHAPS: grammar.MINE_IS,
+        Sense.SUPPOSED: grammar.MINE_IS,
+    }.get(one.sense)
+    if taken_back is None:
+        return one
     said = " ".join(clause.text for sentence in sentences(text) for clause in sentence.clauses)
-    if not re.search(grammar.CAME_BACK, said):
-        return heard
-    return [Heard(one.kind, one.words, Sense.NOW) if one.sense is Sense.OVER else one for one in heard]
+    return replace(one, sense=Sense.NOW) if re.search(taken_back, said) else one

@@ -146,7 +146,7 @@ def of_others(found: Found) -> Sense | None:
     at = max((at for at, word in enumerate(run) if word in OTHERS), default=None)
     if at is None or MINE & set(run[at + 1 :]):
         return None
-    past = OTHERS_PAST & {*run[at + 1 :], *found.text.split()} or re.search(
+    past = OTHERS_PAST & {*run[at + 1 :], *found.text.split(), *found.after.split()} or re.search(
         words.STORY, found.after + found.later
     )
     return Sense.OF_OTHERS if past else Sense.PERHAPS
@@ -159,8 +159,10 @@ def supposed(found: Found) -> Sense | None:
         return Sense.SUPPOSED
     if re.search(words.IF_MINE, found.said_before):
         return Sense.PERHAPS
-    if re.search(words.BAD_IF, found.said_before):
-        return None if re.search(words.ABOUT_NOW, found.sentence) else Sense.PERHAPS
+    bad = re.search(words.BAD_IF, found.said_before)
+    if bad:
+        mine = bad[1] != "if" and re.search(words.ABOUT_NOW, found.sentence)
+        return None if mine else Sense.PERHAPS
     if re.search(words.STARTS_ASKING, found.before):
         return _asked(found)
     if re.search(words.SUPPOSED, found.said_before):

@@ -39,6 +39,8 @@ def corrected(word: str) -> str:
     word = MISSPELT.get(word, word)
     if word in known():
         return word
+    if word.endswith("ish") and word[:-3] in known():
+        return word[:-3]
     for other in _shorter(word):
         if other in known() or other in MISSPELT:
             return MISSPELT.get(other, other)

@@ -84,6 +84,11 @@ def called(store: Store, entry: Watch, next_at: datetime) -> None:
     store.execute("UPDATE watch SET calls = calls + 1, next_at = ? WHERE id = ?", [ms(next_at), entry.id])
 
 
+def watch_later(store: Store, entry: Watch, next_at: datetime) -> None:
+    """Try this call again later; it does not count as given."""
+    store.execute("UPDATE watch SET next_at = ? WHERE id = ?", [ms(next_at), entry.id])
+
+
 def watches(store: Store, person: int) -> list[Watch]:
     """Bands that are on, for this person."""
     return [_watch(row) for row in store.rows("SELECT * FROM watch WHERE person = ? ORDER BY id", [person])]

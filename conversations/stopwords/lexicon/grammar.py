@@ -38,18 +38,20 @@ WAS = "was were had went got"
 ENDED = "stopped"  # "stopped tingling"
 CAME_BACK = r"\b(?:its|is|are|came|come|comes|coming|now) back\b|\bback again\b|\breturned\b"
 
+MINE_IS = r"\bmine (?:is|are|does|do|has|feels|looks)\b"
+
 # --- long ago, somebody else ----------------------------------------------------------------------------
 LONG_AGO = (
-    r"\b(?:years?|months?) ago\b|\blast (?:year|winter|summer|autumn|spring)\b|\b(?:in|since) (?:19|20)\d\d\b"
+    r"\b(?:years?|months?) ago\b|\blast (?:month|year|winter|summer|autumn|spring)\b|\b(?:in|since) (?:19|20)\d\d\b"
     r"|\bas a (?:kid|child|teenager|boy|girl)\b|\bwhen i was\b|\bback then\b"
 )
-LATELY = r"\b(?:last (?:week|night|month)|yesterday|the other day|this morning|earlier|days? ago)\b"
+LATELY = r"\b(?:last (?:week|night)|yesterday|the other day|this morning|earlier|days? ago)\b"
 AGAIN = r"\b(?:like|again|now|today|still|since|same|than)\b"
 OTHERS = """wife husband partner boyfriend girlfriend mum mom mother dad father sister brother son
     daughter kid kids child friend neighbour neighbor dog cat grandma grandpa grandmother grandfather
     aunt uncle colleague mate he she"""
 MINE = "my i im me mine myself"
-OTHERS_PAST = "had gets always sometimes once used have was"
+OTHERS_PAST = "had gets always sometimes often lot once used have was"
 STORY = r"^ when (?:he|she|they|we)\b"
 
 # --- questions and conditions ---------------------------------------------------------------------------
@@ -59,7 +61,7 @@ SUPPOSED = (
     r"|\bin case\b|\bwhen (?:should|will|would|does)\b|\b(?:what|should)\b.* when\b"
 )
 BARE_IF = r"\b(?:if|unless)\b"
-BAD_IF = r"\b(?:bad|ok|okay|normal|dangerous|problem|fine|serious) (?:if|when|that)\b"
+BAD_IF = r"\b(?:bad|ok|okay|normal|dangerous|problem|fine|serious) (if|when|that)\b"
 TO_COME = r"\b(?:go|goes|get|gets|become|becomes|turn|turns|start|starts|happens?)\b"
 IF_MINE = r"\bif (?:my|i|im)\b.*\b(?:is|are|am|im|feels?|cant)\b"
 STARTS_ASKING = r"^ ?(?:would|could|will|does|do|did)\b"

@@ -4,7 +4,7 @@ HARMLESS = """
 something popped > something snapped
 bus|pit|full|train|tram|non stop; nonstop
 stop {chatter}; stop the|my|your|all|those|these|with {chatter}; stop with the {chatter}
-stop {cheer}; stop at|in the top|bottom|middle; reason to stop; had to stop > had stopped
+stop {cheer}; stop at|in the top|bottom|middle; reason to stop; no stopping; had to stop > had stopped
 quit smoking|drinking|sugar|job
 day|days|week|time off
 took|taken .. {band} off|of > tookoff; took|taken {these} off > tookoff
@@ -20,7 +20,9 @@ its|it is|so|very|really cold outside|here|today|in
 chest press|presses|day|supported|strap|workout|exercise|muscle|muscles|fly|flies
 chest and back|arms|triceps|shoulders
 feel|feeling|love|good|nice|usual|normal|great the burn; good|nice|usual|normal|great|lovely burn
-burn|burned|burns|burning nicely; a burner; burn kcal|calories|fat; burn .. kcal|calories
+burn|burned|burns|burning nicely; a burner
+muscle burn only|just; just|only muscle burn; just|only a|the burn
+burn kcal|calories|fat; burn .. kcal|calories
 nearly|almost killed me
 sick of
 fell asleep > asleep; fell off the|my plan|wagon; fell to|short|behind|through; fallen in love|behind

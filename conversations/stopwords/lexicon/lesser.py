@@ -17,7 +17,7 @@ want|need {these} .. off; off now|please|me; get this|them|it off me
 
 TIGHT = """
 too|to|really|super|so|very|way|extremely|awfully|incredibly tight; too .. tight; tight as
-tightness 9|10; tight 9|10
+tightness 9|10; tightness is|of|at|now 9|10; tight 9|10
 {band} .. cuts|cut|cutting|digs|digging|strangling|squeezing .. in|into; cutting|cuts|digging|digs in|into
 cutting off; strangling; overtight
 """
@@ -44,7 +44,7 @@ scared|worried|panic|panicking|afraid|frightened|anxious; uncomfortable
 = wait; = wait wait; = wait sec|second|minute|moment|there; = hold|hang on; = hold|hang on sec|second|minute
 = pause; = one moment|sec|second|minute; need .. break
 had|i|just|we stopped; = stopped; tookoff
-headache; migraine; out of breath; heartburn
+headache; migraine; out of breath; winded; heartburn
 = its cold; = it is cold; = im cold|freezing; = i am cold|freezing
 im|i dying|die; = dying; this is killing me; killing me
 = cant; = i cant; cant do .. more|it|this|another; = no more

@@ -2,25 +2,27 @@
 
 EMERGENCY = """
 chest .. {hurts}; {hurts} .. chest; chest pains; hurts in the middle of my chest
-elephant|weight|something|brick .. on|sitting .. chest; stabbing .. chest
+elephant|weight|something|someone|somebody|brick|ton .. on .. chest; standing|sitting|pressing|lying on .. chest
+ stabbing .. chest
 jaw .. {hurts}; {hurts} .. jaw; {limb} .. jaw
-cant {breath}; cant .. {breath} properly|well; cant get|catch|draw|take .. breath|air
+cant|barely|hardly {breath}; cant .. {breath} properly|well; cant get|catch|draw|take .. breath|air
 short|shortness of breath; breathless|breathlessness; no air; gasping|wheezing|wheezy|choking
 hard|difficult|struggling|struggle|trouble|difficulty|fighting|gulping to|with|for|in {breath}
 trouble|difficulty|struggling {breath}
+really|very|badly|still|totally|completely|so winded
 really|very|badly|still|totally|completely out of breath; out of breath .. wont|cant|lying|sitting|resting
 throat|tongue .. closing|closed|swelling|swollen
 {fainted}; passed|blacked out; knocked|out cold; lost|losing consciousness; unconscious
 woke|came up|to|round .. floor|ground; came to on
 {weak} .. one side; {side} side .. {weak}|numb|paralysed|paralyzed|dead; half my|of body|face|side
 paralysed|paralyzed
-suddenly .. {weak}; sudden {weak}; {side} {limb} went|gone|goes|going {weak}
+suddenly .. {weak}; suddenly cant lift|move|use|feel; sudden {weak}; {side} {limb} went|gone|goes|going {weak}
 face|mouth .. droopy|drooping|droops|numb|paralysed|crooked|tingling|hanging|dropped|lopsided
 drooping face|mouth|eye|eyelid; side of .. face
 slurred|slurring|slur; cant speak; cant talk properly|right; cant find|get .. words
-words|speech .. wrong|jumbled|gibberish|funny|strange; talking gibberish|funny
+words|speech .. wrong|jumbled|gibberish|funny|strange|weird|odd|slow; talking gibberish|funny
 cant move .. side; cant see .. eye|eyes; lost|losing .. vision|sight; blurred|blurry|double vision
-vision .. blurred|blurry|gone|double; seeing double; went|going|gone blind
+vision .. blurred|blurry|gone|double; seeing|looks|look|see double; went|going|gone blind
 {awful} .. headache; headache .. {awful}; headache .. nowhere; worst head pain
 head .. exploding|explode|explodes|bursting; sudden|worst|terrible .. head; head .. worst|suddenly
 stroke; heart attack; heart stopped|stops; angina
@@ -49,7 +51,7 @@ palpitation|palpitations
 
 NERVE = """
 {numb}; {numb} feeling|feelings|sensation|sensations; num {limb}
-pins|pin and|n|an|or|nd needles|needle
+pins|pin and|n|an|or|nd needles|needle; pins needles
 cant|dont|couldnt|barely|hardly feel {my} .. {limb}; cant|dont|couldnt|barely|hardly feel {limb}
 cant|dont|couldnt really|properly|fully|quite|even|hardly feel {my} {limb}; no longer feel .. {limb}
 no feeling|sensation; lost|losing|loss .. feeling|sensation; feeling .. {limb} .. gone

@@ -1,0 +1,98 @@
+"""What the bot's side and the phones' side share: chats, files, numbers, and word of every change."""
+
+from collections.abc import Callable
+from dataclasses import dataclass, field, replace
+from datetime import datetime
+from typing import Final
+
+from bot.loopback.mailbox import Bell, Mailbox
+from bot.loopback.messages import ChatMessage, Json, Kind, on_the_wire, person, private_chat
+from bot.loopback.refusals import Refusal, bad
+
+_FOLDERS: Final = {Kind.PHOTO: "photos", Kind.DOCUMENT: "documents", Kind.VOICE: "voice"}
+
+
+@dataclass(slots=True)
+class Chat:
+    """The private chat of one person with the bot."""
+
+    user_id: int
+    name: str
+    blocked: bool = False
+    messages: dict[int, ChatMessage] = field(default_factory=dict)
+    notices: list[str] = field(default_factory=list)  # short answers to taps, newest last
+
+
+class Exchange:
+    """All state of the local API. Belongs to one event loop; nothing here is thread-safe."""
+
+    def __init__(self, now: Callable[[], datetime], bot: Json, first_update_id: int) -> None:
+        self.now = now
+        self.bot = bot
+        self.mailbox = Mailbox(first_update_id)
+        self.chats: dict[int, Chat] = {}
+        self.files: dict[str, bytes] = {}  # by path, as getFile gives it
+        self.paths: dict[str, str] = {}  # path by file id
+        self.open_queries: dict[str, int] = {}  # who tapped, by query id
+        self.version = 0
+        self.bell = Bell()
+        self._messages_so_far = 0
+        self._queries_so_far = 0
+
+    def changed(self) -> None:
+        """Say that a chat or the time changed."""
+        self.version += 1
+        self.bell.ring()
+
+    def chat(self, chat_id: int) -> Chat:
+        """Return a chat the bot may write to; Refusal 400 when unknown, 403 when it blocked the bot."""
+        chat = self.chats.get(chat_id)
+        if chat is None:
+            raise bad("chat not found")
+        if chat.blocked:
+            raise Refusal(403, "Forbidden: bot was blocked by the user")
+        return chat
+
+    def next_message_id(self) -> int:
+        """Return the next number; all chats of a bot share one row of numbers."""
+        self._messages_so_far += 1
+        return self._messages_so_far
+
+    def open_query(self, user_id: int) -> str:
+        """Return the id of a new query, which the bot may answer once."""
+        self._queries_so_far += 1
+        self.open_queries[str(self._queries_so_far)] = user_id
+        return str(self._queries_so_far)
+
+    def keep(self, chat: Chat, message: ChatMessage) -> None:
+        """Add a message or put its new form in place of the old."""
+        chat.messages[message.id] = message
+        self.changed()
+
+    def store(self, kind: Kind, data: bytes, name: str | None = None) -> str:
+        """Keep a file and return its id."""
+        file_id = f"file{len(self.paths) + 1}"
+        path = f"{_FOLDERS.get(kind, 'other')}/{file_id}{_ending(name)}"
+        self.paths[file_id], self.files[path] = path, data
+        return file_id
+
+    def wire(self, chat: Chat, message: ChatMessage) -> Json:
+        """Return the message as the API writes it, with the message it replies to."""
+        body = self._bare(chat, message)
+        answered = chat.messages.get(message.reply_to or 0)
+        if answered:
+            body["reply_to_message"] = self._bare(chat, answered)
+        return body
+
+    def _bare(self, chat: Chat, message: ChatMessage) -> Json:
+        sender = person(chat.user_id, chat.name) if message.mine else self.bot
+        return on_the_wire(message, private_chat(chat.user_id, chat.name), sender)
+
+    def stamp(self, message: ChatMessage) -> ChatMessage:
+        """Return the message marked as edited now."""
+        return replace(message, edited=self.now())
+
+
+def _ending(name: str | None) -> str:
+    _, dot, ending = (name or "").rpartition(".")
+    return f".{ending}" if dot and ending.isalnum() else ""

@@ -1,0 +1,92 @@
+"""The local API over HTTP on 127.0.0.1, for a bot in another process and for the page in a browser."""
+
+import json
+from collections.abc import Awaitable, Callable
+from dataclasses import dataclass
+from typing import Any, Final
+
+import tornado.httpserver
+import tornado.netutil
+import tornado.web
+
+from bot.loopback.api import LocalApi
+from bot.loopback.page import Guarded, page_routes
+from bot.loopback.refusals import refusal_for
+
+_UPLOAD_LIMIT: Final = (
+    50 * 1024 * 1024
+)  # bytes; what the API takes: https://core.telegram.org/bots/api#senddocument
+
+Skip = Callable[[], Awaitable[str]]
+
+
+@dataclass(frozen=True, slots=True)
+class Server:
+    """A server that is listening; `url` has no slash at its end."""
+
+    url: str
+    _http: tornado.httpserver.HTTPServer
+
+    async def stop(self) -> None:
+        """Stop listening and drop what is still connected."""
+        self._http.stop()
+        await self._http.close_all_connections()
+
+
+async def serve(api: LocalApi, port: int, skip: Skip | None = None) -> Server:
+    """Listen on 127.0.0.1; port 0 takes a free one. `skip` moves the clock on and says what it came to."""
+    [socket] = tornado.netutil.bind_sockets(port, address="127.0.0.1")
+    taken = socket.getsockname()[1]
+    shared = {"api": api, "hosts": {f"127.0.0.1:{taken}", f"localhost:{taken}"}}
+    routes: list[Any] = [
+        (r"/bot([^/]+)/(\w+)", Method, shared),
+        (r"/file/bot([^/]+)/(.+)", File, shared),
+        *page_routes(shared, skip),
+    ]
+    http = tornado.httpserver.HTTPServer(tornado.web.Application(routes), max_body_size=_UPLOAD_LIMIT)
+    http.add_sockets([socket])
+    return Server(f"http://127.0.0.1:{taken}", http)
+
+
+class Method(Guarded):
+    """/bot<token>/<method>: parameters in the query, a form, a multipart form or JSON."""
+
+    async def post(self, token: str, method: str) -> None:
+        """Answer the call; the status is the envelope's error code."""
+        if token != self.api.token:
+            return self._reply(refusal_for(401).envelope())
+        try:
+            params, files = self._params(), self._files()
+        except ValueError:
+            return self._reply(refusal_for(400).envelope())
+        files_named = {f"{field}.name": name for field, (name, _) in files.items()}
+        contents = {field: data for field, (_, data) in files.items()}
+        return self._reply(await self.api.call(method, params | files_named, contents))
+
+    get = post
+
+    def _reply(self, answer: dict[str, Any]) -> None:
+        self.set_status(answer.get("error_code", 200))
+        self.write(answer)
+
+    def _params(self) -> dict[str, Any]:
+        params: dict[str, Any] = {k: v[-1].decode() for k, v in self.request.arguments.items()}
+        if self.request.headers.get("Content-Type", "").startswith("application/json"):
+            params |= dict(json.loads(self.request.body or b"{}"))
+        return params
+
+    def _files(self) -> dict[str, tuple[str, bytes]]:
+        return {field: (sent[-1].filename, sent[-1].body) for field, sent in self.request.files.items()}
+
+
+class File(Guarded):
+    """/file/bot<token>/<path>: the bytes of a file."""
+
+    async def get(self, token: str, path: str) -> None:
+        """Send the file, 401 on a wrong token, 404 when there is none."""
+        data = self.api.file(path)
+        if token != self.api.token or data is None:
+            self.set_status(404 if token == self.api.token else 401)
+            return
+        self.set_header("Content-Type", "application/octet-stream")
+        self.write(data)

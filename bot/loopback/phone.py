@@ -1,0 +1,115 @@
+"""A person's phone: what its owner sees and does. Every act becomes an update for the bot."""
+
+from dataclasses import replace
+
+from bot.loopback.exchange import Chat, Exchange
+from bot.loopback.messages import ChatMessage, Kind, person
+
+
+class Phone:
+    """One person's side of the private chat with the bot.
+
+    Acts raise ValueError when the phone could not do them: no such message or button, or the bot is blocked.
+    """
+
+    def __init__(self, exchange: Exchange, chat: Chat) -> None:
+        self._exchange = exchange
+        self._chat = chat
+
+    @property
+    def user_id(self) -> int:
+        """The person's number, which is also the chat's."""
+        return self._chat.user_id
+
+    @property
+    def name(self) -> str:
+        """The person's first name."""
+        return self._chat.name
+
+    @property
+    def history(self) -> list[ChatMessage]:
+        """The chat as it stands, oldest first; deleted messages are gone."""
+        return list(self._chat.messages.values())
+
+    @property
+    def notices(self) -> list[str]:
+        """Short answers to taps that the bot had shown, oldest first."""
+        return list(self._chat.notices)
+
+    def message(self, message_id: int) -> ChatMessage:
+        """Return one message of the chat."""
+        try:
+            return self._chat.messages[message_id]
+        except KeyError:
+            raise ValueError(f"message_id: no message {message_id} in this chat") from None
+
+    def types(self, text: str, reply_to: int | None = None) -> int:
+        """Send a text, perhaps in reply to a message; return its id."""
+        if not text.strip():
+            raise ValueError("text: empty")
+        if reply_to is not None:
+            self.message(reply_to)
+        return self._send(self._new(text.strip(), reply_to=reply_to))
+
+    def sends(self, kind: str, data: bytes = b"") -> int:
+        """Send a "photo", "sticker" or "voice" in place of words; return its id."""
+        carried = Kind(kind)
+        if carried in {Kind.TEXT, Kind.DOCUMENT}:
+            raise ValueError(f"kind: a phone here sends no {kind} this way")
+        file_id = self._exchange.store(carried, data)
+        photo = data if carried is Kind.PHOTO else None
+        return self._send(replace(self._new(""), kind=carried, photo=photo, file_id=file_id))
+
+    def taps(self, message_id: int, data_or_label: str) -> str:
+        """Press a button, named by its data or else its label; return the id of the query."""
+        self._must_not_block()
+        message = self.message(message_id)
+        data = _data_of(message, data_or_label)
+        query_id = self._exchange.open_query(self.user_id)
+        query = {"id": query_id, "from": person(self.user_id, self.name), "chat_instance": str(self.user_id)}
+        query |= {"message": self._exchange.wire(self._chat, message), "data": data}
+        self._exchange.mailbox.put("callback_query", query)
+        return query_id
+
+    def edits(self, message_id: int, text: str) -> None:
+        """Change the words of an own text."""
+        self._must_not_block()
+        old = self.message(message_id)
+        if not old.mine or old.kind is not Kind.TEXT or not text.strip():
+            raise ValueError("message_id: only an own text can be edited, and not to nothing")
+        new = self._exchange.stamp(replace(old, text=text.strip()))
+        self._exchange.keep(self._chat, new)
+        self._exchange.mailbox.put("edited_message", self._exchange.wire(self._chat, new))
+
+    def blocks(self) -> None:
+        """Block the bot: it can send nothing here until unblocked."""
+        self._chat.blocked = True
+        self._exchange.changed()
+
+    def unblocks(self) -> None:
+        """Let the bot write again."""
+        self._chat.blocked = False
+        self._exchange.changed()
+
+    def _new(self, text: str, reply_to: int | None = None) -> ChatMessage:
+        self._must_not_block()
+        number = self._exchange.next_message_id()
+        return ChatMessage(number, mine=True, text=text, at=self._exchange.now(), reply_to=reply_to)
+
+    def _send(self, message: ChatMessage) -> int:
+        self._exchange.keep(self._chat, message)
+        self._exchange.mailbox.put("message", self._exchange.wire(self._chat, message))
+        return message.id
+
+    def _must_not_block(self) -> None:
+        if self._chat.blocked:
+            raise ValueError("phone: the bot is blocked; unblock it first")
+
+
+def _data_of(message: ChatMessage, data_or_label: str) -> str:
+    buttons = [button for row in message.buttons for button in row]
+    matches = [data for _, data in buttons if data == data_or_label]
+    matches += [data for label, data in buttons if label == data_or_label]
+    if not matches:
+        raise ValueError(f"data_or_label: message {message.id} has no button {data_or_label!r}")
+    return matches[0]

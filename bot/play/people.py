@@ -1,0 +1,171 @@
+"""Invented people who answer: a coach, and clients with a strength of their own.
+
+An answer is chosen by the question's words; the reps come from a simple curve that the load model does not
+know: fewer reps at more load, a little more strength each week, some spread from day to day.
+"""
+
+import random
+import re
+from collections.abc import Callable
+from dataclasses import dataclass, field
+from datetime import datetime
+
+from bot.loopback.messages import ChatMessage
+
+Answer = tuple[str, float]
+Rules = tuple[tuple[str, Callable[[re.Match[str], ChatMessage], Answer | None]], ...]
+
+
+def says(text: str, seconds: float = 4) -> Callable[[re.Match[str], ChatMessage], Answer]:
+    """Always the same answer."""
+    return lambda found, message: (text, seconds)
+
+
+@dataclass
+class Client:
+    """A client. `strength`: the load (kg, or 1.0 for body weight) at which set 1 brings 32 reps."""
+
+    name: str
+    city: str
+    age: int
+    strength: dict[str, float]
+    dice: random.Random
+    growth: float = 0.01  # a week
+    started: datetime | None = None
+    day: float = 1.0
+    load: dict[str, float] = field(default_factory=dict)
+    doing: str = ""
+    set_no: int = 1
+
+    def __call__(self, message: ChatMessage, now: datetime) -> Answer | None:
+        """What they answer to a message of the bot; None: nothing."""
+        self.started = self.started or now
+        for pattern, answer in RULES:
+            found = re.search(pattern, message.text)
+            if found is not None:
+                return answer(found, message)
+        labels = {label for row in message.buttons for label, _ in row}
+        if {"No", "Not sure"} <= labels:  # the screening: nothing is wrong with these people
+            return "No", 4
+        return self.special(message, now)
+
+    def special(self, message: ChatMessage, now: datetime) -> Answer | None:
+        """Questions whose answer depends on the person."""
+        text = message.text
+        if text.startswith("How old"):
+            return str(self.age), 5
+        if text.startswith("Where do you live"):
+            return self.city, 6
+        began = re.search(r"Set 1 of \d+ · ([^·.]+?)(?: · ([\d.]+) kg[^·]*)?\. Aim", text)
+        if began is not None:
+            self.doing = began[1].split(" · ")[0]
+            self.load[self.doing] = float(began[2]) if began[2] else 1.0
+            self.day = self.dice.gauss(1.0, 0.06)
+            self.set_no = 1
+            return "Set done", 3.5 * self.reps(1, now)
+        following = re.match(r"Go · set (\d)", text)
+        if following is not None:
+            self.set_no = int(following[1])
+            return "Set done", 3.5 * self.reps(self.set_no, now)
+        if (
+            "How many clean reps" in text
+            or text.startswith("Left: how many")
+            or text.startswith("Right: how many")
+        ):
+            return str(self.reps(self.set_no, now)), 5
+        return None
+
+    def reps(self, set_no: int, now: datetime) -> int:
+        """Clean reps of this set today."""
+        weeks = (now - (self.started or now)).days / 7
+        strong = self.strength.get(self.doing, self.strength[""]) * (1 + self.growth * weeks)
+        first = 32 * (strong / self.load.get(self.doing, 1.0)) ** 2.2 * self.day
+        return max(3, round(first * (1.0, 0.5, 0.28, 0.26)[set_no - 1]))
+
+
+RULES: Rules = (
+    (r"^Do you agree", says("Yes")),
+    (r"[Ee]mergency where you live|number do you call in an emergency", says("112", 5)),
+    (r"[Pp]hone number", says("Skip")),
+    (r"Where do you train", says("12 Mill Lane", 8)),
+    (r"Who should be rung", says("Tomas, 555 0101", 8)),
+    (r"are you alone", says("Alone")),
+    (r"type for you", says("No")),
+    (r"What do you weigh", says("70 kg", 5)),
+    (r"How tall", says("172 cm", 5)),
+    (r"move for half an hour", says("Yes")),
+    (r"blood pressure", says("124/78", 8)),
+    (r"Anything new since last time|Fever, alcohol", says("No")),
+    (r"Pain right now|^Any pain now|^Pain this morning", says("0")),
+    (r"train the same muscles hard", says("No")),
+    (r"^First a drill", says("Off in under 10 seconds", 30)),
+    (r"^Sound on", says("Heard it")),
+    (r"^Warm up", says("Done", 90)),
+    (r"Tap when they are on|close them a touch tighter|Loosen both", says("Bands are on", 20)),
+    (r"^How tight are they", says("6", 5)),
+    (r"press .* with your thumb", says("Under 2 seconds", 9)),
+    (r"^How do they feel", says("Fine")),
+    (r"Bands off now|minutes: bands off now", says("Bands are off", 12)),
+    (r"after set 1, how many more", says("4", 5)),
+    (r"^How hard was it", says("7", 5)),
+    (r"still tingling or numb", says("No")),
+    (r"^Good morning", says("All fine", 30)),
+    (r"^Time for", says("Start", 60)),
+    (r"^Walk \d+ min", lambda found, message: ("I'm back", 600)),
+    (r"^Yesterday's", says("Drop it", 60)),
+)
+
+
+def coach_mind(message: ChatMessage, now: datetime) -> Answer | None:
+    """The coach reads, clears whoever may be cleared, and makes plans as `PLANS` says."""
+    for pattern, answer in COACH_RULES:
+        found = re.search(pattern, message.text)
+        if found is not None:
+            return answer(found, message)
+    return None
+
+
+PLANS = {
+    "Ruta": ("Dumbbells: goblet squat, curl", "mon and thu 18:00"),
+    "Aino": ("Gentle: walk 10 min, chair squat", "tue and fri 10:00"),
+    "Milo": ("Travel: push-up, chair squat", "mon and fri 7:30"),
+}
+
+
+def _template(found: re.Match[str], message: ChatMessage) -> Answer:
+    return PLANS[found[1]][0], 6
+
+
+def _when(found: re.Match[str], message: ChatMessage) -> Answer:
+    return PLANS[_planned_for(message)][1], 10
+
+
+_current: dict[str, str] = {}
+
+
+def _remember(found: re.Match[str], message: ChatMessage) -> Answer:
+    _current["name"] = found[1]
+    return _template(found, message)
+
+
+def _planned_for(message: ChatMessage) -> str:
+    return _current["name"]
+
+
+def _decide(found: re.Match[str], message: ChatMessage) -> Answer:
+    labels = [label for row in message.buttons for label, _ in row]
+    return labels[0], 15
+
+
+COACH_RULES: Rules = (
+    (r"^Your decision for", _decide),
+    (r"^A note for the record", says("No note")),
+    (r"^A plan for (\w+)\.", _remember),
+    (r"^Which loads does", says("2-20 by 2 kg", 6)),
+    (r"^Start goblet squat", says("10 kg", 6)),
+    (r"^Start dumbbell curl", says("4 kg", 6)),
+    (r"^Which days", _when),
+    (r"Send it to", says("Send it")),
+    (r"Phone .*contact", says("I am on it", 40)),
+    (r"is on it:", says("Clear to train", 120)),
+)

@@ -1,0 +1,3 @@
+"""Inviting a client."""
+
+NAME = "The client's first name?"

@@ -1,0 +1,82 @@
+"""The page does what its owner's hand does, and opens to nobody else."""
+
+import asyncio
+import json
+from collections.abc import Awaitable, Callable
+from datetime import UTC, datetime
+from typing import Any
+
+import tornado.httpclient
+
+from bot.loopback.api import LocalApi
+from bot.loopback.http import Server, serve
+
+MORNING = datetime(2026, 3, 2, 6, 0, tzinfo=UTC)
+DANA = 77
+TOKEN = "1:local"
+BUTTONS = {"inline_keyboard": [[{"text": "Yes", "callback_data": "yes"}]]}
+
+
+def new_api() -> LocalApi:
+    api = LocalApi(lambda: MORNING, TOKEN)
+    api.add_phone(DANA, "Dana")
+    return api
+
+
+def on_the_page(scene: Callable[[LocalApi, Server], Awaitable[None]]) -> None:
+    async def skip() -> str:
+        return "Tuesday"
+
+    async def run() -> None:
+        api = new_api()
+        server = await serve(api, 0, skip)
+        await scene(api, server)
+        await server.stop()
+
+    asyncio.run(run())
+
+
+async def fetch(
+    url: str, body: dict[str, Any] | None = None, **headers: str
+) -> tornado.httpclient.HTTPResponse:
+    sent = None if body is None else json.dumps(body).encode()
+    headers = {"Content-Type": "application/json"} | headers
+    request = tornado.httpclient.HTTPRequest(url, "GET" if body is None else "POST", headers, sent)
+    return await tornado.httpclient.AsyncHTTPClient().fetch(request, raise_error=False)
+
+
+def test_the_page_types_taps_edits_and_sees_it() -> None:
+    async def scene(api: LocalApi, server: Server) -> None:
+        door = f"{server.url}/phone/{DANA}"
+        await api.call("sendMessage", {"chat_id": DANA, "text": "Go?", "reply_markup": BUTTONS}, {})
+        await fetch(f"{door}/tap", {"message": 1, "data": "yes"})
+        await fetch(f"{door}/type", {"text": "hello"})
+        await fetch(f"{door}/edit", {"message": 2, "text": "hello there"})
+        await fetch(f"{door}/send", {"kind": "photo", "data": "iVBORw=="})
+        state = json.loads((await fetch(f"{server.url}/phone/state")).body)
+        assert [m["text"] for m in state["phones"][0]["messages"]] == ["Go?", "hello there", ""]
+        assert state["time"] == "Mon 02 Mar 06:00"
+        assert (await fetch(f"{door}/attachment/3")).body == b"\x89PNG"
+        assert (await fetch(f"{door}/tap", {"message": 1, "data": "no"})).code == 400
+
+    on_the_page(scene)
+
+
+def test_skipping_tells_what_came_and_wakes_the_page() -> None:
+    async def scene(api: LocalApi, server: Server) -> None:
+        known = api.version
+        waiting = asyncio.create_task(fetch(f"{server.url}/phone/state?version={known}"))
+        assert json.loads((await fetch(f"{server.url}/clock/skip", {})).body) == {"came_to": "Tuesday"}
+        assert json.loads((await waiting).body)["version"] == known + 1
+
+    on_the_page(scene)
+
+
+def test_a_foreign_host_and_a_foreign_form_are_refused() -> None:
+    async def scene(api: LocalApi, server: Server) -> None:
+        assert (await fetch(f"{server.url}/", Host="example.org")).code == 403
+        form = {"Content-Type": "text/plain"}
+        assert (await fetch(f"{server.url}/phone/{DANA}/type", {"text": "x"}, **form)).code == 415
+        assert api.phones[DANA].history == []
+
+    on_the_page(scene)

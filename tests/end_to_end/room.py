@@ -1,0 +1,112 @@
+"""A server on this machine, the bot as a separate process, and people at their phones."""
+
+import asyncio
+import os
+import re
+import signal
+import subprocess
+import sys
+from collections.abc import Callable
+from datetime import UTC, datetime
+from pathlib import Path
+
+from bot.loopback.api import LocalApi
+from bot.loopback.http import Server, serve
+from bot.loopback.messages import ChatMessage
+from bot.loopback.phone import Phone
+
+TOKEN = "1:local"
+COACH, CLIENT = 1001, 2001
+LONGEST_S = 10.0
+
+
+class Room:
+    """Both phones and the bot's process. `db` is the file that survives its death."""
+
+    def __init__(self, db: Path) -> None:
+        self.db = db
+        self.api = LocalApi(lambda: datetime.now(UTC), TOKEN)
+        self.coach = self.api.add_phone(COACH, "Coach")
+        self.client = self.api.add_phone(CLIENT, "Ruta")
+        self.server: Server | None = None
+        self.bot: subprocess.Popen[bytes] | None = None
+        self.read: dict[int, int] = {}
+
+    async def open(self) -> None:
+        """Start the server and the bot."""
+        self.server = await serve(self.api, 0)
+        self.start()
+
+    def start(self) -> None:
+        """Start the bot's process."""
+        assert self.server is not None
+        settings = {
+            "CUFFLINE_TOKEN": TOKEN,
+            "CUFFLINE_API_URL": self.server.url.rstrip("/"),
+            "CUFFLINE_DB": str(self.db),
+            "CUFFLINE_COACH": str(COACH),
+            "CUFFLINE_TZ": "Europe/Lisbon",
+        }
+        command = [sys.executable, "-m", "bot", "run"]
+        self.bot = subprocess.Popen(command, env=os.environ | settings, cwd=Path(__file__).parents[2])
+
+    def kill(self) -> None:
+        """SIGKILL: no goodbye."""
+        assert self.bot is not None
+        self.bot.send_signal(signal.SIGKILL)
+        self.bot.wait()
+
+    def stop(self) -> int:
+        """SIGTERM; the exit code."""
+        assert self.bot is not None
+        self.bot.send_signal(signal.SIGTERM)
+        return self.bot.wait(timeout=LONGEST_S)
+
+    async def close(self) -> None:
+        """End everything."""
+        if self.bot is not None and self.bot.poll() is None:
+            self.kill()
+        if self.server is not None:
+            await self.server.stop()
+
+    async def hears(self, phone: Phone, pattern: str) -> ChatMessage:
+        """Wait for a message that was not read yet and matches; it and all before it count as read."""
+        found: list[ChatMessage] = []
+
+        def there() -> bool:
+            after = self.read.get(phone.user_id, 0)
+            fresh = [one for one in phone.history if not one.mine and one.id > after]
+            found[:] = [one for one in fresh if re.search(pattern, one.text)][:1]
+            return bool(found)
+
+        try:
+            await self.api.wait(there, LONGEST_S)
+        except TimeoutError:
+            last = [one.text for one in phone.history][-4:]
+            raise AssertionError(f"{phone.name} never heard {pattern!r}; last: {last}") from None
+        self.read[phone.user_id] = found[0].id
+        return found[0]
+
+    async def tap(self, phone: Phone, pattern: str, label: str) -> None:
+        """Wait for a message and press one of its buttons."""
+        message = await self.hears(phone, pattern)
+        phone.taps(message.id, label)
+
+    async def type(self, phone: Phone, pattern: str, text: str) -> int:
+        """Wait for a message and type."""
+        await self.hears(phone, pattern)
+        return phone.types(text)
+
+
+def played(script: Callable[[Room], "asyncio.Future[None]"], db: Path) -> None:
+    """Run a script in a room."""
+
+    async def all_of_it() -> None:
+        room = Room(db)
+        await room.open()
+        try:
+            await script(room)
+        finally:
+            await room.close()
+
+    asyncio.run(all_of_it())
