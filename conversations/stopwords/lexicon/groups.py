@@ -74,6 +74,7 @@ MISSPELT = {
     "payn": "pain",
     "oww": "ow",
     "nmb": "numb",
+    "num": "numb",
     "numbed": "numb",
     "cnt": "cant",
     "cannot": "cant",

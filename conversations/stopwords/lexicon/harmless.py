@@ -15,6 +15,7 @@ below|under|past the {band} > _
 {band} a|b|c|d .. is|was blue|white|purple|grey|gray
 how {blue}; too {blue}
 white spot > spot
+numb of|reps|sets
 a cold; cold since; cold in here|my|the
 its|it is|so|very|really cold outside|here|today|in
 chest press|presses|day|supported|strap|workout|exercise|muscle|muscles|fly|flies

@@ -36,7 +36,7 @@ kill myself; end my life; suicidal
 FAINT = """
 dizzy|dizziness|dizzier; lightheaded|lightheadedness; light|lite headed; light .. head; light head
 woozy|wobbly|faints|giddy|faintish|swaying|unsteady; off balance; losing .. balance
-feel|feeling|felt|bit|getting faint; to|gonna|might|could|will|may faint; = faint
+feel|feeling|felt|bit|getting|i faint; to|gonna|might|could|will|may faint; = faint
 to|gonna|might|could|will|may pass|black out; to|gonna|might collapse; keel|keeled|keeling over
 room|head|heads|everything|world .. spinning|spins|swimming; = spinning
 seeing|see stars|spots|dots|sparkles; black spots; tunnel vision
@@ -50,7 +50,7 @@ palpitation|palpitations
 """
 
 NERVE = """
-{numb}; {numb} feeling|feelings|sensation|sensations; num {limb}
+{numb}; {numb} feeling|feelings|sensation|sensations
 pins|pin and|n|an|or|nd needles|needle; pins needles
 cant|dont|couldnt|barely|hardly feel {my} .. {limb}; cant|dont|couldnt|barely|hardly feel {limb}
 cant|dont|couldnt really|properly|fully|quite|even|hardly feel {my} {limb}; no longer feel .. {limb}
