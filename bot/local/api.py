@@ -1,14 +1,16 @@
 """The Bot API as far as cuffline uses it, in memory and without any transport; private chats only."""
 
 import asyncio
-from collections import defaultdict, deque
+import random
 from collections.abc import Callable
 from datetime import datetime
 from inspect import isawaitable
 from typing import Any
 
-from bot.local import writing
+from bot.local import changing, sending
 from bot.local.exchange import Chat, Exchange
+from bot.local.faults import Faults, Lost
+from bot.local.messages import Kind
 from bot.local.phone import Phone
 from bot.local.refusals import Refusal, refusal_for
 from bot.local.request import Request
@@ -21,17 +23,26 @@ class LocalApi:
     """Answers the bot's calls and hands out phones. Use it from one event loop.
 
     `now` gives the time messages bear, with its zone; a bot's number is the part of the token before the colon.
+    Numbers of updates and messages start anywhere unless given, so that a database kept from an earlier run
+    does not take new ones for old.
     """
 
-    def __init__(self, now: Callable[[], datetime], token: str = "1:local", first_update_id: int = 1) -> None:
+    def __init__(
+        self,
+        now: Callable[[], datetime],
+        token: str = "1:local",
+        first_update_id: int | None = None,
+        first_message_id: int | None = None,
+    ) -> None:
         number = int(token.partition(":")[0])
         bot = {"id": number, "is_bot": True, "first_name": "cuffline", "username": "cuffline_local_bot"}
         self.token = token
         self.phones: dict[int, Phone] = {}
         self.upkeep = Upkeep()
-        self._exchange = Exchange(now, bot, first_update_id)
+        first_update, first_message = first_update_id or _anywhere(), first_message_id or _anywhere()
+        self._exchange = Exchange(now, bot, first_update, first_message)
         self._methods = _methods(self.upkeep)
-        self._failures: dict[str, deque[Refusal]] = defaultdict(deque)
+        self._faults = Faults()
 
     @property
     def version(self) -> int:
@@ -51,9 +62,20 @@ class LocalApi:
         self._exchange.changed()
         return self.phones[user_id]
 
-    def fail_next(self, method: str, times: int, error_code: int, retry_after: int | None = None) -> None:
-        """Turn down the next calls of a method, undone, with this code; `retry_after` in seconds."""
-        self._failures[method.lower()].extend(refusal_for(error_code, retry_after) for _ in range(times))
+    def fail_next(
+        self,
+        method: str,
+        times: int,
+        error_code: int,
+        retry_after: int | None = None,
+        chat_id: int | None = None,
+    ) -> None:
+        """Turn down the next calls of a method, in one chat or all; `retry_after` in seconds."""
+        self._faults.plan(method, chat_id, times, lambda: refusal_for(error_code, retry_after))
+
+    def lose_next(self, method: str, times: int, done: bool = False, chat_id: int | None = None) -> None:
+        """Break the connection of the next calls; with `done` each takes effect and only its answer is lost."""
+        self._faults.plan(method, chat_id, times, lambda: Lost(done))
 
     def touch(self) -> None:
         """Tell whoever waits that the time has moved."""
@@ -64,7 +86,7 @@ class LocalApi:
         return self._exchange.files.get(path)
 
     async def call(self, method: str, params: dict[str, Any], files: dict[str, bytes]) -> dict[str, Any]:
-        """Answer one call with the API's envelope; never raises for what the caller did wrong."""
+        """Answer one call with the API's envelope; raises only Lost, when `lose_next` asked for it."""
         try:
             return {"ok": True, "result": await self._answer(method, Request(params, files))}
         except Refusal as refusal:
@@ -80,10 +102,18 @@ class LocalApi:
         method = self._methods.get(name.lower())
         if method is None:
             raise refusal_for(404)
-        if failures := self._failures[name.lower()]:
-            raise failures.popleft()
+        fault = self._faults.take(name, request)
+        if isinstance(fault, Refusal) or (fault and not fault.done):
+            raise fault
         answer = method(self._exchange, request)
-        return await answer if isawaitable(answer) else answer
+        result = await answer if isawaitable(answer) else answer
+        if fault:
+            raise fault
+        return result
+
+
+def _anywhere() -> int:
+    return random.randrange(1, 2**30)  # message numbers must fit 32 bits with room to count up
 
 
 def _methods(upkeep: Upkeep) -> dict[str, Method]:
@@ -96,12 +126,17 @@ def _methods(upkeep: Upkeep) -> dict[str, Method]:
         "getwebhookinfo": upkeep.webhook_info,
         "setmycommands": upkeep.set_commands,
         "getfile": upkeep.get_file,
-        "sendmessage": writing.send_message,
-        "sendphoto": writing.send_photo,
-        "senddocument": writing.send_document,
-        "editmessagetext": writing.edit_text,
-        "editmessagereplymarkup": writing.edit_buttons,
-        "deletemessage": writing.delete_message,
-        "answercallbackquery": writing.answer_query,
-        "sendchataction": writing.chat_action,
+        "sendmessage": sending.send_message,
+        "sendphoto": sending.sender_of(Kind.PHOTO),
+        "senddocument": sending.sender_of(Kind.DOCUMENT),
+        "sendaudio": sending.sender_of(Kind.AUDIO),
+        "sendvoice": sending.sender_of(Kind.VOICE),
+        "sendvideo": sending.sender_of(Kind.VIDEO),
+        "copymessage": sending.copy_message,
+        "forwardmessage": sending.forward_message,
+        "sendchataction": sending.chat_action,
+        "editmessagetext": changing.edit_text,
+        "editmessagereplymarkup": changing.edit_buttons,
+        "deletemessage": changing.delete_message,
+        "answercallbackquery": changing.answer_query,
     }

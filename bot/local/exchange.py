@@ -9,7 +9,13 @@ from bot.local.mailbox import Bell, Mailbox
 from bot.local.messages import ChatMessage, Json, Kind, on_the_wire, person, private_chat
 from bot.local.refusals import Refusal, bad
 
-_FOLDERS: Final = {Kind.PHOTO: "photos", Kind.DOCUMENT: "documents", Kind.VOICE: "voice"}
+_FOLDERS: Final = {
+    Kind.PHOTO: "photos",
+    Kind.DOCUMENT: "documents",
+    Kind.VOICE: "voice",
+    Kind.AUDIO: "music",
+    Kind.VIDEO: "videos",
+}
 
 
 @dataclass(slots=True)
@@ -21,12 +27,15 @@ class Chat:
     blocked: bool = False
     messages: dict[int, ChatMessage] = field(default_factory=dict)
     notices: list[str] = field(default_factory=list)  # short answers to taps, newest last
+    keyboard: tuple[str, ...] = ()  # labels under the writing line
 
 
 class Exchange:
     """All state of the local API. Belongs to one event loop; nothing here is thread-safe."""
 
-    def __init__(self, now: Callable[[], datetime], bot: Json, first_update_id: int) -> None:
+    def __init__(
+        self, now: Callable[[], datetime], bot: Json, first_update_id: int, first_message_id: int
+    ) -> None:
         self.now = now
         self.bot = bot
         self.mailbox = Mailbox(first_update_id)
@@ -36,8 +45,9 @@ class Exchange:
         self.open_queries: dict[str, int] = {}  # who tapped, by query id
         self.version = 0
         self.bell = Bell()
-        self._messages_so_far = 0
-        self._queries_so_far = 0
+        self._next_message_id = first_message_id
+        self._next_query_id = first_update_id
+        self._next_file = first_update_id
 
     def changed(self) -> None:
         """Say that a chat or the time changed."""
@@ -55,14 +65,15 @@ class Exchange:
 
     def next_message_id(self) -> int:
         """Return the next number; all chats of a bot share one row of numbers."""
-        self._messages_so_far += 1
-        return self._messages_so_far
+        self._next_message_id += 1
+        return self._next_message_id - 1
 
     def open_query(self, user_id: int) -> str:
         """Return the id of a new query, which the bot may answer once."""
-        self._queries_so_far += 1
-        self.open_queries[str(self._queries_so_far)] = user_id
-        return str(self._queries_so_far)
+        query_id = str(self._next_query_id)
+        self._next_query_id += 1
+        self.open_queries[query_id] = user_id
+        return query_id
 
     def keep(self, chat: Chat, message: ChatMessage) -> None:
         """Add a message or put its new form in place of the old."""
@@ -71,7 +82,8 @@ class Exchange:
 
     def store(self, kind: Kind, data: bytes, name: str | None = None) -> str:
         """Keep a file and return its id."""
-        file_id = f"file{len(self.paths) + 1}"
+        file_id = f"file{self._next_file}"
+        self._next_file += 1
         path = f"{_FOLDERS.get(kind, 'other')}/{file_id}{_ending(name)}"
         self.paths[file_id], self.files[path] = path, data
         return file_id
@@ -85,12 +97,16 @@ class Exchange:
         return body
 
     def _bare(self, chat: Chat, message: ChatMessage) -> Json:
-        sender = person(chat.user_id, chat.name) if message.mine else self.bot
-        return on_the_wire(message, private_chat(chat.user_id, chat.name), sender)
+        return on_the_wire(message, private_chat(chat.user_id, chat.name), self.sender(chat, message))
 
-    def stamp(self, message: ChatMessage) -> ChatMessage:
-        """Return the message marked as edited now."""
-        return replace(message, edited=self.now())
+    def sender(self, chat: Chat, message: ChatMessage) -> Json:
+        """Return who wrote the message, as the API's User."""
+        return person(chat.user_id, chat.name) if message.mine else self.bot
+
+    def stamp(self, old: ChatMessage, new: ChatMessage) -> ChatMessage:
+        """Return the new form marked as edited now, with the words it had before."""
+        earlier = old.earlier if new.text == old.text else (*old.earlier, old.text)
+        return replace(new, edited=self.now(), earlier=earlier)
 
 
 def _ending(name: str | None) -> str:

@@ -10,12 +10,13 @@ import tornado.netutil
 import tornado.web
 
 from bot.local.api import LocalApi
-from bot.local.page import Guarded, page_routes
+from bot.local.faults import Lost
+from bot.local.guard import Guarded
+from bot.local.page import page_routes
 from bot.local.refusals import refusal_for
 
-_UPLOAD_LIMIT: Final = (
-    50 * 1024 * 1024
-)  # bytes; what the API takes: https://core.telegram.org/bots/api#senddocument
+# Bytes; what the API takes: https://core.telegram.org/bots/api#senddocument
+_UPLOAD_LIMIT: Final = 50 * 1024 * 1024
 
 Skip = Callable[[], Awaitable[str]]
 
@@ -57,11 +58,14 @@ class Method(Guarded):
             return self._reply(refusal_for(401).envelope())
         try:
             params, files = self._params(), self._files()
-        except ValueError:
+        except (ValueError, TypeError):
             return self._reply(refusal_for(400).envelope())
         files_named = {f"{field}.name": name for field, (name, _) in files.items()}
         contents = {field: data for field, (_, data) in files.items()}
-        return self._reply(await self.api.call(method, params | files_named, contents))
+        try:
+            return self._reply(await self.api.call(method, params | files_named, contents))
+        except Lost:
+            return self.detach().close()
 
     get = post
 

@@ -5,9 +5,11 @@ from urllib.parse import urlsplit
 
 from telegram._utils.defaultvalue import DEFAULT_NONE
 from telegram._utils.types import ODVInput
+from telegram.error import NetworkError, TimedOut
 from telegram.request import BaseRequest, RequestData
 
 from bot.local.api import LocalApi
+from bot.local.faults import Lost
 
 
 class InProcess(BaseRequest):
@@ -42,7 +44,11 @@ class InProcess(BaseRequest):
         if path.startswith("/file/"):
             return self._file(path)
         params, files = _parts(request_data or RequestData())
-        answer = await self._api.call(path.rpartition("/")[2], params, files)
+        try:
+            answer = await self._api.call(path.rpartition("/")[2], params, files)
+        except Lost as lost:
+            # As the library's own request class names them: no answer in time, or no connection at all.
+            raise TimedOut if lost.done else NetworkError(str(lost)) from lost
         return answer.get("error_code", 200), json.dumps(answer).encode()
 
     def _file(self, path: str) -> tuple[int, bytes]:

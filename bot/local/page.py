@@ -10,34 +10,22 @@ from typing import Any, Final
 import tornado.web
 
 from bot.local.api import LocalApi
+from bot.local.guard import Guarded, TakesJson
 from bot.local.messages import ChatMessage
 from bot.local.phone import Phone
 
 _HERE: Final = Path(__file__).parent
 _ASKS_AGAIN_AFTER: Final = 20.0  # seconds a page waits for a change before it asks anew; own choice
+_NAME_LIMIT: Final = 64  # letters of a first name: from memory of how the real one cuts it
 _TYPES: Final = {"page.html": "text/html", "page.css": "text/css", "page.js": "text/javascript"}
 # Nothing from elsewhere may load, and no other page may frame this one.
 _POLICY: Final = "default-src 'self'; img-src 'self' data:; frame-ancestors 'none'"
 
 
-class Guarded(tornado.web.RequestHandler):
-    """Answers only this machine's own name, so that a page elsewhere cannot reach in by renaming itself."""
-
-    def initialize(self, api: LocalApi, hosts: set[str]) -> None:
-        """Take what all handlers share."""
-        self.api = api
-        self.hosts = hosts
-
-    def prepare(self) -> None:
-        """Refuse a foreign Host header with 403."""
-        self.set_header("X-Content-Type-Options", "nosniff")
-        self.set_header("Cache-Control", "no-store")
-        if self.request.headers.get("Host", "") not in self.hosts:
-            raise tornado.web.HTTPError(403)
-
-
 class Static(Guarded):
-    """The page, its style and its script."""
+    """The page, its style and its script; a link elsewhere may lead here."""
+
+    for_all_pages = True
 
     async def get(self, name: str) -> None:
         """Send one of the three files."""
@@ -69,17 +57,7 @@ class State(Guarded):
         return {"version": self.api.version, "time": time, "can_skip": self.can_skip, "phones": phones}
 
 
-class Json(Guarded):
-    """Takes JSON only: a form on a foreign page cannot send it."""
-
-    def prepare(self) -> None:
-        """Refuse anything but JSON with 415."""
-        super().prepare()
-        if not self.request.headers.get("Content-Type", "").startswith("application/json"):
-            raise tornado.web.HTTPError(415)
-
-
-class Act(Json):
+class Act(TakesJson):
     """/phone/<number>/<act>: what the owner of a phone does."""
 
     async def post(self, user_id: str, act: str) -> None:
@@ -94,6 +72,19 @@ class Act(Json):
             self.write({"error": str(error)})
         else:
             self.write({})
+
+
+class NewPhone(TakesJson):
+    """/phone/add: one more person."""
+
+    async def post(self) -> None:
+        """Add a phone with this name and answer with its number; 400 without a name."""
+        name = str(dict(json.loads(self.request.body)).get("name", "")).strip()[:_NAME_LIMIT]
+        if not name:
+            raise tornado.web.HTTPError(400)
+        number = max(self.api.phones, default=0) + 1
+        self.api.add_phone(number, name)
+        self.write({"id": number})
 
 
 class Attachment(Guarded):
@@ -111,7 +102,7 @@ class Attachment(Guarded):
         self.write(message.photo or message.document or b"")
 
 
-class Clock(Json):
+class Clock(TakesJson):
     """Moves the clock on to what comes next."""
 
     def initialize(
@@ -135,6 +126,7 @@ def page_routes(shared: dict[str, Any], skip: Callable[[], Awaitable[str]] | Non
     return [
         (r"/(page\.css|page\.js|)", Static, shared),
         (r"/phone/state", State, shared | {"can_skip": skip is not None}),
+        (r"/phone/add", NewPhone, shared),
         (r"/phone/(\d+)/(type|tap|edit|send)", Act, shared),
         (r"/phone/(\d+)/attachment/(\d+)", Attachment, shared),
         (r"/clock/skip", Clock, shared | {"skip": skip}),
@@ -157,7 +149,13 @@ def _do(phone: Phone, act: str, given: dict[str, Any]) -> None:
 
 def _phone(phone: Phone) -> dict[str, Any]:
     messages = [_message(message) for message in phone.history]
-    return {"id": phone.user_id, "name": phone.name, "messages": messages, "notices": phone.notices}
+    return {
+        "id": phone.user_id,
+        "name": phone.name,
+        "messages": messages,
+        "notices": phone.notices,
+        "keyboard": phone.keyboard,
+    }
 
 
 def _message(message: ChatMessage) -> dict[str, Any]:

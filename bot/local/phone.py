@@ -3,7 +3,7 @@
 from dataclasses import replace
 
 from bot.local.exchange import Chat, Exchange
-from bot.local.messages import ChatMessage, Kind, person
+from bot.local.messages import ChatMessage, Kind, person, with_content
 
 
 class Phone:
@@ -36,6 +36,16 @@ class Phone:
         """Short answers to taps that the bot had shown, oldest first."""
         return list(self._chat.notices)
 
+    @property
+    def keyboard(self) -> tuple[str, ...]:
+        """Labels the bot put under the writing line; typing one is pressing it."""
+        return self._chat.keyboard
+
+    @property
+    def blocked(self) -> bool:
+        """Whether the owner has blocked the bot."""
+        return self._chat.blocked
+
     def message(self, message_id: int) -> ChatMessage:
         """Return one message of the chat."""
         try:
@@ -52,19 +62,19 @@ class Phone:
         return self._send(self._new(text.strip(), reply_to=reply_to))
 
     def sends(self, kind: str, data: bytes = b"") -> int:
-        """Send a "photo", "sticker" or "voice" in place of words; return its id."""
+        """Send a "photo", "video", "voice", "audio" or "sticker" in place of words; return its id."""
         carried = Kind(kind)
         if carried in {Kind.TEXT, Kind.DOCUMENT}:
             raise ValueError(f"kind: a phone here sends no {kind} this way")
         file_id = self._exchange.store(carried, data)
-        photo = data if carried is Kind.PHOTO else None
-        return self._send(replace(self._new(""), kind=carried, photo=photo, file_id=file_id))
+        empty = replace(self._new(""), kind=carried, file_id=file_id)
+        return self._send(with_content(empty, data, carried.value))
 
-    def taps(self, message_id: int, data_or_label: str) -> str:
-        """Press a button, named by its data or else its label; return the id of the query."""
+    def taps(self, message_id: int, button: str | int) -> str:
+        """Press a button, named by its data, else its label, or by its place from 0; return the query's id."""
         self._must_not_block()
         message = self.message(message_id)
-        data = _data_of(message, data_or_label)
+        data = _data_of(message, button)
         query_id = self._exchange.open_query(self.user_id)
         query = {"id": query_id, "from": person(self.user_id, self.name), "chat_instance": str(self.user_id)}
         query |= {"message": self._exchange.wire(self._chat, message), "data": data}
@@ -77,7 +87,7 @@ class Phone:
         old = self.message(message_id)
         if not old.mine or old.kind is not Kind.TEXT or not text.strip():
             raise ValueError("message_id: only an own text can be edited, and not to nothing")
-        new = self._exchange.stamp(replace(old, text=text.strip()))
+        new = self._exchange.stamp(old, replace(old, text=text.strip()))
         self._exchange.keep(self._chat, new)
         self._exchange.mailbox.put("edited_message", self._exchange.wire(self._chat, new))
 
@@ -106,10 +116,13 @@ class Phone:
             raise ValueError("phone: the bot is blocked; unblock it first")
 
 
-def _data_of(message: ChatMessage, data_or_label: str) -> str:
+def _data_of(message: ChatMessage, wanted: str | int) -> str:
     buttons = [button for row in message.buttons for button in row]
-    matches = [data for _, data in buttons if data == data_or_label]
-    matches += [data for label, data in buttons if label == data_or_label]
+    if isinstance(wanted, int):
+        matches = [data for place, (_, data) in enumerate(buttons) if place == wanted]
+    else:
+        matches = [data for _, data in buttons if data == wanted]
+        matches += [data for label, data in buttons if label == wanted]
     if not matches:
-        raise ValueError(f"data_or_label: message {message.id} has no button {data_or_label!r}")
+        raise ValueError(f"button: message {message.id} has no button {wanted!r}")
     return matches[0]

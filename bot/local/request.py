@@ -4,6 +4,7 @@ import json
 from dataclasses import dataclass, field
 from typing import Any, Final
 
+from bot.local.markup import Marked, read_html, utf16_units
 from bot.local.refusals import bad
 
 Button = tuple[str, str]
@@ -42,39 +43,68 @@ class Request:
         try:
             return json.loads(value) if value else None
         except ValueError:
-            raise bad(f"can't parse {name} JSON object") from None
+            raise _no_object(name) from None
 
-    def text(self, name: str = "text") -> str:
+    def mapping(self, name: str) -> dict[str, Any]:
+        """Return an object; absent is empty."""
+        value = self.structure(name) or {}
+        if not isinstance(value, dict):
+            raise _no_object(name)
+        return value
+
+    def text(self, name: str = "text") -> Marked:
         """Return message text, refused when empty or over the limit."""
-        text = self._plain(name)
-        if not text:
+        marked = self._marked(name)
+        if not marked.text:
             raise bad("message text is empty")
-        if utf16_units(text) > TEXT_LIMIT:
+        if utf16_units(marked.text) > TEXT_LIMIT:
             raise bad("message is too long")
-        return text
+        return marked
 
-    def caption(self) -> str:
+    def caption(self) -> Marked:
         """Return the caption of a picture or document; absent is empty."""
-        caption = self._plain("caption")
-        if utf16_units(caption) > CAPTION_LIMIT:
+        marked = self._marked("caption")
+        if utf16_units(marked.text) > CAPTION_LIMIT:
             raise bad("message caption is too long")
-        return caption
+        return marked
 
-    def _plain(self, name: str) -> str:
-        # Marked-up text would be shown with its marks here and without them elsewhere: better refused.
-        if self.params.get("parse_mode"):
-            raise bad("unsupported parse_mode")
-        return str(self.params.get(name, "")).strip()
+    def _marked(self, name: str) -> Marked:
+        words = str(self.params.get(name, ""))
+        match str(self.params.get("parse_mode") or "").lower():
+            case "":
+                return Marked(words.strip())
+            case "html":
+                return read_html(words)
+            case _:
+                # The other ways are not read here; shown with their marks they would mislead.
+                raise bad("unsupported parse_mode")
 
     def buttons(self) -> Buttons:
         """Return the rows of the inline keyboard; none is an empty tuple."""
-        markup = self.structure("reply_markup")
-        if not markup:
+        rows = self.mapping("reply_markup").get("inline_keyboard") or ()
+        try:
+            read = [tuple(_button(raw) for raw in row) for row in rows]
+        except (TypeError, AttributeError):
+            raise _no_object("reply_markup") from None
+        return tuple(row for row in read if row)
+
+    def inline_only(self) -> Buttons:
+        """Return the inline keyboard for an edit, which can carry no other."""
+        if set(self.mapping("reply_markup")) - {"inline_keyboard"}:
+            raise bad("inline keyboard expected")
+        return self.buttons()
+
+    def keyboard(self) -> tuple[str, ...] | None:
+        """Return the labels of a keyboard under the writing line; empty takes it away, None leaves it alone."""
+        markup = self.mapping("reply_markup")
+        if markup.get("remove_keyboard"):
             return ()
-        if not isinstance(markup, dict) or set(markup) != {"inline_keyboard"}:
-            raise bad("only an inline keyboard can be sent here")
-        rows = (tuple(map(_button, row)) for row in markup["inline_keyboard"])
-        return tuple(row for row in rows if row)
+        if "keyboard" not in markup:
+            return None
+        try:
+            return tuple(_label(raw) for row in markup["keyboard"] for raw in row)
+        except TypeError:
+            raise _no_object("reply_markup") from None
 
     def upload(self, name: str) -> bytes | None:
         """Return the bytes uploaded as this field, directly or by attach://, or None."""
@@ -85,9 +115,15 @@ class Request:
         return data
 
 
-def utf16_units(text: str) -> int:
-    """Return the length as the API counts it: a sign outside the basic plane counts two."""
-    return len(text.encode("utf-16-le")) // 2
+def _no_object(name: str) -> Exception:
+    return bad(f"can't parse {name} JSON object")
+
+
+def _label(raw: Any) -> str:
+    label = raw.get("text") if isinstance(raw, dict) else raw
+    if not isinstance(label, str) or not label:
+        raise bad("can't parse keyboard button: field text must not be empty")
+    return label
 
 
 def _button(raw: dict[str, Any]) -> Button:

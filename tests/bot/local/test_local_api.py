@@ -22,7 +22,7 @@ class Clock:
 
 
 def new_api(first_update_id: int = 1) -> LocalApi:
-    api = LocalApi(Clock(), TOKEN, first_update_id)
+    api = LocalApi(Clock(), TOKEN, first_update_id, 1)
     api.add_phone(DANA, "Dana")
     return api
 
@@ -158,8 +158,22 @@ def test_button_data_is_counted_in_bytes_not_letters() -> None:
     )
 
 
-def test_any_other_keyboard_is_refused() -> None:
-    assert send(new_api(), reply_markup={"keyboard": [["Yes"]]})["error_code"] == 400
+@pytest.mark.parametrize("markup", [["rows"], {"inline_keyboard": 5}, {"inline_keyboard": [["Yes"]]}, "{"])
+def test_a_keyboard_that_is_none_is_refused(markup: Any) -> None:
+    assert send(new_api(), reply_markup=markup)["error_code"] == 400
+
+
+def test_a_keyboard_under_the_writing_line_stays_until_it_is_taken_away() -> None:
+    api = new_api()
+    phone = api.phones[DANA]
+    sent = send(api, reply_markup={"keyboard": [["Yes", {"text": "No"}]]})["result"]
+    send(api)
+    assert phone.keyboard == ("Yes", "No")
+    edit = {"chat_id": DANA, "message_id": sent["message_id"], "reply_markup": {"keyboard": [["Maybe"]]}}
+    answer = call(api, "editMessageText", text="Now?", **edit)
+    assert answer["description"] == "Bad Request: inline keyboard expected"
+    send(api, reply_markup={"remove_keyboard": True})
+    assert phone.keyboard == ()
 
 
 def test_an_unknown_chat_is_not_found() -> None:
@@ -211,6 +225,16 @@ def test_an_edit_without_buttons_takes_them_away() -> None:
     [shown] = api.phones[DANA].history
     assert shown.buttons == ()
     assert shown.edited == MORNING
+    assert shown.earlier == ()  # the words are the same
+
+
+def test_a_message_remembers_what_it_said_before_each_edit() -> None:
+    api = new_api()
+    number = send(api, "30 s")["result"]["message_id"]
+    for left in ("20 s", "10 s"):
+        call(api, "editMessageText", chat_id=DANA, message_id=number, text=left)
+    [shown] = api.phones[DANA].history
+    assert (shown.text, shown.earlier) == ("10 s", ("30 s", "20 s"))
 
 
 def test_the_bot_cannot_edit_what_a_person_wrote() -> None:
@@ -260,8 +284,9 @@ def test_of_two_buttons_with_one_label_each_can_be_pressed_by_its_data() -> None
     api.phones[DANA].taps(number, "left")
     api.phones[DANA].taps(number, "right")
     api.phones[DANA].taps(number, "Yes")
+    api.phones[DANA].taps(number, 1)
     queries = [u["callback_query"]["data"] for u in call(api, "getUpdates")["result"]]
-    assert queries == ["left", "right", "left"]
+    assert queries == ["left", "right", "left", "right"]
 
 
 def test_a_phone_cannot_press_what_is_not_there() -> None:
@@ -269,6 +294,8 @@ def test_a_phone_cannot_press_what_is_not_there() -> None:
     number = send(api, reply_markup=keyboard("yes"))["result"]["message_id"]
     with pytest.raises(ValueError, match="no button"):
         api.phones[DANA].taps(number, "no")
+    with pytest.raises(ValueError, match="no button"):
+        api.phones[DANA].taps(number, 1)
     with pytest.raises(ValueError, match="message_id"):
         api.phones[DANA].taps(number + 1, "yes")
 

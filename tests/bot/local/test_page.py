@@ -6,6 +6,7 @@ from collections.abc import Awaitable, Callable
 from datetime import UTC, datetime
 from typing import Any
 
+import pytest
 import tornado.httpclient
 
 from bot.local.api import LocalApi
@@ -18,7 +19,7 @@ BUTTONS = {"inline_keyboard": [[{"text": "Yes", "callback_data": "yes"}]]}
 
 
 def new_api() -> LocalApi:
-    api = LocalApi(lambda: MORNING, TOKEN)
+    api = LocalApi(lambda: MORNING, TOKEN, 1, 1)
     api.add_phone(DANA, "Dana")
     return api
 
@@ -68,6 +69,42 @@ def test_skipping_tells_what_came_and_wakes_the_page() -> None:
         waiting = asyncio.create_task(fetch(f"{server.url}/phone/state?version={known}"))
         assert json.loads((await fetch(f"{server.url}/clock/skip", {})).body) == {"came_to": "Tuesday"}
         assert json.loads((await waiting).body)["version"] == known + 1
+
+    on_the_page(scene)
+
+
+@pytest.mark.parametrize("header", [{"Origin": "https://example.org"}, {"Sec-Fetch-Site": "cross-site"}])
+def test_a_page_elsewhere_can_make_neither_phones_nor_bot_act(header: dict[str, str]) -> None:
+    async def scene(api: LocalApi, server: Server) -> None:
+        sent = {"chat_id": DANA, "text": "x"}
+        for path in (f"phone/{DANA}/type", f"bot{TOKEN}/sendMessage", "phone/add", "clock/skip"):
+            assert (await fetch(f"{server.url}/{path}", sent, **header)).code == 403
+        assert api.phones[DANA].history == []
+        assert (await fetch(f"{server.url}/phone/state", **header)).code == 403
+        assert (await fetch(f"{server.url}/", **header)).code == 200
+
+    on_the_page(scene)
+
+
+def test_a_person_more_gets_a_phone_with_a_number_of_its_own() -> None:
+    async def scene(api: LocalApi, server: Server) -> None:
+        known = api.version
+        waiting = asyncio.create_task(fetch(f"{server.url}/phone/state?version={known}"))
+        assert json.loads((await fetch(f"{server.url}/phone/add", {"name": " Ruta "})).body) == {
+            "id": DANA + 1
+        }
+        shown = json.loads((await waiting).body)["phones"]
+        assert [(phone["id"], phone["name"]) for phone in shown] == [(DANA, "Dana"), (DANA + 1, "Ruta")]
+        assert (await fetch(f"{server.url}/phone/add", {"name": " "})).code == 400
+
+    on_the_page(scene)
+
+
+def test_its_own_origin_may_act() -> None:
+    async def scene(api: LocalApi, server: Server) -> None:
+        answer = await fetch(f"{server.url}/phone/{DANA}/type", {"text": "x"}, Origin=server.url)
+        assert answer.code == 200
+        assert [m.text for m in api.phones[DANA].history] == ["x"]
 
     on_the_page(scene)
 

@@ -6,15 +6,15 @@ from datetime import UTC, datetime
 
 import pytest
 import telegram
-from telegram import Bot, InlineKeyboardButton, InlineKeyboardMarkup
-from telegram.error import BadRequest, Conflict, Forbidden, InvalidToken, RetryAfter
+from telegram import Bot, InlineKeyboardButton, InlineKeyboardMarkup, MessageOriginUser
+from telegram.error import BadRequest, Conflict, Forbidden, InvalidToken, NetworkError, RetryAfter
 
 from bot.local.api import LocalApi
 from bot.local.http import serve
 from bot.local.inprocess import InProcess
 
 MORNING = datetime(2026, 3, 2, 6, 0, tzinfo=UTC)
-DANA = 77
+DANA, RUTA = 77, 78
 TOKEN = "1:local"
 BUTTONS = {"inline_keyboard": [[{"text": "Yes", "callback_data": "yes"}]]}
 
@@ -130,6 +130,48 @@ def test_refusals_arrive_as_the_library_names_them(front: Front) -> None:
         api.phones[DANA].blocks()
         with pytest.raises(Forbidden):
             await bot.send_message(DANA, "hi")
+
+    play(front, scene)
+
+
+@FRONTS
+def test_a_lost_answer_is_a_network_error_though_the_message_arrived(front: Front) -> None:
+    async def scene(api: LocalApi, bot: Bot) -> None:
+        api.lose_next("sendMessage", 1, done=True)
+        with pytest.raises(NetworkError) as lost:
+            await bot.send_message(DANA, "hi")
+        assert not isinstance(lost.value, BadRequest)  # which the library derives from it
+        api.lose_next("sendMessage", 1)
+        with pytest.raises(NetworkError):
+            await bot.send_message(DANA, "again")
+        assert [m.text for m in api.phones[DANA].history] == ["hi"]
+
+    play(front, scene)
+
+
+@FRONTS
+def test_clips_and_sounds_arrive_whole_and_are_passed_on(front: Front) -> None:
+    async def scene(api: LocalApi, bot: Bot) -> None:
+        coach = api.add_phone(RUTA, "Ruta")
+        dana = api.phones[DANA]
+        clip = dana.sends("video", b"moving")
+        await bot.copy_message(RUTA, DANA, clip, caption="Dana, goblet squat")
+        forwarded = await bot.forward_message(RUTA, DANA, clip)
+        assert isinstance(forwarded.forward_origin, MessageOriginUser)
+        assert forwarded.forward_origin.sender_user.first_name == "Dana"
+        assert [(m.document, m.text) for m in coach.history] == [
+            (b"moving", "Dana, goblet squat"),
+            (b"moving", ""),
+        ]
+        await bot.send_audio(DANA, b"beat", filename="beat.mp3")
+        await bot.send_voice(DANA, b"word")
+        sent = await bot.send_video(DANA, b"squat")
+        assert sent.video is not None
+        assert [(m.kind, m.document) for m in dana.history[1:]] == [
+            ("audio", b"beat"),
+            ("voice", b"word"),
+            ("video", b"squat"),
+        ]
 
     play(front, scene)
 
