@@ -9,6 +9,7 @@ from conversations.dates import Dates, OneTime, read
 from conversations.form import Form, Outcome, dialogue, with_answer
 from conversations.protocol import Choice, Do, Record, Said, Say
 from conversations.words import clearing as words
+from conversations.words.screening import RULES
 from core.facts import Cleared, CoachDid
 
 REGIONS = {"cleared": ("arms", "legs"), "legs_only": ("legs",), "arms_only": ("arms",)}
@@ -132,12 +133,18 @@ def finish(brief: Brief, draft: Draft, at: datetime) -> Outcome:
     return Outcome((said,), (Record(fact, brief.client), Record(did, brief.client), act))
 
 
+def _matters(name: str, said: str) -> bool:
+    return said not in ("no", "") and name not in words.PLAIN_FACTS
+
+
 def opening(brief: Brief) -> tuple[Say, ...]:
     """The answers that mattered, the strictest first."""
     closed = ", ".join(limb.replace("_", " ") for limb in brief.closed)
-    findings = "\n".join(f"- {rule.replace('_', ' ')}" for rule in brief.findings) or words.NOTHING
+    findings = (
+        "\n".join(f"- {RULES.get(rule, rule.replace('_', ' '))}" for rule in brief.findings) or words.NOTHING
+    )
     mattered = "; ".join(
-        f"{name.replace('_', ' ')}: {said}" for name, said in brief.answers if said not in ("no", "")
+        f"{name.replace('_', ' ')}: {said}" for name, said in brief.answers if _matters(name, said)
     )
     text = words.OPENING.format(
         name=brief.client_name,

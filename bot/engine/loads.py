@@ -6,9 +6,8 @@ from itertools import groupby
 from typing import TYPE_CHECKING
 from zoneinfo import ZoneInfo
 
-from conversations.words.movements import CUES, NAMES
-
 from conversations.words.advice import sentence
+from conversations.words.movements import CUES, NAMES
 from core.facts import CuffChecked, LoadMoved, Rated, SessionEnded, SetDone
 from core.plans import Exercise, Plan, Scheme, Side
 from core.progression import Action, Advice, Request, SessionRecord, advise

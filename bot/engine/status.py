@@ -2,10 +2,9 @@
 
 from typing import TYPE_CHECKING
 
-from core.plan_text import plan_from_text
-
 from conversations.words import status as words
 from core.facts import PlanGiven, SessionEnded, SessionStarted, SetDone
+from core.plan_text import plan_from_text
 from core.plans import Plan
 from core.store import duties, facts
 from core.store.people import Person

@@ -65,11 +65,22 @@ def deliver(
     assert thread.state is not None, "only live threads get events"
     state = msgspec.json.decode(thread.state, type=dialogue.state)
     why = barred(engine, person) if dialogue.trains else None
-    if why:
-        engine.say(person, Say(words.BARRED_NOW[why]), engine.clock(), Priority.ALERT)
-        event = Barred(event.at, why)
+    if why is not None:
+        state = bar(engine, person, thread, dialogue, state, Barred(event.at, why))
+        if state is None:
+            return
+    keep(engine, person, thread, dialogue, dialogue.advance(state, event, engine.clock()), message)
+
+
+def bar(
+    engine: "Engine", person: Person, thread: Thread, dialogue: Dialogue[Any], state: Any, event: Barred
+) -> Any:
+    """Training is not allowed (any more). What stays open, such as bands to come off, still gets its events."""
     turn = dialogue.advance(state, event, engine.clock())
-    keep(engine, person, thread, dialogue, turn, message)
+    if turn.state != state:
+        engine.say(person, Say(words.BARRED_NOW[event.why]), engine.clock(), Priority.ALERT)
+        keep(engine, person, thread, dialogue, turn, None)
+    return turn.state
 
 
 def keep(

@@ -3,12 +3,11 @@
 from datetime import datetime, timedelta
 from typing import TYPE_CHECKING, Any
 
-from conversations.words.digest import render
-from core.digest import ClientWeek, digest
-
 from bot.engine import loads, status, turns
+from conversations.words.digest import render
 from core.calendar.occurrences import occurrences_between
 from core.calendar.stored import when_from_text
+from core.digest import ClientWeek, digest
 from core.facts import LoadMoved, Rated, SessionEnded, SetDone, WalkDone
 from core.plans import OPEN_AIMS, Plan, Scheme
 from core.store import duties, facts, people

@@ -13,6 +13,7 @@ from datetime import datetime
 from bot.loopback.messages import ChatMessage
 
 Answer = tuple[str, float]
+LEFT_WHEN_GENTLE = 4
 Rules = tuple[tuple[str, Callable[[re.Match[str], ChatMessage], Answer | None]], ...]
 
 
@@ -36,6 +37,7 @@ class Client:
     load: dict[str, float] = field(default_factory=dict)
     doing: str = ""
     set_no: int = 1
+    gentle: bool = False
 
     def __call__(self, message: ChatMessage, now: datetime) -> Answer | None:
         """What they answer to a message of the bot; None: nothing."""
@@ -56,31 +58,33 @@ class Client:
             return str(self.age), 5
         if text.startswith("Where do you live"):
             return self.city, 6
-        began = re.search(r"Set 1 of \d+ · ([^·.]+?)(?: · ([\d.]+) kg[^·]*)?\. Aim", text)
+        began = re.search(r"Set 1 of \d+ · (.+?)\. Aim", text)
         if began is not None:
-            self.doing = began[1].split(" · ")[0]
-            self.load[self.doing] = float(began[2]) if began[2] else 1.0
-            self.day = self.dice.gauss(1.0, 0.06)
-            self.set_no = 1
+            self.begin(began[1], "Gentle" in text)
             return "Set done", 3.5 * self.reps(1, now)
         following = re.match(r"Go · set (\d)", text)
         if following is not None:
             self.set_no = int(following[1])
             return "Set done", 3.5 * self.reps(self.set_no, now)
-        if (
-            "How many clean reps" in text
-            or text.startswith("Left: how many")
-            or text.startswith("Right: how many")
-        ):
+        if "How many clean reps" in text or text.startswith(("Left: how many", "Right: how many")):
             return str(self.reps(self.set_no, now)), 5
         return None
+
+    def begin(self, what: str, gentle: bool) -> None:
+        """A movement begins: its load and how the day is."""
+        name, _, doing = what.partition(" · ")
+        load = re.match(r"([\d.]+) kg", doing)
+        self.doing, self.gentle, self.set_no = name, gentle, 1
+        self.load[name] = float(load[1]) if load else 1.0
+        self.day = self.dice.gauss(1.0, 0.06)
 
     def reps(self, set_no: int, now: datetime) -> int:
         """Clean reps of this set today."""
         weeks = (now - (self.started or now)).days / 7
         strong = self.strength.get(self.doing, self.strength[""]) * (1 + self.growth * weeks)
         first = 32 * (strong / self.load.get(self.doing, 1.0)) ** 2.2 * self.day
-        return max(3, round(first * (1.0, 0.5, 0.28, 0.26)[set_no - 1]))
+        left = LEFT_WHEN_GENTLE if self.gentle else 0
+        return max(3, round(first * (1.0, 0.5, 0.28, 0.26)[set_no - 1]) - left)
 
 
 RULES: Rules = (

@@ -23,7 +23,7 @@ from conversations.protocol import (
     Woke,
 )
 from conversations.session import counting, ending, fitting, hurting, sets
-from conversations.session.state import Phase, State, lacking, say, turn
+from conversations.session.state import After, Phase, State, lacking, say, turn
 from conversations.words import common
 from conversations.words import session as words
 from core.facts import SessionEnded
@@ -40,8 +40,10 @@ def advance(state: State | None, event: Event, now: datetime) -> Turn[State]:
             return _said(state, event)
         case Woke():
             return _woke(state, now)
-        case Halted() | Barred():
+        case Halted():
             return _halted(state, event)
+        case Barred():
+            return _barred(state, event)
         case BandsCameOff():
             return ending.came_off(state, event)
         case TimeIsUp():
@@ -75,8 +77,18 @@ def _open(event: Event) -> Turn[State]:
     return turn(state, fitting.ask(state))
 
 
-def _halted(state: State, event: Halted | Barred) -> Turn[State]:
+def _halted(state: State, event: Halted) -> Turn[State]:
     return Turn(None, (), (Record(SessionEnded(event.at, state.brief.session, event.why)),))
+
+
+def _barred(state: State, event: Barred) -> Turn[State]:
+    """No more training: over at once, but with bands on only once they are off."""
+    if state.on_at is None:
+        return Turn(None, (), (Record(SessionEnded(event.at, state.brief.session, event.why)),))
+    if state.phase is Phase.OFF and state.after is After.END:
+        return turn(state)
+    state = replace(state, phase=Phase.OFF, after=After.END, why=event.why, rest_until=None)
+    return turn(state, fitting.off(state, words.HURTS_OFF))
 
 
 def _said(state: State, event: Said) -> Turn[State]:

@@ -10,6 +10,7 @@ OPENING = "{name}'s answers: {tier}.{closed}\n{findings}\n\nThe program routes, 
 CLOSED = " Closed whatever you decide: {limbs}."
 NOTHING = "No answer stood out."
 ANSWERS = "What mattered: {answers}"
+PLAIN_FACTS = ("age", "weight", "height", "active")
 DECIDE = "Your decision for {name}?"
 DECISIONS = {
     "cleared": "Clear, arms and legs",
