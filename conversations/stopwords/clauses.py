@@ -21,9 +21,12 @@ NOT = {
     "have": "havent", "had": "hadnt", "should": "shouldnt",
 }  # fmt: skip
 BREAKS = frozenset("but however although though except because cause cos".split())
+TAILS = frozenset(
+    "worst suddenly sudden severe terrible badly".split()
+)  # go on with what stood before a comma
 KEEP_S = frozenset("it that what there he she who here let".split())
 JOINS = frozenset("and or so then while as that since plus".split())
-BEGINS = frozenset("my i im ive it its they their the this he she we you".split())
+BEGINS = frozenset("my i im ive it its they theyre their the this he she we you".split())
 
 
 @dataclass(frozen=True, slots=True)
@@ -52,10 +55,10 @@ def sentences(text: str) -> tuple[Sentence, ...]:
     clauses: list[Clause] = []
     run: list[str] = []
     comma = False
-    for token in [*_tokens(text), "."]:
+    for token in [*_without_idle_commas(_tokens(text)), "."]:
         if token[0].isalnum():
             run.append(token)
-        elif token != " ":
+        else:
             clauses += _clauses(run, comma)
             run, comma = [], token == ","
             if token != ",":
@@ -63,6 +66,18 @@ def sentences(text: str) -> tuple[Sentence, ...]:
                     found.append(Sentence(tuple(clauses), "?" in token))
                 clauses = []
     return tuple(found)
+
+
+def _without_idle_commas(tokens: list[str]) -> list[str]:
+    """ "headache, the worst ever" and "wait, 31 not 30" are one clause each."""
+    kept: list[str] = []
+    for at, token in enumerate(tokens):
+        after = [word for word in tokens[at + 1 : at + 3] if word != "the"]
+        tail = after and after[0] in TAILS
+        correction = kept[-1:] == ["wait"] and after and after[0].isdigit()
+        if token != "," or not (tail or correction):
+            kept.append(token)
+    return kept
 
 
 def plain(text: str) -> str:

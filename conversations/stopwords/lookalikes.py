@@ -28,27 +28,26 @@ REAL_WORDS = frozenset(
     land lands leading leering lending lighthearted lightness limiting linger lingers lizzy loot main male
     mangling meanness meekness mingle mingles mingling mold mont moot nabbing nearness neatness needing
     needled needless nell noes nub numbers och old omit omitting ont oozy pace pacing page paid pail paine
-    paint painted pair pal paled paler pales pali pall palp palpitating pals pan pane pant pare pate pave
-    pawn peel peeling pele picking pickling pile plain pleading pleasure pole positing pouch preaching
-    preening presser pressured pressures pressurize presume pricing puff puffs purples pyle quelling racine
-    racking raging rain raking ramp rand rant raping raring rating raving razing reaching realness reassure
-    reeking reel reeling rightness ringer ringers ringling roes root saint sainted sale sand sands scabbing
-    scant scold sealing seeding seedling seizures sell selling shard share shari shark sharpe sharps
-    shelling shelving shilling shop should shouldered shouldst shudder sightless singeing singer singers
-    single singles singling singly sings sledding sleeping slings slop slurped smelling smelting smiting
-    smolder smoulder sneezing snubbing sobbing sold solder soot sop sounder spain speeding spelling
-    spellings spilling sprinkling spurred stabbings stabling stacking staffing staging staining staking
-    stalking stalling stamping stapling staring starling starring starting starving stashing stating staving
-    staying stealing steeling step sterling stilling stingy stinks stints stoke stomp stor stoup stow strike
-    strings strobe strode stroked strokes strop strove stubbing subbing subconscious such swabbing swearing
-    sweeping sweeting swellings swerving swilling swings swirling swop tabling taint tainted tale tangle
-    tangles tangling tangoing tees tell thump tickling ties tightens tightest tights tiling tilling tinge
-    tings tinkle tinkles tinkling tinting tizzy toed togs told tomes toms tones tonguing tons tontine toot
-    tops toss totes tots touch tows toys tracing tramp treasure treating tricking trickling twinkling
+    paint painted pair pal paled pales pali pall palp palpitating pals pan pane pant pare pate pave pawn
+    peel peeling pele picking pickling pile plain pleading pleasure pole positing pouch preaching preening
+    presser pressured pressures pressurize presume pricing puff puffs purples pyle quelling racine racking
+    raging rain raking ramp rand rant raping raring rating raving razing reaching realness reassure reeking
+    reel reeling rightness ringer ringers ringling roes root saint sainted sale sand sands scabbing scant
+    scold sealing seeding seedling seizures sell selling shard share shari shark sharpe sharps shelling
+    shelving shilling shop should shouldered shouldst shudder sightless singeing singer singers single
+    singles singling singly sings sledding sleeping slings slop slurped smelling smelting smiting smolder
+    smoulder sneezing snubbing sobbing sold solder soot sop sounder spain speeding spelling spellings
+    spilling sprinkling spurred stabbings stabling stacking staffing staging staining staking stalking
+    stalling stamping stapling staring starling starring starting starving stashing stating staving staying
+    stealing steeling step sterling stilling stingy stinks stints stoke stomp stor stoup stow strike strings
+    strobe strode stroked strokes strop strove stubbing subbing subconscious such swabbing swearing sweeping
+    sweeting swellings swerving swilling swings swirling swop tabling taint tainted tale tangle tangles
+    tangling tangoing tees tell thump tickling ties tightens tightest tights tiling tilling tinge tings
+    tinkle tinkles tinkling tinting tizzy toed togs told tomes toms tones tonguing tons tontine toot tops
+    toss totes tots touch tows toys tracing tramp treasure treating tricking trickling twinkling
     unconsciously unfreezing upwelling urns vain vale visions visiting voicing voiding voting vouch waist
     walling wand wands weakens weakest weaknesses weariness weeding welding welling wellness wetness while
-    whine whist whit whited whiten whiter whites whitey wiggling wight willing wingding winger wingers
-    winging woes wold woody wooly wreath wrest wrinkling writ write writs yale yell yelling yurt zinger
-    zingers zinging
+    whine whist whit whited whiten whites whitey wiggling wight willing wingding winger wingers winging woes
+    wold woody wooly wreath wrest wrinkling writ write writs yale yell yelling yurt zinger zingers zinging
     """.split()
 )

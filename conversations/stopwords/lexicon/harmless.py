@@ -42,7 +42,7 @@ at once
 as if > like
 whats wrong with
 hurt to ask; cant hurt; wouldnt hurt; hurt nobody; never hurt anybody|anyone
-cant speak|talk now|right|at
+cant speak|talk now|at; cant speak|talk right now; one stop
 no pain no gain; not pain free > pain; not painless > pain; pain free
 painkiller|painkillers; pain relief
 head out|home|off|start|coach; off the top of my head; head of

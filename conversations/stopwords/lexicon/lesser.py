@@ -38,7 +38,7 @@ feel|feels|feeling|felt .. weird|strange|odd|funny|wrong; {limb} .. weird|strang
 dont feel .. good|well|right|great|ok|okay|normal|myself
 not|isnt feeling .. good|well|right|great|ok|okay|normal|myself
 feel|feels|feeling .. unwell|awful|terrible|horrible|bad|ill|rough|faint|off|weak
-unwell; im ill|sick|unwell; im not|isnt ok|okay|well|fine|good|right; = not good|ok|okay|well|right|fine|great
+unwell; not ok|okay; im ill|sick|unwell; im not|isnt ok|okay|well|fine|good|right; = not good|ok|okay|well|right|fine|great
 scared|worried|panic|panicking|afraid|frightened|anxious; uncomfortable
 {limb} .. {weak}; = weak; so|very|really|too weak
 = wait; = wait wait; = wait sec|second|minute|moment|there; = hold|hang on; = hold|hang on sec|second|minute

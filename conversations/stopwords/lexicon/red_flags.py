@@ -16,7 +16,7 @@ throat|tongue .. closing|closed|swelling|swollen
 woke|came up|to|round .. floor|ground; came to on
 {weak} .. one side; {side} side .. {weak}|numb|paralysed|paralyzed|dead; half my|of body|face|side
 paralysed|paralyzed
-suddenly .. {weak}; suddenly cant lift|move|use|feel; sudden {weak}; {side} {limb} went|gone|goes|going {weak}
+suddenly .. {weak}; suddenly cant lift|move|use|feel|talk|speak|see; sudden {weak}; {side} {limb} went|gone|goes|going {weak}
 face|mouth .. droopy|drooping|droops|numb|paralysed|crooked|tingling|hanging|dropped|lopsided
 drooping face|mouth|eye|eyelid; side of .. face
 slurred|slurring|slur; cant speak; cant talk properly|right; cant find|get .. words
@@ -66,7 +66,7 @@ CIRCULATION = """
 {limb} .. {blue}; {blue} {limb}; {icy} {limb}; {limb} .. {icy}
 blueish|bluish; white as a|chalk; gone|went as white; no colour|color; lost .. colour|color
 its|it {turned} .. {blue}; {turned} blue|purple|grey|gray|pale|white|blueish|bluish
-its|is|it blue|purple|grey|pale|white
+its|is|it blue|purple|grey|pale|white; theyre|they {blue}; {limb} .. colder|paler|whiter|bluer
 = {blue}; = {blue} {blue}; = red {blue}; = {turned} {blue}
 spot .. stays|stay|wont|doesnt|isnt|remains|still
 colour|color .. isnt|doesnt|wont|not .. back|return|returning|come; colour|color .. drained

@@ -53,6 +53,18 @@ def test_capitals_and_spaces_change_nothing(line: Line, change: object) -> None:
     assert read(change(line.text)).kind is line.wanted
 
 
+SLIPS = ["tingling", "tingles", "numbness", "dizzy", "headache", "swollen", "nauseous", "breathless"]
+
+
+@pytest.mark.parametrize("word", SLIPS)
+def test_one_letter_dropped_doubled_or_swapped_is_still_read(word: str) -> None:
+    for at in range(len(word)):
+        dropped, doubled = word[:at] + word[at + 1 :], word[: at + 1] + word[at:]
+        swapped = word[:at] + word[at : at + 2][::-1] + word[at + 2 :]
+        for slip in {dropped, doubled, swapped} - REAL_WORDS:
+            assert read(f"my {slip}").kind is read(f"my {word}").kind is not Kind.NONE, slip
+
+
 @given(st.text(max_size=300))
 def test_any_text_has_a_reading(text: str) -> None:
     assert isinstance(read(text).kind, Kind)
