@@ -4,10 +4,12 @@ import re
 from dataclasses import replace
 
 from conversations.stopwords.clauses import BEGINS, Clause, Sentence, sentences
+from conversations.stopwords.denying import BETWEEN, LISTED, NEGATORS
+from conversations.stopwords.found import Found
 from conversations.stopwords.kinds import NOTHING, Heard, Kind, Reading, Sense
 from conversations.stopwords.lexicon import grammar
 from conversations.stopwords.phrases import Phrase, by_first_word, harmless_by_first_word
-from conversations.stopwords.senses import BETWEEN, LISTED, NEGATORS, Found, sense
+from conversations.stopwords.senses import sense
 
 SMALL = frozenset(grammar.SMALL.split())
 

@@ -6,10 +6,12 @@ more careful one is taken.
 
 import re
 from collections.abc import Callable
-from dataclasses import dataclass
 
+from conversations.stopwords.denying import LISTED, denied
+from conversations.stopwords.found import Found
 from conversations.stopwords.kinds import Kind, Sense
 from conversations.stopwords.lexicon import grammar as words
+from conversations.stopwords.stopping import stop_asked, stop_denied
 
 # Too serious to be put aside because it has passed or was yesterday.
 GRAVE = frozenset({Kind.EMERGENCY, Kind.URINE, Kind.SWELLING})
@@ -21,95 +23,16 @@ def _set(line: str) -> frozenset[str]:
     return frozenset(line.split())
 
 
-NEGATORS, BETWEEN, LISTED = _set(words.NEGATORS), _set(words.BETWEEN), _set(words.LISTED)
-SOFT_NEGATORS, SOME, PERHAPS, VERBS = map(_set, (words.SOFT_NEGATORS, words.SOME, words.PERHAPS, words.VERBS))
-DENIES_STOP, BEFORE_STOP = _set(words.DENIES_STOP), _set(words.BEFORE_STOP)
 HOLDS, THINGS, WAS = _set(words.HOLDS), _set(words.THINGS), _set(words.WAS)
 OTHERS, MINE, OTHERS_PAST = _set(words.OTHERS), _set(words.MINE), _set(words.OTHERS_PAST)
 NO_RATING_BEFORE, NO_RATING_AFTER = _set(words.NO_RATING_BEFORE), _set(words.NO_RATING_AFTER)
 BESIDE_RATING = _set(words.BESIDE_RATING)
 
 
-@dataclass(frozen=True, slots=True)
-class Found:
-    """A phrase found in a clause, with what stands around it. Texts keep a space at both ends.
-
-    `gap` is what the ".." of the phrase stood for. `earlier` and `later` are the rest of the sentence.
-    `list_of_noes`: the clause before was "no ..." and this one only goes on listing.
-    """
-
-    kind: Kind
-    text: str
-    gap: str
-    before: str
-    after: str
-    earlier: str
-    later: str
-    question: bool
-    list_of_noes: Sense | None = None
-
-    @property
-    def clause(self) -> str:
-        """The whole clause."""
-        return f"{self.before.rstrip()}{self.text}{self.after}"
-
-    @property
-    def said_before(self) -> str:
-        """The sentence up to the match."""
-        return f"{self.earlier}{self.before}"
-
-    @property
-    def sentence(self) -> str:
-        """The whole sentence."""
-        return f"{self.earlier}{self.clause}{self.later}"
-
-
 def sense(found: Found) -> Sense:
     """The first sense that fits; NOW when none does."""
     tests = STOP_TESTS if found.kind is Kind.STOP else TESTS
     return next((said for said in (test(found) for test in tests) if said is not None), Sense.NOW)
-
-
-# --- "no", "not", "n't" ---------------------------------------------------------------------------------
-def denied(found: Found) -> Sense | None:
-    """A negator before the thing with only harmless words between; or the thing goes on a list of noes."""
-    if re.search(words.UNTIL_NOW, found.after):
-        return None
-    if re.search(words.PERHAPS_SO, found.before):
-        return Sense.PERHAPS
-    for run in (found.gap.split(), found.before.split()):
-        said = _denied_by(run, found)
-        if said is not None:
-            return said
-    return found.list_of_noes
-
-
-def _denied_by(run: list[str], found: Found) -> Sense | None:
-    """Walk back from the thing to the next negator."""
-    between: set[str] = set()
-    for at in range(len(run) - 1, -1, -1):
-        word = run[at]
-        if word in NEGATORS:
-            return _how_far(word, between, run[:at], found)
-        if word in SOFT_NEGATORS and found.kind is Kind.HURTS:
-            return Sense.DENIED
-        if word not in BETWEEN and word not in LISTED:
-            return None
-        between.add(word)
-    return None
-
-
-def _how_far(negator: str, between: set[str], before: list[str], found: Found) -> Sense | None:
-    """What a negator makes of the thing: denied, perhaps, or (None) not denied at all."""
-    if before and before[-1] in NEGATORS - {"no", "nope"}:
-        return None
-    if found.kind not in (Kind.HURTS, Kind.TIGHT) and between & SOME:
-        return None
-    if between & PERHAPS and not between & {"or", "nor"}:
-        return Sense.PERHAPS
-    if negator == "no" and not between and found.text.split()[0] in VERBS:
-        return Sense.PERHAPS
-    return Sense.DENIED
 
 
 # --- over, long ago, somebody else ----------------------------------------------------------------------
@@ -218,33 +141,6 @@ def _rating(word: str) -> int | None:
     """ "2" and "2/10" are 2."""
     whole = word.removesuffix(f"/{SCALE_END}")
     return int(whole) if whole.isdigit() and int(whole) <= SCALE_END else None
-
-
-# --- "stop" ---------------------------------------------------------------------------------------------
-def stop_denied(found: Found) -> Sense | None:
-    """ "I don't want to stop"; a mere "no stop" stops."""
-    if found.before.endswith(words.NO_NEED):
-        return Sense.DENIED
-    for word in reversed(found.before.split()):
-        if word in DENIES_STOP:
-            return Sense.PERHAPS if word == "cant" else Sense.DENIED
-        if word not in BEFORE_STOP:
-            return None
-    return None
-
-
-def stop_asked(found: Found) -> Sense | None:
-    """ "do I stop at 15?", "I will stop if ...", "should I stop?"."""
-    if re.search(words.STOP_ASKED, found.before):
-        return Sense.SUPPOSED
-    if re.search(words.IF_MINE, found.said_before):
-        return Sense.PERHAPS
-    if re.search(words.STOP_IF, found.said_before) or re.search(words.STOP_IF, f"{found.after}{found.later}"):
-        return Sense.SUPPOSED
-    if re.search(words.SHOULD_STOP, found.before) and re.search(words.AT_A_NUMBER, found.after):
-        return Sense.SUPPOSED
-    later = re.search(words.SHOULD_STOP, found.before) or re.search(words.STOP_LATER, found.after)
-    return Sense.PERHAPS if later else None
 
 
 Test = Callable[[Found], Sense | None]

@@ -4,9 +4,9 @@ from core.screening.answers import Answers, missing
 from core.screening.assessment import Assessment, Due, News, assess, due, preview
 from core.screening.before import Route, Routed, Today, missing_today, route_today
 from core.screening.clearance import Clearance, Consent, Refusal, Ruling, lapsed, open_limbs, refusal
+from core.screening.grades import Finding, Tier
 from core.screening.pressure import Category, category
 from core.screening.questions import GROUPS, Form, Question, form_of
-from core.screening.rules import Finding, Tier
 
 __all__ = [
     "GROUPS",

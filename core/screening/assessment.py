@@ -8,7 +8,8 @@ from enum import StrEnum
 from core.cuffs.limbs import ALL, Limb
 from core.safety.sources import Source
 from core.screening.answers import Answers, missing
-from core.screening.rules import PASSING, Finding, Tier, emergency, findings
+from core.screening.grades import Finding, Tier
+from core.screening.rules import PASSING, emergency, findings
 
 AGAIN_AFTER = timedelta(weeks=12)  # own caution, no source
 SOURCES = (Source.ASK_AGAIN,)

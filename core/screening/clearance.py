@@ -6,7 +6,7 @@ from enum import StrEnum
 
 from core.cuffs.limbs import ARMS, LEGS, Limb
 from core.screening.assessment import AGAIN_AFTER, Assessment
-from core.screening.rules import Tier
+from core.screening.grades import Tier
 
 
 class Ruling(StrEnum):

@@ -6,19 +6,8 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from core.safety.aftercare import (
-    WHEN_YES,
-    After,
-    Part,
-    Route,
-    Sign,
-    asked_after,
-    leads,
-    missing_sign,
-    no_reply_at,
-    numb_for_too_long,
-    route,
-)
+from core.safety.aftercare import WHEN_YES, Route, Sign, leads, missing_sign, numb_for_too_long, route
+from core.safety.asking import After, Part, asked_after, no_reply_at
 from core.safety.causes import Cause
 
 VIENNA = "Europe/Vienna"

@@ -7,8 +7,8 @@ from core.cuffs.rules import RULES as CUFF_RULES
 from core.safety.aftercare import WHEN_YES as AFTERCARE_RULES
 from core.safety.sources import Source
 from core.screening.before import WHEN_YES as BEFORE_RULES
+from core.screening.grades import WHEN_YES as SCREENING_ANSWERS
 from core.screening.rules import RULES as SCREENING_RULES
-from core.screening.rules import WHEN_YES as SCREENING_ANSWERS
 
 CORE = Path(__file__).parents[3] / "core"
 TAGS = ("read", "second-hand", "common practice", "own caution", "from memory")

@@ -7,8 +7,9 @@ from hypothesis import strategies as st
 from core.cuffs.limbs import ALL, Limb
 from core.screening import Answers, Form, Question, Tier, assess, form_of
 from core.screening.exercise import Advice, advice
+from core.screening.grades import CLOT_RISKS, WHEN_YES
 from core.screening.questions import GROUPS, Q
-from core.screening.rules import CLOT_RISKS, RULES, WHEN_YES
+from core.screening.rules import RULES
 from tests.core.screening.people import GATE_OF, completed, somebody
 
 CLEAR, COACH, CLINICIAN, NEVER = Tier.CLEAR, Tier.COACH_LOOKS, Tier.CLINICIAN_FIRST, Tier.DO_NOT_START

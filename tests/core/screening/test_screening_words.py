@@ -5,7 +5,8 @@ import pytest
 from conversations.words import screening as words
 from core.cuffs.limbs import Limb
 from core.screening import Due, Question, Refusal, Route, Ruling, Tier, Today
-from core.screening.rules import RULES, WHEN_YES
+from core.screening.grades import WHEN_YES
+from core.screening.rules import RULES
 
 TEXTS = [*words.QUESTIONS.values(), *words.TIERS.values(), *words.TODAY.values(), *words.ROUTES.values()]
 
