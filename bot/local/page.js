@@ -1,31 +1,51 @@
-"use strict";
+// The page: two phones lie open side by side, the others wait; on a narrow screen one at a time.
+import { draw } from "./lines.js";
+import { act, element, post } from "./tools.js";
 
-// One entry per phone: its parts on the page, the message being edited, what was drawn last.
-const pages = new Map();
+const pages = new Map(); // by number of the phone
+const desk = []; // the numbers of the two that lie open, left and right
 const at = (id) => document.getElementById(id);
 
-function element(tag, className, text) {
-  const made = document.createElement(tag);
-  if (className) made.className = className;
-  if (text !== undefined) made.textContent = text;
-  return made;
+function addPage(phone) {
+  const section = at("page").content.firstElementChild.cloneNode(true);
+  const find = (selector) => section.querySelector(selector);
+  const page = {
+    id: phone.id, name: phone.name, section, tab: element("button", "", phone.name), whose: find("h2 select"),
+    lines: find(".lines"), notice: find(".notice"), offered: find(".offered"), text: find("textarea"),
+    send: find(".send"), cancel: find(".cancel"), instead: find(".instead"),
+    editing: null, drawn: new Map(), notices: 0, offers: "",
+  };
+  page.edit = (message) => edit(page, message);
+  find("h2 span").textContent = phone.name;
+  find(".sr").textContent = `Write as ${phone.name}`;
+  page.tab.type = "button";
+  listen(page, find(".write"), find("input[type=file]"));
+  at("pages").append(section);
+  at("tabs").append(page.tab);
+  pages.set(page.id, page);
+  if (desk.length < 2) desk.push(page.id);
+  arrange();
+  if (pages.size === 1) open(page.id);
 }
 
-async function post(path, body) {
-  const answer = await fetch(path, {
-    method: "POST",
-    headers: { "Content-Type": "application/json" },
-    body: JSON.stringify(body),
+function listen(page, form, file) {
+  page.tab.addEventListener("click", () => open(page.id));
+  page.whose.addEventListener("change", () => lay(page, Number(page.whose.value)));
+  form.addEventListener("submit", (event) => { event.preventDefault(); write(page); });
+  page.cancel.addEventListener("click", () => edit(page, null));
+  page.text.addEventListener("keydown", (event) => {
+    if (event.key === "Escape") edit(page, null);
+    if (event.key !== "Enter" || event.shiftKey || event.isComposing) return;
+    event.preventDefault();
+    write(page);
   });
-  return answer.json();
+  file.addEventListener("change", () => sendFile(page, file));
+  for (const button of page.instead.querySelectorAll("button")) {
+    button.addEventListener("click", () => sendInstead(page, button.dataset.kind, ""));
+  }
 }
 
-async function act(page, what, body) {
-  const answer = await post(`/phone/${page.id}/${what}`, body);
-  page.notice.textContent = answer.error || "";
-  return !answer.error;
-}
-
+// Narrow screens: turn to this phone.
 function open(id) {
   for (const page of pages.values()) {
     const chosen = page.id === id;
@@ -38,37 +58,26 @@ function open(id) {
   }
 }
 
-function addPage(phone) {
-  const section = at("page").content.firstElementChild.cloneNode(true);
-  const find = (selector) => section.querySelector(selector);
-  const page = {
-    id: phone.id, section, tab: element("button", "", phone.name), lines: find(".lines"), notice: find(".notice"),
-    text: find("textarea"), send: find(".send"), cancel: find(".cancel"), instead: find(".instead"),
-    editing: null, drawn: new Map(), notices: 0,
-  };
-  find("h2").textContent = phone.name;
-  find(".sr").textContent = `Write as ${phone.name}`;
-  page.tab.type = "button";
-  page.tab.addEventListener("click", () => open(page.id));
-  listen(page, find(".write"), find("input[type=file]"));
-  at("pages").append(section);
-  at("tabs").append(page.tab);
-  pages.set(page.id, page);
-  if (pages.size === 1) open(page.id);
+// Wide screens: lay another phone where this one is; if it lies open already, the two change places.
+function lay(page, id) {
+  const here = desk.indexOf(page.id);
+  const there = desk.indexOf(id);
+  if (there >= 0) desk[there] = page.id;
+  desk[here] = id;
+  arrange();
+  pages.get(id).whose.focus();
 }
 
-function listen(page, form, file) {
-  form.addEventListener("submit", (event) => { event.preventDefault(); write(page); });
-  page.cancel.addEventListener("click", () => edit(page, null));
-  page.text.addEventListener("keydown", (event) => {
-    if (event.key === "Escape") edit(page, null);
-    if (event.key !== "Enter" || event.shiftKey || event.isComposing) return;
-    event.preventDefault();
-    write(page);
-  });
-  file.addEventListener("change", () => sendPicture(page, file));
-  for (const button of page.instead.querySelectorAll("button")) {
-    button.addEventListener("click", () => sendInstead(page, button.dataset.kind, ""));
+function arrange() {
+  const order = [...desk, ...[...pages.keys()].filter((id) => !desk.includes(id))];
+  for (const id of order) {
+    const page = pages.get(id);
+    page.section.classList.toggle("away", !desk.includes(id));
+    page.section.classList.toggle("some-wait", pages.size > 2);
+    page.whose.replaceChildren(...[...pages.values()].map((each) => new Option(each.name, each.id)));
+    page.whose.value = id;
+    at("pages").append(page.section);
+    page.lines.scrollTop = page.lines.scrollHeight;
   }
 }
 
@@ -89,11 +98,14 @@ function edit(page, message) {
   if (message) page.text.focus();
 }
 
-function sendPicture(page, file) {
+function sendFile(page, file) {
+  const [chosen] = file.files;
+  if (!chosen) return;
   const reader = new FileReader();
-  // A data URL: what follows the comma is the picture in base64.
-  reader.addEventListener("load", () => sendInstead(page, "photo", reader.result.split(",")[1] || ""));
-  if (file.files[0]) reader.readAsDataURL(file.files[0]);
+  const kind = chosen.type.startsWith("video/") ? "video" : "photo";
+  // A data URL: what follows the comma is the content in base64.
+  reader.addEventListener("load", () => sendInstead(page, kind, reader.result.split(",")[1] || ""));
+  reader.readAsDataURL(chosen);
   file.value = "";
 }
 
@@ -102,108 +114,20 @@ async function sendInstead(page, kind, data) {
   page.instead.open = false;
 }
 
-function line(page, message, before) {
-  const same = before && before.mine === message.mine && before.day === message.day && !before.buttons.length;
-  const item = element("li", (message.mine ? "mine" : "theirs") + (same && message.kind === "text" ? " same" : ""));
-  const entry = element("div", "entry");
-  if (!item.classList.contains("same")) entry.append(element("span", "who", message.mine ? "You" : "cuffline"));
-  entry.append(...content(page, message));
-  item.append(element("time", "", message.time), entry);
-  return item;
-}
-
-function content(page, message) {
-  const parts = [];
-  const link = `/phone/${page.id}/attachment/${message.id}`;
-  if (message.kind === "photo") parts.push(picture(link, message));
-  if (message.kind === "document") parts.push(download(link, message.document));
-  if (message.kind === "sticker") parts.push(element("p", "text aside", "a sticker"));
-  if (message.kind === "voice") parts.push(element("p", "text aside", "a voice note"));
-  if (message.text) parts.push(words(page, message));
-  if (message.buttons.length) parts.push(choices(page, message));
-  return parts;
-}
-
-function words(page, message) {
-  const text = element("p", "text", message.text);
-  if (message.edited && message.mine) text.append(element("span", "aside", "  changed"));
-  if (message.quiet) text.append(element("span", "aside", "  without a sound"));
-  if (message.mine && message.kind === "text") text.append(pencil(page, message));
-  return text;
-}
-
-function pencil(page, message) {
-  const button = element("button", "pencil", "\u270e");
-  button.type = "button";
-  button.title = "Change what you wrote";
-  button.setAttribute("aria-label", button.title);
-  button.addEventListener("click", () => edit(page, message));
-  return button;
-}
-
-function picture(link, message) {
-  const image = element("img", "picture");
-  image.alt = message.text || "A picture";
-  image.src = link;
-  return image;
-}
-
-function download(link, name) {
-  const anchor = element("a", "text", name);
-  anchor.href = link;
-  anchor.download = name;
-  return anchor;
-}
-
-function choices(page, message) {
-  const box = element("div", "choices");
-  for (const [label, data] of message.buttons.flat()) {
-    const button = element("button", "", label);
-    button.type = "button";
-    button.addEventListener("click", () => act(page, "tap", { message: message.id, data }));
-    box.append(button);
-  }
-  return box;
-}
-
-// Only lines whose content changed are made anew, so that focus and scrolling stay where they are.
-function draw(page, phone) {
-  const nearEnd = page.lines.scrollHeight - page.lines.scrollTop - page.lines.clientHeight < 80;
-  const grown = phone.messages.some((message) => !page.drawn.has(`m${message.id}`));
-  const kept = new Map();
-  let before = null;
-  for (const message of phone.messages) {
-    if (!before || before.day !== message.day) {
-      keep(page, kept, `d${message.day}`, message.day, () => element("li", "day", message.day));
-    }
-    const key = JSON.stringify([message, before && [before.mine, before.day, before.buttons.length]]);
-    const previous = before;
-    keep(page, kept, `m${message.id}`, key, () => line(page, message, previous));
-    before = message;
-  }
-  place(page, kept);
-  if (grown && !page.section.classList.contains("open")) page.tab.classList.add("fresh");
-  if (grown && nearEnd) page.lines.scrollTop = page.lines.scrollHeight;
-  showNotice(page, phone.notices);
-}
-
-function keep(page, kept, name, key, make) {
-  const old = page.drawn.get(name);
-  kept.set(name, old && old.key === key ? old : { key, item: make() });
-}
-
-function place(page, kept) {
-  const wanted = [...kept.values()].map((drawn) => drawn.item);
-  for (const item of [...page.lines.children]) if (!wanted.includes(item)) item.remove();
-  wanted.forEach((item, n) => {
-    if (page.lines.children[n] !== item) page.lines.insertBefore(item, page.lines.children[n] || null);
-  });
-  page.drawn = kept;
-}
-
 function showNotice(page, notices) {
   if (notices.length > page.notices) page.notice.textContent = notices.at(-1);
   page.notices = notices.length;
+}
+
+function offer(page, labels) {
+  if (labels.join("\n") === page.offers) return;
+  page.offers = labels.join("\n");
+  page.offered.replaceChildren(...labels.map((label) => {
+    const button = element("button", "", label);
+    button.type = "button";
+    button.addEventListener("click", () => act(page, "type", { text: label }));
+    return button;
+  }));
 }
 
 function show(state) {
@@ -211,7 +135,11 @@ function show(state) {
   at("skip").hidden = !state.can_skip;
   for (const phone of state.phones) {
     if (!pages.has(phone.id)) addPage(phone);
-    draw(pages.get(phone.id), phone);
+    const page = pages.get(phone.id);
+    const grown = draw(page, phone);
+    if (grown && !page.section.classList.contains("open")) page.tab.classList.add("fresh");
+    showNotice(page, phone.notices);
+    offer(page, phone.keyboard);
   }
 }
 
@@ -225,11 +153,21 @@ async function watch() {
       show(state);
     } catch {
       at("lost").hidden = false;
-      await new Promise((resume) => setTimeout(resume, 2000));  // milliseconds; own choice
+      await new Promise((resume) => setTimeout(resume, 2000)); // milliseconds; own choice
     }
   }
 }
 
+async function addPhone() {
+  const { id } = await post("/phone/add", { name: at("name").value });
+  at("name").value = "";
+  at("add").open = false;
+  if (!pages.has(id)) show(await (await fetch("/phone/state")).json());
+  lay(pages.get(desk.at(-1)), id);
+  open(id);
+}
+
+at("add").querySelector("form").addEventListener("submit", (event) => { event.preventDefault(); addPhone(); });
 at("skip").addEventListener("click", async () => {
   at("skip").disabled = true;
   try {

@@ -17,7 +17,14 @@ from bot.local.phone import Phone
 _HERE: Final = Path(__file__).parent
 _ASKS_AGAIN_AFTER: Final = 20.0  # seconds a page waits for a change before it asks anew; own choice
 _NAME_LIMIT: Final = 64  # letters of a first name: from memory of how the real one cuts it
-_TYPES: Final = {"page.html": "text/html", "page.css": "text/css", "page.js": "text/javascript"}
+_JS: Final = "text/javascript"
+_TYPES: Final = {
+    "page.html": "text/html",
+    "page.css": "text/css",
+    "page.js": _JS,
+    "lines.js": _JS,
+    "tools.js": _JS,
+}
 # Nothing from elsewhere may load, and no other page may frame this one.
 _POLICY: Final = "default-src 'self'; img-src 'self' data:; frame-ancestors 'none'"
 
@@ -28,7 +35,7 @@ class Static(Guarded):
     for_all_pages = True
 
     async def get(self, name: str) -> None:
-        """Send one of the three files."""
+        """Send one of the files."""
         name = name or "page.html"
         self.set_header("Content-Type", f"{_TYPES[name]}; charset=utf-8")
         self.set_header("Content-Security-Policy", _POLICY)
@@ -124,7 +131,7 @@ class Clock(TakesJson):
 def page_routes(shared: dict[str, Any], skip: Callable[[], Awaitable[str]] | None) -> list[Any]:
     """Return the routes of the page for tornado."""
     return [
-        (r"/(page\.css|page\.js|)", Static, shared),
+        (r"/(page\.css|(?:page|lines|tools)\.js|)", Static, shared),
         (r"/phone/state", State, shared | {"can_skip": skip is not None}),
         (r"/phone/add", NewPhone, shared),
         (r"/phone/(\d+)/(type|tap|edit|send)", Act, shared),
@@ -168,6 +175,7 @@ def _message(message: ChatMessage) -> dict[str, Any]:
         "time": message.at.strftime("%H:%M"),
         "buttons": message.buttons,
         "document": message.document_name,
+        "has_file": bool(message.document),
         "edited": message.edited is not None,
         "quiet": message.quiet,
     }

@@ -73,6 +73,41 @@ def test_skipping_tells_what_came_and_wakes_the_page() -> None:
     on_the_page(scene)
 
 
+@pytest.mark.parametrize("name", ["", "page.css", "page.js", "lines.js", "tools.js"])
+def test_the_page_brings_all_it_needs_from_here(name: str) -> None:
+    async def scene(api: LocalApi, server: Server) -> None:
+        answer = await fetch(f"{server.url}/{name}")
+        assert answer.code == 200
+        assert b"//" not in answer.body.replace(b"// ", b"")  # no address elsewhere, only comments
+        assert b"innerHTML" not in answer.body
+        assert answer.headers["Content-Security-Policy"].startswith("default-src 'self'")
+
+    on_the_page(scene)
+
+
+def test_nothing_else_is_served_from_the_folder() -> None:
+    async def scene(api: LocalApi, server: Server) -> None:
+        for name in ("api.py", "page.html", "../cli.py", "%2e%2e/cli.py"):
+            assert (await fetch(f"{server.url}/{name}")).code == 404
+
+    on_the_page(scene)
+
+
+def test_the_page_shows_offered_words_and_hands_out_clips() -> None:
+    async def scene(api: LocalApi, server: Server) -> None:
+        keyboard = {"keyboard": [["Yes"], ["No"]]}
+        await api.call("sendMessage", {"chat_id": DANA, "text": "Go?", "reply_markup": keyboard}, {})
+        await fetch(f"{server.url}/phone/{DANA}/send", {"kind": "video", "data": "bW92aW5n"})
+        [phone] = json.loads((await fetch(f"{server.url}/phone/state")).body)["phones"]
+        assert phone["keyboard"] == ["Yes", "No"]
+        assert [(m["kind"], m["has_file"]) for m in phone["messages"]] == [("text", False), ("video", True)]
+        clip = await fetch(f"{server.url}/phone/{DANA}/attachment/2")
+        assert (clip.body, clip.headers["Content-Disposition"]) == (b"moving", "attachment")
+        assert (await fetch(f"{server.url}/phone/{DANA}/attachment/9")).code == 404
+
+    on_the_page(scene)
+
+
 @pytest.mark.parametrize("header", [{"Origin": "https://example.org"}, {"Sec-Fetch-Site": "cross-site"}])
 def test_a_page_elsewhere_can_make_neither_phones_nor_bot_act(header: dict[str, str]) -> None:
     async def scene(api: LocalApi, server: Server) -> None:
