@@ -51,7 +51,12 @@ async def perform(stage: Stage, days: int, seed: int) -> None:
         at = START + timedelta(minutes=40 * number)
         stage.at(at, lambda c=client: invite(stage, c))  # type: ignore[misc]
         stage.add(2001 + number, client.name, client)
-    stage.minds[COACH] = lambda message, now: forwards(stage, cast, message, now) or coach_mind(message, now)
+
+    def coach_reads(message: ChatMessage, now: datetime) -> tuple[str, float] | None:
+        forwards(stage, cast, message, now)
+        return coach_mind(message, now)
+
+    stage.minds[COACH] = coach_reads
     await stage.run(START + timedelta(days=days))
     coach.types("week")
     await stage.settle()

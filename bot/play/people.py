@@ -82,7 +82,7 @@ class Client:
         """Clean reps of this set today."""
         weeks = (now - (self.started or now)).days / 7
         strong = self.strength.get(self.doing, self.strength[""]) * (1 + self.growth * weeks)
-        first = 32 * (strong / self.load.get(self.doing, 1.0)) ** 2.2 * self.day
+        first: float = 32 * (strong / self.load.get(self.doing, 1.0)) ** 2.2 * self.day
         left = LEFT_WHEN_GENTLE if self.gentle else 0
         return max(3, round(first * (1.0, 0.5, 0.28, 0.26)[set_no - 1]) - left)
 

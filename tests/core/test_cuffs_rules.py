@@ -88,7 +88,7 @@ def test_a_tapped_refill(refill: Refill, wanted: Verdict) -> None:
     assert verdict(replace(GOOD_LEG, refill=refill)) is wanted
 
 
-@pytest.mark.parametrize("feeling", set(Feeling) - {Feeling.FINE})
+@pytest.mark.parametrize("feeling", [each for each in Feeling if each is not Feeling.FINE])
 def test_any_feeling_but_fine_takes_the_bands_off(feeling: Feeling) -> None:
     assert verdict(replace(GOOD_ARM, feeling=feeling)) is Verdict.STOP
 
