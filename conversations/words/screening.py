@@ -199,6 +199,7 @@ RULES = {
     "implant": "implant under the band: limb closed",
     "plaster": "plaster or splint: limb closed",
     "fracture": "a broken bone in the last twelve weeks",
+    "pressure_signs": "signs with a very high blood pressure",
     "pressure_too_high": "blood pressure 180/110 or above",
     "under_age": "under 18: guardian agrees and is present",
     "after_surgery": "operation in the last twelve weeks",

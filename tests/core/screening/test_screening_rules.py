@@ -1,7 +1,7 @@
 """Each answer and the tier it leads to, on every limit and on either side of it."""
 
 import pytest
-from hypothesis import given
+from hypothesis import given, settings
 from hypothesis import strategies as st
 
 from core.cuffs.limbs import ALL, Limb
@@ -199,6 +199,11 @@ def people(draw: st.DrawFn) -> Answers:
     return completed(Answers(said))
 
 
+def test_every_risk_has_a_grade() -> None:
+    assert set(RISKS) <= set(WHEN_YES)
+
+
+@settings(max_examples=300)
 @given(people(), st.sampled_from(RISKS))
 def test_one_more_yes_never_loosens_the_tier_nor_opens_a_limb(answers: Answers, question: Question) -> None:
     worse = "yes" if form_of(question) is Form.YES_NO else "left_arm,right_leg"
