@@ -6,8 +6,9 @@ from datetime import UTC, datetime
 
 import pytest
 import telegram
-from telegram import Bot, InlineKeyboardButton, InlineKeyboardMarkup, MessageOriginUser
+from telegram import Bot, InlineKeyboardButton, InlineKeyboardMarkup, MessageOriginUser, Update
 from telegram.error import BadRequest, Conflict, Forbidden, InvalidToken, NetworkError, RetryAfter
+from telegram.ext import Application, ContextTypes, MessageHandler
 
 from bot.local.api import LocalApi
 from bot.local.http import serve
@@ -187,6 +188,30 @@ def test_of_two_polling_bots_the_earlier_is_told_of_the_conflict(front: Front) -
             assert len(await left) == 1
 
         await front(api, beside)
+
+    play(front, scene)
+
+
+@FRONTS
+def test_the_librarys_own_application_polls_and_answers(front: Front) -> None:
+    async def echo(update: Update, context: ContextTypes.DEFAULT_TYPE) -> None:
+        assert update.message is not None
+        await update.message.reply_text(f"heard: {update.message.text}")
+
+    async def scene(api: LocalApi, bot: Bot) -> None:
+        application = Application.builder().bot(bot).build()
+        application.add_handler(MessageHandler(None, echo))
+        await application.initialize()
+        await application.start()
+        assert application.updater is not None
+        await application.updater.start_polling()
+        phone = api.phones[DANA]
+        phone.types("31")
+        await api.wait(lambda: phone.history[-1].text == "heard: 31", 10)
+        await application.updater.stop()
+        await application.stop()
+        await application.shutdown()
+        assert (await api.call("getWebhookInfo", {}, {}))["result"]["pending_update_count"] == 0
 
     play(front, scene)
 
