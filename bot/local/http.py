@@ -44,7 +44,9 @@ async def serve(api: LocalApi, port: int, skip: Skip | None = None) -> Server:
         (r"/file/bot([^/]+)/(.+)", File, shared),
         *page_routes(shared, skip),
     ]
-    http = tornado.httpserver.HTTPServer(tornado.web.Application(routes), max_body_size=_UPLOAD_LIMIT)
+    # Refusals are part of the play and no news for a terminal; what breaks in a handler is logged all the same.
+    application = tornado.web.Application(routes, log_function=lambda handler: None)
+    http = tornado.httpserver.HTTPServer(application, max_body_size=_UPLOAD_LIMIT)
     http.add_sockets([socket])
     return Server(f"http://127.0.0.1:{taken}", http)
 

@@ -117,6 +117,7 @@ def test_pictures_and_documents_reach_the_phone_whole(front: Front) -> None:
     play(front, scene)
 
 
+@pytest.mark.filterwarnings("ignore:.*retry_after.*timedelta")
 @FRONTS
 def test_refusals_arrive_as_the_library_names_them(front: Front) -> None:
     async def scene(api: LocalApi, bot: Bot) -> None:
