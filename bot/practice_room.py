@@ -8,8 +8,8 @@ from pathlib import Path
 from bot.app import Program, serve
 from bot.clock import Clock
 from bot.config import Config
-from bot.loopback.api import LocalApi
-from bot.loopback.http import serve as serve_local
+from bot.local.api import LocalApi
+from bot.local.http import serve as serve_local
 
 TOKEN = "1:local"
 COACH = 1001

@@ -6,7 +6,7 @@ import re
 from datetime import UTC, datetime, timedelta
 from pathlib import Path
 
-from bot.loopback.messages import ChatMessage
+from bot.local.messages import ChatMessage
 from bot.play.people import Client, coach_mind
 from bot.play.stage import Stage
 

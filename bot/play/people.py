@@ -10,7 +10,7 @@ from collections.abc import Callable
 from dataclasses import dataclass, field
 from datetime import datetime
 
-from bot.loopback.messages import ChatMessage
+from bot.local.messages import ChatMessage
 
 Answer = tuple[str, float]
 LEFT_WHEN_GENTLE = 4

@@ -14,10 +14,10 @@ from bot import drawing, intake
 from bot.clock import SetClock
 from bot.config import Config
 from bot.engine import Engine
-from bot.loopback.api import LocalApi
-from bot.loopback.inprocess import InProcess
-from bot.loopback.messages import ChatMessage
-from bot.loopback.phone import Phone
+from bot.local.api import LocalApi
+from bot.local.inprocess import InProcess
+from bot.local.messages import ChatMessage
+from bot.local.phone import Phone
 from bot.outbox import Outbox
 from core.store import duties
 from core.store.connection import Store

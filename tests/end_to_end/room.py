@@ -8,10 +8,10 @@ import sys
 from datetime import UTC, datetime
 from pathlib import Path
 
-from bot.loopback.api import LocalApi
-from bot.loopback.http import Server, serve
-from bot.loopback.messages import ChatMessage
-from bot.loopback.phone import Phone
+from bot.local.api import LocalApi
+from bot.local.http import Server, serve
+from bot.local.messages import ChatMessage
+from bot.local.phone import Phone
 
 TOKEN = "1:local"
 COACH, CLIENT = 1001, 2001
