@@ -3,9 +3,11 @@
 from dataclasses import dataclass, replace
 from datetime import datetime, timedelta
 
-from conversations.answers import Reply, choice, whole_number, yes_no
-from conversations.form import YES_NO, Form, Outcome, dialogue
+from conversations.answers import Unclear
+from conversations.form import YES_NO_NOT_SURE, Form, Outcome, dialogue
+from conversations.heard import TEN, flag_or_ask_again, help_with, pick, raised, score, yes_no_not_sure
 from conversations.protocol import Alert, Choice, Do, Effect, Record, Said, Say
+from conversations.stopwords.kinds import Kind
 from conversations.words import after as words
 from core.facts import Answered, Rated
 from core.plans import PAIN_CEILING
@@ -13,22 +15,27 @@ from core.plans import PAIN_CEILING
 
 @dataclass(frozen=True, slots=True)
 class Brief:
-    """Which session, and why it ended."""
+    """Which session, and why it ended ("done", "time", or what stopped it)."""
 
     session: str
     why: str = "done"
     pain_ceiling: int = PAIN_CEILING
+    number: int = 1
+    movements: tuple[str, ...] = ()
+    gentle: bool = False
     emergency_number: str = "your local emergency number"
 
 
 @dataclass(frozen=True, slots=True)
 class Draft:
-    """Answers; None: not asked yet."""
+    """Answers; None: not asked yet. `flagged`: a red flag was typed in between, as `said`."""
 
     effort: int | None = None
     pain: int | None = None
     where: str | None = None
     numb: str | None = None
+    flagged: Kind | None = None
+    said: str = ""
 
 
 WHERES = tuple(Choice(label, value) for label, value in words.WHERES)
@@ -37,11 +44,13 @@ WHERES = tuple(Choice(label, value) for label, value in words.WHERES)
 def missing(brief: Brief, draft: Draft) -> str | None:
     """The next question."""
     match draft:
+        case Draft(flagged=Kind()):
+            return None
         case Draft(effort=None):
             return "effort"
         case Draft(pain=None):
             return "pain"
-        case Draft(pain=int(score), where=None) if score > 0:
+        case Draft(pain=int(pain), where=None) if pain > 0:
             return "where"
         case Draft(numb=None):
             return "numb"
@@ -53,68 +62,86 @@ def ask(brief: Brief, draft: Draft, step: str) -> Say:
     """Its words."""
     match step:
         case "effort":
-            return Say(words.EFFORT, tuple(Choice(label, value) for label, value in words.EFFORT_CHOICES))
+            return Say(words.EFFORT, TEN)
         case "pain":
-            return Say(words.PAIN, tuple(Choice(str(n), str(n)) for n in range(6)))
+            return Say(words.PAIN, TEN)
         case "where":
             return Say(words.WHERE, WHERES)
         case _:
-            return Say(words.NUMB, YES_NO)
+            return Say(words.NUMB, YES_NO_NOT_SURE)
 
 
 def fill(brief: Brief, draft: Draft, step: str, answer: Said) -> Draft:
-    """One more answer. Raises `Unclear`."""
+    """One more answer; a red flag instead of one ends the questions. Raises `Unclear`."""
+    try:
+        return _answered(draft, step, answer.text)
+    except Unclear as problem:
+        return replace(draft, flagged=flag_or_ask_again(answer.text, problem), said=answer.text)
+
+
+def _answered(draft: Draft, step: str, text: str) -> Draft:
     match step:
         case "effort":
-            return replace(draft, effort=whole_number(answer.text, 0, 10))
+            return replace(draft, effort=score(text))
         case "pain":
-            return replace(draft, pain=whole_number(answer.text, 0, 10, zero=("none", "no", "no pain")))
+            return replace(draft, pain=score(text), where=None)
         case "where":
-            return replace(draft, where=choice(answer.text, WHERES))
+            return replace(draft, where=pick(text, WHERES))
         case _:
-            return replace(draft, numb="no" if yes_no(answer.text) is Reply.NO else "yes")
+            return replace(draft, numb=yes_no_not_sure(text))
 
 
 def noted(brief: Brief, draft: Draft, step: str, answer: Said) -> tuple[Effect, ...]:
     """Ratings are facts at once; what worries goes to the coach."""
+    if draft.flagged is not None:
+        return raised(draft.flagged, draft.said, answer.at, brief.emergency_number)
     match step:
         case "effort":
             return (Record(Rated(answer.at, brief.session, "effort", "after", draft.effort or 0)),)
-        case "pain" if not draft.pain:
-            return (Record(Rated(answer.at, brief.session, "pain", "after", 0)),)
-        case "where":
-            return _pain(brief, draft, answer)
-        case "numb":
-            fact = Record(Answered(answer.at, brief.session, "after", "numb", draft.numb or ""))
-            alert = Alert(
-                "numb_after", "Still tingling or numb", words.NUMB_TOLD.format(number=brief.emergency_number)
+        case "pain" | "where":
+            fact = Record(
+                Rated(answer.at, brief.session, "pain", "after", draft.pain or 0, draft.where or "")
             )
-            return (fact, alert) if draft.numb == "yes" else (fact,)
+            return (fact, *_alert(brief, draft)) if step == "where" else (fact,)
         case _:
-            return ()
+            answered = Record(Answered(answer.at, brief.session, "after", "numb", str(draft.numb)))
+            told = words.NUMB_TOLD.format(number=brief.emergency_number)
+            alert = Alert("numb_after", f"{words.NUMB} {draft.numb}".replace("_", " "), told)
+            return (answered,) if draft.numb == "no" else (answered, alert)
 
 
-def _pain(brief: Brief, draft: Draft, answer: Said) -> tuple[Effect, ...]:
-    score, where = draft.pain or 0, draft.where or ""
-    fact = Record(Rated(answer.at, brief.session, "pain", "after", score, where))
-    if score > brief.pain_ceiling and where != "muscle":
-        return (fact, Alert("pain_after", f"Pain {score} of 10, {where}", words.PAIN_TOLD))
-    return (fact,)
+def pain_told(brief: Brief, draft: Draft) -> str | None:
+    """What to do about pain above the ceiling that is not the working muscle's; None: accepted."""
+    if draft.where in (None, "muscle") or (draft.pain or 0) <= brief.pain_ceiling:
+        return None
+    return words.PAIN_TOLD[str(draft.where)].format(number=brief.emergency_number)
+
+
+def _alert(brief: Brief, draft: Draft) -> tuple[Effect, ...]:
+    told = pain_told(brief, draft)
+    labels = {value: label for label, value in words.WHERES}
+    said = f"Pain {draft.pain} of 10: {labels[str(draft.where)].lower()}"
+    return () if told is None else (Alert("pain_after", said, told),)
 
 
 def finish(brief: Brief, draft: Draft, at: datetime) -> Outcome:
-    """What to do about it, then the recap."""
-    replies = []
-    if draft.numb == "yes":
-        replies.append(Say(words.NUMB_TOLD.format(number=brief.emergency_number)))
-    if (draft.pain or 0) > brief.pain_ceiling and draft.where != "muscle":
-        replies.append(Say(words.PAIN_TOLD))
-    return Outcome(tuple(replies), (Do("recap", {"session": brief.session}),))
+    """What to do about it, then the recap; after a red flag the help comes last, so that it stays open."""
+    recap = Do("recap", {"session": brief.session})
+    if draft.flagged is not None:
+        return Outcome((), (recap, help_with(draft.flagged, draft.said, brief.emergency_number)))
+    numb = words.NUMB_TOLD.format(number=brief.emergency_number) if draft.numb != "no" else None
+    told = (numb, pain_told(brief, draft))
+    return Outcome(tuple(Say(text) for text in told if text is not None), (recap,))
 
 
 def lapsed(brief: Brief, draft: Draft, at: datetime) -> Outcome:
     """No answer: the recap comes anyway."""
     return Outcome((), (Do("recap", {"session": brief.session}),))
+
+
+def opening(brief: Brief) -> tuple[Say, ...]:
+    """Thanks for the work, or for stopping."""
+    return (Say(words.OPENING if brief.why in ("done", "time") else words.OPENING_STOPPED),)
 
 
 FORM: Form[Brief, Draft] = Form(
@@ -124,6 +151,7 @@ FORM: Form[Brief, Draft] = Form(
     fill=fill,
     finish=finish,
     noted=noted,
+    opening=opening,
     patience=timedelta(minutes=20),
     lapse=timedelta(hours=2),
     lapsed=lapsed,

@@ -1,132 +1,238 @@
 """The questions before the bands go on. Anything that does not fit today ends here, kindly."""
 
-from dataclasses import dataclass, replace
+from collections.abc import Iterator
+from dataclasses import dataclass, field, replace
 from datetime import datetime, timedelta
 
-from conversations.answers import Reply, choice, whole_number, yes_no
-from conversations.form import YES_NO, YES_NO_NOT_SURE, Form, Outcome, dialogue, with_answer
+from conversations import heard
+from conversations.answers import Unclear, Why
+from conversations.form import YES_NO_NOT_SURE, Form, Outcome, dialogue, with_answer
+from conversations.heard import DOUBT, TEN, pick
 from conversations.protocol import Alert, Begin, Choice, Effect, Record, Said, Say
+from conversations.stopwords.kinds import Kind
 from conversations.words import before as words
 from core.facts import Answered, Rated, SessionEnded
 from core.plans import PAIN_CEILING
 
-DONE_WORDS = ("done", "ok", "yes", "heard", "ready")
+MOST_DRILLS = 3  # tries in one day; own caution, no source
 
 
 @dataclass(frozen=True, slots=True)
 class Brief:
-    """Which session; whether the release drill was done before; up to which pain is trained (0-10)."""
+    """Which session; up to which pain is trained (0-10); what needs asking.
+
+    `number` counts the client's sessions from 1. `first_lines` are shown before the first question.
+    """
 
     session: str
     number: int
+    plan_name: str = ""
     pain_ceiling: int = PAIN_CEILING
+    first_lines: tuple[str, ...] = ()
     drill_done: bool = False
+    sound_check: bool = True
+    ask_pregnancy: bool = False
+    emergency_number: str = "your local emergency number"
+    about: dict[str, str] = field(default_factory=dict)
 
 
 @dataclass(frozen=True, slots=True)
 class Draft:
-    """Answers; None: not asked yet."""
+    """Answers; None: not asked yet. `flagged`: a red flag was typed in between, as `said`."""
 
     news: str | None = None
+    news_what: str | None = None
     today: str | None = None
+    which: str | None = None
+    pregnant: str | None = None
     pain: int | None = None
     heavy: str | None = None
     drill: str | None = None
+    drills: int = 0
     sound: str | None = None
+    unheard: int = 0
     warm: str | None = None
+    flagged: Kind | None = None
+    said: str = ""
+
+
+WHICH = tuple(Choice(label, value) for label, value in words.WHICH)
+DRILLS = ((words.DRILL, "done"), (words.DRILL_SLOW, "slow"), (words.DRILL_STUCK, "stuck"))
+DRILL = tuple(Choice(label, value) for label, value in DRILLS)
+SOUND = (Choice(words.HEARD, "done"), Choice(words.NOT_HEARD, "unheard"))
+WARM = (Choice(words.WARM, "done"),)
+TYPED = tuple(Choice(label, "done") for label in ("done", "ok", "okay", "yes", "heard", "ready", "finished"))
 
 
 def against(brief: Brief, draft: Draft) -> str | None:
-    """What speaks against training today, as a stored cause."""
-    if draft.news not in (None, "no"):
+    """What speaks against training today, as a stored cause; None: nothing so far."""
+    if draft.news in DOUBT or draft.pregnant in DOUBT:
         return "anything_new"
-    if draft.today not in (None, "no"):
+    if draft.which not in (None, "none"):
         return "not_well_today"
     if draft.pain is not None and draft.pain > brief.pain_ceiling:
         return "pain_before"
-    return None
+    return "drill_failed" if draft.drill == "failed" else None
 
 
 def missing(brief: Brief, draft: Draft) -> str | None:
-    """The next question; none once something speaks against it."""
+    """The next question; none once something speaks against it, but for what is new."""
+    if draft.flagged is not None:
+        return None
+    if draft.news in DOUBT and draft.news_what is None:
+        return "news_what"
     if against(brief, draft) is not None:
         return None
-    steps = ["news", "today", "pain", "heavy", *([] if brief.drill_done else ["drill"]), "sound", "warm"]
-    return next((step for step in steps if getattr(draft, step) is None), None)
+    return next((step for step in _steps(brief, draft) if getattr(draft, step) is None), None)
+
+
+def _steps(brief: Brief, draft: Draft) -> Iterator[str]:
+    yield from ("news", "today")
+    if draft.today in DOUBT:
+        yield "which"
+    if brief.ask_pregnancy:
+        yield "pregnant"
+    yield from ("pain", "heavy")
+    if not brief.drill_done:
+        yield "drill"
+    if brief.sound_check:
+        yield "sound"
+    yield "warm"
 
 
 def ask(brief: Brief, draft: Draft, step: str) -> Say:
     """Its words."""
     text = words.ASK[step]
     match step:
-        case "news" | "today":
-            return Say(text, YES_NO_NOT_SURE)
-        case "heavy":
-            return Say(text, YES_NO)
+        case "news_what":
+            return Say(text)
+        case "which":
+            return Say(text, WHICH)
         case "pain":
-            return Say(text, tuple(Choice(str(n), str(n)) for n in range(6)))
+            return Say(text, TEN)
         case "drill":
-            return Say(text, (Choice(words.DRILL, "done"),))
+            return Say(words.DRILL_AGAIN if draft.drills else text, DRILL)
         case "sound":
-            return Say(text, (Choice(words.HEARD, "done"),))
+            return Say(words.SOUND_AGAIN if draft.unheard else text, SOUND)
+        case "warm":
+            return Say(text, WARM)
         case _:
-            return Say(text, (Choice(words.WARM, "done"),))
+            return Say(text, YES_NO_NOT_SURE)
 
 
 def fill(brief: Brief, draft: Draft, step: str, answer: Said) -> Draft:
-    """One more answer. Raises `Unclear`."""
+    """One more answer; a red flag instead of one ends the questions. Raises `Unclear`."""
+    try:
+        return _answered(draft, step, answer.text)
+    except Unclear as problem:
+        return replace(draft, flagged=heard.flag_or_ask_again(answer.text, problem), said=answer.text)
+
+
+def _answered(draft: Draft, step: str, text: str) -> Draft:
     match step:
-        case "news" | "today" | "heavy":
-            said = {Reply.YES: "yes", Reply.NO: "no"}.get(yes_no(answer.text), "not_sure")
-            return with_answer(draft, step, said)
+        case "news_what":
+            return replace(draft, news_what=_line(text))
+        case "which":
+            return replace(draft, which=pick(text, WHICH))
         case "pain":
-            return replace(draft, pain=whole_number(answer.text, 0, 10, zero=("none", "no", "no pain")))
+            return replace(draft, pain=heard.score(text))
+        case "drill":
+            return _drilled(draft, pick(text, DRILL, (*TYPED, Choice("no", "slow"))))
+        case "sound":
+            done = pick(text, SOUND, (*TYPED, Choice("no", "unheard"))) == "done"
+            return replace(draft, sound="done") if done else replace(draft, unheard=draft.unheard + 1)
+        case "warm":
+            return replace(draft, warm=pick(text, WARM, TYPED))
         case _:
-            labels = (words.DRILL, words.HEARD, words.WARM, *DONE_WORDS)
-            choice(answer.text, tuple(Choice(label, "done") for label in labels))
-            return with_answer(draft, step, "done")
+            return with_answer(draft, step, heard.yes_no_not_sure(text))
+
+
+def _line(text: str) -> str:
+    if not text.strip() or heard.red_flag(text) is not None:
+        raise Unclear(Why.EMPTY)
+    return text.strip()
+
+
+def _drilled(draft: Draft, how: str) -> Draft:
+    """Too slow is tried again; stuck, or too slow too often, is no training today."""
+    tries = draft.drills + 1
+    if how == "done":
+        return replace(draft, drill="done", drills=tries)
+    failed = how == "stuck" or tries >= MOST_DRILLS
+    return replace(draft, drill="failed" if failed else None, drills=tries)
 
 
 def noted(brief: Brief, draft: Draft, step: str, answer: Said) -> tuple[Effect, ...]:
     """Each answer is a fact at once; what speaks against training goes to the coach."""
-    value = str(getattr(draft, step))
-    facts: list[Effect] = [Record(Answered(answer.at, brief.session, "before", step, value))]
-    if step == "pain" and draft.pain is not None:
-        facts.append(Record(Rated(answer.at, brief.session, "pain", "before", draft.pain, "joint")))
+    if draft.flagged is not None:
+        return heard.raised(draft.flagged, draft.said, answer.at, brief.emergency_number)
+    facts = _facts(brief, draft, step, answer.at)
     cause = against(brief, draft)
-    if cause is not None:
-        facts.append(Alert(cause, f"{step}: {value}", told(draft, cause)))
-    return tuple(facts)
+    if cause is None or missing(brief, draft) is not None:
+        return facts
+    return (*facts, Alert(cause, f"{words.ASK[step]} {_shown(draft, step)}", told(brief, draft, cause)))
 
 
-def told(draft: Draft, cause: str) -> str:
+def _facts(brief: Brief, draft: Draft, step: str, at: datetime) -> tuple[Effect, ...]:
+    value = getattr(draft, step)
+    if value is None:  # a drill too slow, a sound not heard: it is asked again
+        return ()
+    # "drill" on record means that it was done once and is never asked again.
+    question = "drill_failed" if value == "failed" else step
+    facts: tuple[Effect, ...] = (Record(Answered(at, brief.session, "before", question, str(value))),)
+    if step == "pain" and draft.pain is not None:
+        return (*facts, Record(Rated(at, brief.session, "pain", "before", draft.pain, "joint")))
+    return facts
+
+
+def _shown(draft: Draft, step: str) -> str:
+    labels = {value: label for label, value in words.WHICH}
+    value = str(getattr(draft, step))
+    return labels.get(value, value.replace("_", " "))
+
+
+def told(brief: Brief, draft: Draft, cause: str) -> str:
     """What the client hears when something speaks against it."""
-    match cause:
-        case "anything_new":
-            return words.NOT_TODAY_NEWS
-        case "not_well_today":
-            return words.NOT_TODAY_UNWELL
-        case _:
-            return words.NOT_TODAY_PAIN.format(pain=draft.pain)
+    return words.TOLD[cause].format(pain=draft.pain, number=brief.emergency_number)
 
 
 def finish(brief: Brief, draft: Draft, at: datetime) -> Outcome:
     """Into the session, or home."""
+    ended = Record(SessionEnded(at, brief.session, "not_today"))
+    if draft.flagged is not None:
+        return Outcome((), (ended, heard.help_with(draft.flagged, draft.said, brief.emergency_number)))
     cause = against(brief, draft)
     if cause is None:
         return Outcome((), (Begin("session", {"session": brief.session}),))
-    ended = Record(SessionEnded(at, brief.session, cause))
-    return Outcome((Say(told(draft, cause)),), (ended,))
+    return Outcome((Say(told(brief, draft, cause)),), (ended,))
+
+
+def _left(brief: Brief, draft: Draft, at: datetime, why: str, last: str) -> Outcome:
+    """Left before the end. "Something is new" reaches the coach even when what it is was never said."""
+    ended = Record(SessionEnded(at, brief.session, why))
+    cause = against(brief, draft)
+    if cause is None:
+        return Outcome((Say(last),), (ended,))
+    why_not = told(brief, draft, cause)
+    said = f"{words.ASK['news']} {_shown(draft, 'news')}"
+    return Outcome((Say(why_not),), (ended, Alert(cause, said, why_not)))
 
 
 def lapsed(brief: Brief, draft: Draft, at: datetime) -> Outcome:
     """Nobody answered for three hours."""
-    return Outcome((Say(words.LAPSED),), (Record(SessionEnded(at, brief.session, "lapsed")),))
+    return _left(brief, draft, at, "lapsed", words.LAPSED)
 
 
 def cancelled(brief: Brief, draft: Draft, at: datetime) -> Outcome:
     """The client thinks better of it."""
-    return Outcome((Say(words.CANCELLED),), (Record(SessionEnded(at, brief.session, "cancelled")),))
+    return _left(brief, draft, at, "cancelled", words.CANCELLED)
+
+
+def opening(brief: Brief) -> tuple[Say, ...]:
+    """What holds for the whole session, and the coach's lines."""
+    plan = f", {brief.plan_name}" if brief.plan_name else ""
+    first = Say(words.OPENING.format(number=brief.number, plan=plan))
+    return (first, Say("\n".join(brief.first_lines))) if brief.first_lines else (first,)
 
 
 FORM: Form[Brief, Draft] = Form(
@@ -136,7 +242,7 @@ FORM: Form[Brief, Draft] = Form(
     fill=fill,
     finish=finish,
     noted=noted,
-    opening=lambda brief: (Say(words.OPENING.format(number=brief.number)),),
+    opening=opening,
     lapse=timedelta(hours=3),
     lapsed=lapsed,
     cancelled=cancelled,

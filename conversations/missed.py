@@ -1,45 +1,59 @@
-"""The day after a missed session: today, or dropped, without guilt."""
+"""The day after a missed session: now, another time, or dropped, without guilt."""
 
-from dataclasses import dataclass
 from datetime import datetime, timedelta
 
-from conversations.answers import choice
+from conversations import choosing_time
+from conversations.choosing_time import Brief, Draft, missing
 from conversations.form import Form, Outcome, dialogue
-from conversations.protocol import Begin, Choice, Say
+from conversations.protocol import Begin, Choice, Record, Said, Say
+from conversations.reminding import moved
 from conversations.words import reminding as words
-
-
-@dataclass(frozen=True, slots=True)
-class Brief:
-    """Which plan."""
-
-    plan_name: str
-
-
-@dataclass(frozen=True, slots=True)
-class Draft:
-    """None: not asked yet."""
-
-    act: str | None = None
-
+from core.facts import Noticed
 
 CHOICES = tuple(Choice(label, value) for label, value in words.MISSED_CHOICES)
+TYPED = (
+    *(Choice(label, "start") for label in ("yes", "start", "today", "go")),
+    *(Choice(label, "other") for label in ("move", "other time", "later")),
+    *(Choice(label, "drop") for label in ("no", "skip", "skip it", "drop", "not today")),
+)
+
+
+def ask(brief: Brief, draft: Draft, step: str) -> Say:
+    """Its words."""
+    if step == "act":
+        return Say(words.MISSED.format(plan=brief.plan_name or "session"), CHOICES)
+    return choosing_time.ask(brief, draft, step)
+
+
+def fill(brief: Brief, draft: Draft, step: str, answer: Said) -> Draft:
+    """One more answer. Raises `Unclear`."""
+    if step == "act":
+        return choosing_time.fill_act(brief, draft, answer.text, answer.at, CHOICES, TYPED)
+    return choosing_time.fill(brief, draft, step, answer.text, answer.at)
 
 
 def finish(brief: Brief, draft: Draft, at: datetime) -> Outcome:
-    """Today, or dropped."""
+    """Now, at another time, or dropped."""
     if draft.act == "start":
         return Outcome((), (Begin("before"),))
-    return Outcome((Say(words.DROPPED),))
+    if draft.act == "other" and draft.when:
+        return moved(brief, draft.when[0])
+    return Outcome((Say(words.DROPPED),), (Record(Noticed(at, "dropped", brief.session_day)),))
+
+
+def lapsed(brief: Brief, draft: Draft, at: datetime) -> Outcome:
+    """No answer drops it, quietly."""
+    return Outcome((), (Record(Noticed(at, "dropped", brief.session_day)),))
 
 
 FORM: Form[Brief, Draft] = Form(
     start=lambda brief: Draft(),
-    missing=lambda brief, draft: "act" if draft.act is None else None,
-    ask=lambda brief, draft, step: Say(words.MISSED.format(plan=brief.plan_name), CHOICES),
-    fill=lambda brief, draft, step, answer: Draft(choice(answer.text, CHOICES)),
+    missing=missing,
+    ask=ask,
+    fill=fill,
     finish=finish,
     patience=timedelta(hours=4),
     lapse=timedelta(hours=10),
+    lapsed=lapsed,
 )
 DIALOGUE = dialogue("missed", Brief, Draft, FORM)

@@ -1,72 +1,39 @@
 """It is time: start, later, another time, not today. One gentle repeat; a missed one is asked about next day."""
 
-from dataclasses import dataclass, replace
-from datetime import datetime, timedelta
+from datetime import datetime, time, timedelta
+from typing import Any
 
-from conversations.answers import Unclear, Why, choice
-from conversations.dates import Delay, OneTime, read
+from conversations import choosing_time
+from conversations.choosing_time import Brief, Draft, missing, shown
 from conversations.form import Form, Outcome, dialogue
 from conversations.protocol import Begin, Choice, Effect, Record, Said, Say
 from conversations.words import reminding as words
-from core.calendar.zones import local
+from core.calendar.zones import instant, local
 from core.facts import Noticed
 
 HALF_AN_HOUR = timedelta(minutes=30)
-NEXT_DAY = timedelta(hours=16)
-
-
-@dataclass(frozen=True, slots=True)
-class Brief:
-    """Which session day, in which zone."""
-
-    plan_name: str
-    session_day: str = ""
-    zone: str = "UTC"
-    again: bool = False
-
-
-@dataclass(frozen=True, slots=True)
-class Draft:
-    """Answers; None: not asked yet. `when`: ISO time."""
-
-    act: str | None = None
-    when: str | None = None
-
+ASKED_NEXT_DAY = time(10)  # local; own caution, no source
 
 CHOICES = tuple(Choice(label, value) for label, value in words.CHOICES)
-
-
-def missing(brief: Brief, draft: Draft) -> str | None:
-    """The next question."""
-    if draft.act is None:
-        return "act"
-    return "when" if draft.act == "other" and draft.when is None else None
+TYPED = (
+    *(Choice(label, "start") for label in ("yes", "now", "go", "ok", "ready")),
+    *(Choice(label, "later") for label in ("later", "in half an hour", "30 min", "30")),
+    *(Choice(label, "skip") for label in ("no", "skip", "skip it")),
+)
 
 
 def ask(brief: Brief, draft: Draft, step: str) -> Say:
     """Its words."""
     if step == "act":
-        return Say(words.TIME.format(plan=brief.plan_name), CHOICES)
-    return Say(words.OTHER)
+        return Say(words.TIME.format(plan=brief.plan_name or words.SESSION), CHOICES)
+    return choosing_time.ask(brief, draft, step)
 
 
 def fill(brief: Brief, draft: Draft, step: str, answer: Said) -> Draft:
     """One more answer. Raises `Unclear`."""
     if step == "act":
-        typed = (Choice("yes", "start"), Choice("later", "later"), Choice("no", "skip"))
-        return replace(draft, act=choice(answer.text, (*CHOICES, *typed)))
-    match read(answer.text, answer.at, brief.zone):
-        case OneTime(once):
-            at = local(answer.at, brief.zone).replace(tzinfo=None)
-            when = once.at if once.at.tzinfo is None else local(once.at, brief.zone).replace(tzinfo=None)
-            delay = when - at
-        case Delay(minutes):
-            delay = timedelta(minutes=minutes)
-        case _:
-            raise Unclear(Why.NOT_AN_OPTION, options=("18:30", "tomorrow 7"))
-    if delay <= timedelta(0):
-        raise Unclear(Why.NOT_AN_OPTION, options=("a time to come",))
-    return replace(draft, when=(answer.at + delay).isoformat())
+        return choosing_time.fill_act(brief, draft, answer.text, answer.at, CHOICES, TYPED)
+    return choosing_time.fill(brief, draft, step, answer.text, answer.at)
 
 
 def finish(brief: Brief, draft: Draft, at: datetime) -> Outcome:
@@ -77,25 +44,30 @@ def finish(brief: Brief, draft: Draft, at: datetime) -> Outcome:
         case "skip":
             return Outcome((Say(words.SKIPPED),), (Record(Noticed(at, "skipped", brief.session_day)),))
         case _:
-            when = datetime.fromisoformat(draft.when) if draft.when else at + HALF_AN_HOUR
-            shown = local(when, brief.zone).strftime("%A %H:%M")
-            return Outcome((Say(words.AGREED.format(when=shown)),), (_again(brief, when),))
+            return moved(brief, draft.when[0] if draft.when else at + HALF_AN_HOUR)
 
 
-def _again(brief: Brief, when: datetime) -> Effect:
-    about = {
-        "session_day": brief.session_day,
-        "plan_name": brief.plan_name,
-        "zone": brief.zone,
-        "again": True,
-    }
-    return Begin("reminding", about, at=when)
+def moved(brief: Brief, when: datetime) -> Outcome:
+    """The reminder comes again at `when`."""
+    return Outcome((Say(words.AGREED.format(when=shown(brief, when))),), (again(brief, when),))
+
+
+def again(brief: Brief, when: datetime) -> Effect:
+    """The same reminder at another time."""
+    return Begin("reminding", {**_about(brief), "at": when.isoformat(), "again": True}, at=when)
+
+
+def _about(brief: Brief) -> dict[str, Any]:
+    return {"session_day": brief.session_day, "plan_name": brief.plan_name, "zone": brief.zone}
 
 
 def lapsed(brief: Brief, draft: Draft, at: datetime) -> Outcome:
-    """Nobody answered: ask the next day."""
-    missed = Begin("missed", {"plan_name": brief.plan_name}, at=at + NEXT_DAY)
-    return Outcome((), (Record(Noticed(at, "missed", brief.session_day)), missed))
+    """Nobody answered: ask the next day, at ten on the client's clock."""
+    due = brief.at or at
+    tomorrow = local(due, brief.zone).date() + timedelta(days=1)
+    about = {**_about(brief), "at": due.isoformat()}
+    asked = Begin("missed", about, at=instant(tomorrow, ASKED_NEXT_DAY, brief.zone))
+    return Outcome((), (Record(Noticed(at, "missed", brief.session_day)), asked))
 
 
 FORM: Form[Brief, Draft] = Form(

@@ -1,24 +1,61 @@
 """Before the bands: fit today? safe today?"""
 
 OPENING = (
-    "Good that you're here. Session {number}. If I go quiet, take the bands off when the movement is done. "
-    "Never wait for me."
+    "Good that you're here. Session {number}{plan}. If I go quiet, take the bands off when the movement is "
+    "done. Never wait for me."
 )
 ASK = {
     "news": "Anything new since last time: hospital, a new medicine, a new diagnosis?",
-    "today": "Fever, alcohol, a long trip, possibly pregnant, or unwell today?",
-    "pain": "Pain right now in the joint we look after, 0 (none) to 10?",
+    "news_what": "Thanks for saying so. What is new? One line is enough.",
+    "today": "Fever, alcohol, a long trip, or feeling unwell today?",
+    "which": "Which one?",
+    "pregnant": "Could you be pregnant?",
+    "pain": "Pain right now in the joint we look after, 0 (none) to 10 (the worst you can imagine)?",
     "heavy": "Did you train the same muscles hard yesterday or today?",
-    "drill": "First a drill, without training: bands on, then both off again with one hand, in under 10 seconds. "
-    "Practise until that works.",
+    "drill": (
+        "First a drill, without training: both bands on, loosely, then both off with one hand, in under 10 "
+        "seconds. This is your way out, so it has to work. How did it go?"
+    ),
     "sound": "Sound on, phone charged and within reach? You should have heard this message.",
     "warm": "Warm up without bands: one easy set, light, no hurry.",
 }
+WHICH = (
+    ("Fever or ill", "fever"),
+    ("Alcohol", "alcohol"),
+    ("Sat over 4 hours on a trip", "long_travel"),
+    ("Just unwell", "unwell"),
+    ("None of these", "none"),
+)
 DRILL = "Off in under 10 seconds"
+DRILL_SLOW = "It took longer"
+DRILL_STUCK = "I can't get them off"
+DRILL_AGAIN = (
+    "Once more, no hurry to train. Put the end of each band where your thumb finds it, then both off with one "
+    "hand, in under 10 seconds."
+)
 HEARD = "Heard it"
+NOT_HEARD = "Didn't hear it"
+SOUND_AGAIN = "Sound check again: silent mode off, volume up, phone next to you. Did you hear this one?"
 WARM = "Done"
-NOT_TODAY_NEWS = "Then your coach looks at that first. No bands today; that's the right call."
-NOT_TODAY_UNWELL = "Then no bands today. Rest; we go on when you're well."
-NOT_TODAY_PAIN = "{pain} is above what we train on. No bands today; your coach is told. If it gets worse, see your clinician."
+
+# Why there is no session today, as told: by stored cause.
+TOLD = {
+    "anything_new": (
+        "Then your coach looks at that first and writes to you. No bands today; good that you said so. What "
+        "your doctor told you comes before anything I say."
+    ),
+    "not_well_today": (
+        "Then no bands today. Rest and drink; we go on when you're well. Your coach is told. If you feel worse, "
+        "ring your doctor; short breath or chest pain: {number}."
+    ),
+    "pain_before": (
+        "{pain} is above what we train on. No bands today; rest it, your coach is told. If it gets worse or "
+        "stays, ask your doctor or physiotherapist."
+    ),
+    "drill_failed": (
+        "Then no bands today: they go on only when they come off fast. If one is still on and stuck, cut it. "
+        "Your coach is told and helps you with it."
+    ),
+}
 LAPSED = "We leave it for today. Write 'start' when you want to train."
 CANCELLED = "All right, no session now. Write 'start' when you want to."

@@ -2,16 +2,28 @@
 
 from collections.abc import Sequence
 
-SameOrNot = tuple[str, str, str, str]  # movement, was, use, why
+Done = tuple[str, Sequence[int], str]  # movement as the client calls it, reps of each set, load or rung
+Move = tuple[str, str, str, str]  # movement, load or rung before, next, why (one sentence)
+
+NOTHING = "No sets on record today, so the loads stay as they are."
+TOMORROW = "I'll ask how you are tomorrow morning."
 
 
-def recap(
-    sets: Sequence[tuple[str, Sequence[int], str]], moves: Sequence[SameOrNot], walks: Sequence[float] = ()
-) -> str:
-    """One line for what was done and one for what comes, per movement."""
-    lines = [
-        f"{name}{f' {doing}' if doing else ''}: {', '.join(map(str, reps))}." for name, reps, doing in sets
-    ]
-    lines += [f"Walk: {minutes:g} min." for minutes in walks]
-    lines += [f"Next time, {name.lower()}: {why}" for name, _, _, why in moves]
-    return "\n".join([*(lines or ["Nothing to note today."]), "I'll ask how you are tomorrow morning."])
+def recap(sets: Sequence[Done], moves: Sequence[Move], walks: Sequence[float] = ()) -> str:
+    """One line for what was done and one for what comes next, per movement; `walks` in minutes with bands."""
+    lines = [_done(*one) for one in sets]
+    lines += [f"Walk with bands: {minutes:g} min." for minutes in walks]
+    lines = lines or [NOTHING]
+    return "\n".join([*lines, *(_next(*move) for move in moves), TOMORROW])
+
+
+def _done(name: str, reps: Sequence[int], doing: str) -> str:
+    return f"{name}{f', {doing}' if doing else ''}: {', '.join(map(str, reps))} reps."
+
+
+def _next(name: str, was: str, use: str, why: str) -> str:
+    """ "Next time, goblet squat: 12 kg to 13 kg. Your reps are climbing, ..."; unchanged loads are in the why."""
+    change = f"{was} to {use}. " if was and use and was != use else ""
+    if not change and use and use not in why:
+        change = f"{use} again. "
+    return f"Next time, {name.lower()}: {change}{why}"

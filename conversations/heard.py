@@ -1,0 +1,69 @@
+"""What the questions around a session share: ratings, options with typed words, and red flags typed in between.
+
+The engine stops everything at stop words. Around a session such words may be an answer, so the dialogue that
+asked reads them: what its question cannot take is read once more for a red flag before it is asked again.
+"""
+
+from collections.abc import Sequence
+from datetime import datetime
+
+from conversations import trouble
+from conversations.answers import Reply, Unclear, choice, whole_number, yes_no
+from conversations.protocol import Alert, Begin, Choice, Effect, Record
+from conversations.stopwords import read
+from conversations.stopwords.kinds import Kind
+from core.facts import Noticed
+
+RED_FLAGS = frozenset(
+    {Kind.INJURY, Kind.URINE, Kind.SWELLING, Kind.CIRCULATION, Kind.NERVE, Kind.FAINT, Kind.EMERGENCY}
+)
+NO_PAIN = ("none", "no", "no pain", "nothing", "not at all")
+TEN = tuple(Choice(str(score), str(score)) for score in range(11))
+DOUBT = ("yes", "not_sure")  # "not sure" counts as yes: the coach looks
+
+
+def red_flag(text: str) -> Kind | None:
+    """The red flag that these words say is so now."""
+    kind = read(text).kind
+    return kind if kind in RED_FLAGS else None
+
+
+def flag_or_ask_again(text: str, problem: Unclear) -> Kind:
+    """The red flag in words that no question could take. Raises `problem` when there is none."""
+    kind = red_flag(text)
+    if kind is None:
+        raise problem
+    return kind
+
+
+def pick(text: str, shown: Sequence[Choice], typed: Sequence[Choice] = ()) -> str:
+    """The value of the option meant; `typed` are words for options that stand on no button. Raises `Unclear`."""
+    try:
+        return choice(text, shown)
+    except Unclear as problem:
+        flat = text.strip().casefold().rstrip(".!")
+        known = {one.label: one.value for one in typed}
+        if flat in known:
+            return known[flat]
+        raise problem from None
+
+
+def score(text: str) -> int:
+    """A rating from 0 to 10. Raises `Unclear`."""
+    return whole_number(text, 0, 10, zero=NO_PAIN)
+
+
+def yes_no_not_sure(text: str) -> str:
+    """ "yes", "no" or "not_sure", as stored. Raises `Unclear`."""
+    return {Reply.YES: "yes", Reply.NO: "no", Reply.NOT_SURE: "not_sure"}[yes_no(text)]
+
+
+def raised(kind: Kind, said: str, at: datetime, number: str) -> tuple[Effect, ...]:
+    """What a red flag sets off at once: it is stored, and the coach is told."""
+    told = trouble.first_words(trouble.Brief(kind, said, (), number))
+    return (Record(Noticed(at, f"said_{kind}", said)), Alert(f"said_{kind}", said, told))
+
+
+def help_with(kind: Kind, said: str, number: str) -> Begin:
+    """The dialogue that says what to do about it."""
+    return Begin("trouble", {"kind": kind.value, "said": said, "spells": [], "number": number})
