@@ -4,6 +4,7 @@ import asyncio
 import contextlib
 from collections.abc import Callable
 from pathlib import Path
+from zoneinfo import ZoneInfo
 
 from bot.app import Program, serve
 from bot.clock import Clock
@@ -20,7 +21,7 @@ ZONE = "Europe/Lisbon"
 async def practise(db: Path, port: int, ready: Callable[[str], None]) -> None:
     """Serve the page and run the bot until interrupted."""
     clock = Clock()
-    api = LocalApi(clock.now, TOKEN)
+    api = LocalApi(lambda: clock.now().astimezone(ZoneInfo(ZONE)), TOKEN)
     coach, client = api.add_phone(COACH, "Coach"), api.add_phone(CLIENT, "Client")
     programs: list[Program] = []
 

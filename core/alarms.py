@@ -22,10 +22,16 @@ TIERS = {
     ).split()
 } | {cause: Tier.WEEK for cause in ("note", "missed_sessions")}
 
+# Besides every open alert of "now", these keep the client from training until the coach has dealt with them.
+BARS = frozenset(
+    "anything_new pain_before drill_failed no_morning_reply pain_not_settled numb_next_day sore_out_of_proportion "
+    "muscles_swollen other_next_day".split()
+)
+
 SAME_WITHIN = timedelta(minutes=30)  # equal causes within it are one alert with a count
-FIRST_REPEAT = timedelta(minutes=5)
-SECOND_REPEAT = timedelta(minutes=15)
-LONGEST_GAP = timedelta(hours=6)
+ROUNDS_MIN = (0, 5, 15, 30, 60, 120, 240)  # "now", after raising; own caution, no source
+LONGEST_GAP = timedelta(hours=4)  # after those
+TODAY_GAP = timedelta(hours=6)
 
 
 def tier(cause: str) -> Tier:
@@ -33,22 +39,23 @@ def tier(cause: str) -> Tier:
     return TIERS.get(cause, Tier.TODAY)
 
 
+def bars(cause: str, urgency: str) -> bool:
+    """Whether an open alert of this cause and urgency keeps the client from training."""
+    return urgency == Tier.NOW or cause in BARS
+
+
 def next_send(urgency: Tier, raised_at: datetime, sent: int) -> datetime | None:
     """When an unanswered alert goes out again after having gone out `sent` times; None: never.
 
-    Now: after 5 and 15 min, then with a gap that doubles up to 6 h, until somebody answers.
-    Today: once more after 4 h, then every 6 h. Weekly: in the digest only.
+    Now: after 5, 15, 30, 60, 120 and 240 min, then every 4 h, until somebody answers. Today: every 6 h.
+    Weekly: in the digest only.
     """
     if urgency is Tier.WEEK:
         return None
     if urgency is Tier.TODAY:
-        return raised_at + timedelta(hours=4) + max(0, sent - 1) * LONGEST_GAP
-    if sent <= 1:
-        return raised_at + FIRST_REPEAT
-    if sent == 2:
-        return raised_at + SECOND_REPEAT
-    doubled = timedelta(minutes=15 * 2 ** min(sent - 2, 10))
-    return raised_at + min(doubled, SECOND_REPEAT + (sent - 2) * LONGEST_GAP)
+        return raised_at + sent * TODAY_GAP
+    listed = min(sent, len(ROUNDS_MIN) - 1)
+    return raised_at + timedelta(minutes=ROUNDS_MIN[listed]) + (sent - listed) * LONGEST_GAP
 
 
 def to_second_contact(urgency: Tier, sent: int) -> bool:

@@ -7,10 +7,11 @@ from collections.abc import Callable
 from datetime import datetime
 from typing import TYPE_CHECKING, Any
 
-from bot.engine import calendar, loads, practice, status, turns
+from bot.engine import calendar, gate, loads, practice, status, turns
 from conversations.protocol import Choice, Relay, Say
 from conversations.words import engine as words
 from conversations.words.recap import recap
+from core.access import Action
 from core.facts import Cleared, CoachDid, SetDone, WalkDone
 from core.store import duties, facts, people
 from core.store.duties import Planned
@@ -128,7 +129,8 @@ def coach_menu(engine: "Engine", person: Person, value: str, now: datetime) -> N
 
 
 def _about_client(engine: "Engine", coach: Person, what: str, client: int, now: datetime) -> None:
-    if people.by_id(engine.store, client).coach != coach.id:
+    action = Action.CLEAR if what == "clearing" else Action.PLAN
+    if not gate.allows(engine, coach, action, people.by_id(engine.store, client)):
         engine.say(coach, Say(words.NOT_YOURS), now)
     elif what == "clearing":
         practice.ask_to_clear(engine, people.by_id(engine.store, client), None, now)

@@ -3,10 +3,11 @@
 from datetime import datetime
 from typing import TYPE_CHECKING
 
-from bot.engine import status
+from bot.engine import gate, status
 from conversations.protocol import Choice, Say
 from conversations.words import engine as words
 from core import alarms
+from core.access import Action
 from core.alarms import Tier
 from core.facts import CoachDid, Detail
 from core.store import duties, facts, people
@@ -86,6 +87,8 @@ def tapped(engine: "Engine", coach: Person, act: str, alert_id: int, now: dateti
     if alert is None:
         return
     client = people.by_id(engine.store, alert.person)
+    if not gate.allows(engine, coach, Action.TAKE_ALERT, client):
+        return
     facts.put(engine.store, client.id, CoachDid(now, coach.id, f"alert_{act}", alert.cause), now)
     cause = words.CAUSES.get(alert.cause, alert.cause.replace("_", " "))
     duties.take_alert(engine.store, alert_id, coach.id, now)

@@ -21,7 +21,7 @@ EARLY_SESSIONS = 2  # asked at 48 h as well; own caution, no source
 
 def remind_next(engine: "Engine", client: Person, now: datetime) -> None:
     """Plan the reminder of the next session by the plan; the old one is forgotten."""
-    duties.unplan(engine.store, client.id, "reminding")
+    duties.unplan_first(engine.store, client.id, "reminding")
     plan = status.plan_of(engine, client.id)
     if plan is None or plan.when is None:
         return

@@ -18,8 +18,8 @@ from core.store.threads import Thread
 if TYPE_CHECKING:
     from bot.engine.core import Engine
 
-WAITS = ("reminding", "missed", "morning", "recap", "weekly")  # talks that do not break into a session
-LATER = timedelta(minutes=10)
+WAITS = ("words", "reminding", "missed", "morning", "recap", "weekly")  # talks that do not break into a session
+LATER = timedelta(minutes=2)
 REPEAT = timedelta(minutes=2)  # own caution, no source
 NO_BURST = timedelta(seconds=30)
 
@@ -67,7 +67,8 @@ def call(engine: "Engine", watch: Watch, now: datetime) -> None:
         )
     session = _session(engine, person)
     if session is not None and watch.calls == 0:
-        turns.deliver(engine, person, session, TimeIsUp(now, watch.spell))
+        told = partial(turns.deliver, engine, person, session, TimeIsUp(now, watch.spell))
+        engine.guarded("time is up", told, lambda at: None)  # a broken dialogue must not silence the call
 
 
 def _kind(watch: Watch) -> CallKind:

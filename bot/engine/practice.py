@@ -3,10 +3,11 @@
 from datetime import datetime
 from typing import TYPE_CHECKING
 
-from bot.engine import screenings, status, turns, weeks
+from bot.engine import gate, screenings, status, turns, weeks
 from conversations.protocol import Choice, Say
 from conversations.words import engine as words
 from conversations.words import plan as plan_words
+from core.access import Action
 from core.calendar.zones import local
 from core.store import duties, mail, people
 from core.store.mail import Letter, Priority
@@ -32,7 +33,7 @@ def show_clients(engine: "Engine", coach: Person, now: datetime) -> None:
 def show_client(engine: "Engine", coach: Person, client_id: int, now: datetime) -> None:
     """One client's card."""
     client = people.by_id(engine.store, client_id)
-    if client.coach != coach.id:
+    if not gate.allows(engine, coach, Action.SEE_CLIENT, client):
         engine.say(coach, Say(words.NOT_YOURS), now)
         return
     plan = status.plan_of(engine, client.id)

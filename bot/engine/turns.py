@@ -25,6 +25,7 @@ from conversations.protocol import (
     Turn,
 )
 from conversations.words import engine as words
+from core import alarms
 from core.cuffs.limits import calls
 from core.facts import BandsOff, BandsOn, Fact
 from core.store import duties, facts, people, threads
@@ -176,7 +177,7 @@ def barred(engine: "Engine", person: Person) -> str | None:
         return "not_cleared"
     if clearance.until is not None and clearance.until <= engine.clock():
         return "clearance_over"
-    if any(alert.tier == "now" for alert in duties.open_alerts(engine.store, person.id)):
+    if any(alarms.bars(alert.cause, alert.tier) for alert in duties.open_alerts(engine.store, person.id)):
         return "open_alert"
     return None
 

@@ -245,6 +245,15 @@ def due_talks(store: Store, now: datetime) -> list[Planned]:
     return [_planned(row) for row in rows]
 
 
+def unplan_first(store: Store, person: int, dialogue: str) -> None:
+    """Forget planned talks of this kind, but keep those that the person moved themselves ("again")."""
+    store.execute(
+        "DELETE FROM planned WHERE person = ? AND dialogue = ? AND done_at IS NULL"
+        " AND json_extract(about, '$.again') IS NULL",
+        [person, dialogue],
+    )
+
+
 def next_talk(store: Store, person: int, dialogue: str) -> Planned | None:
     """The person's next planned talk of this kind."""
     row = store.row(

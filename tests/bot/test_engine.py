@@ -1,0 +1,212 @@
+"""The engine with everything around it but the network and the clock: strangers, taps, stops, alerts."""
+
+import asyncio
+from collections.abc import Iterator
+from datetime import UTC, datetime, timedelta
+from decimal import Decimal
+
+import pytest
+
+from bot.local.messages import ChatMessage
+from bot.play.stage import Stage
+from core.facts import BandsOn, Cleared, CoachDid, PlanGiven, SetDone
+from core.plan_text import plan_to_text
+from core.plans import OPEN_AIMS, Exercise, Plan, Region, Scheme
+from core.store import duties, facts, people
+from core.store.people import Role
+from core.units import Load
+
+START = datetime(2026, 3, 2, 18, 0, tzinfo=UTC)
+COACH, SECOND, CLIENT, OTHER = 1001, 1002, 2001, 2002
+SQUAT = Exercise(
+    "goblet_squat",
+    Region.LEGS,
+    Scheme.OPEN,
+    OPEN_AIMS,
+    Load(Decimal(10)),
+    (Load(Decimal(10)), Load(Decimal(12))),
+)
+
+
+class Practice:
+    """A stage with a coach, a second one, a cleared client with a plan, and a stranger."""
+
+    def __init__(self) -> None:
+        self.stage = Stage(START, (COACH, SECOND), "Europe/Lisbon", lambda *_: None)
+        for number, name in ((COACH, "Coach"), (SECOND, "Second"), (CLIENT, "Ruta"), (OTHER, "Nobody")):
+            self.stage.add(number, name, lambda message, now: None)
+        store = self.stage.engine.store
+        coach = people.by_chat(store, COACH)
+        assert coach is not None
+        with store.transaction():
+            self.client = people.add(store, CLIENT, "Ruta", Role.CLIENT, "Europe/Lisbon", START, coach.id)
+            facts.put(store, self.client, Cleared(START, "1", "cleared", "arms,legs", coach.id), START)
+            plan = plan_to_text(Plan("squats", (SQUAT,)))
+            facts.put(store, self.client, PlanGiven(START, plan, coach.id), START)
+
+    def settle(self) -> None:
+        """Let everybody finish at this moment."""
+        asyncio.run(self.stage.settle())
+
+    def later(self, **time: float) -> None:
+        """Let time pass, with all that is due in it."""
+        asyncio.run(self.stage.run(self.stage.clock.now() + timedelta(**time)))
+
+    def types(self, number: int, text: str) -> int:
+        """A person types, and everything settles."""
+        message = self.stage.phones[number].types(text)
+        self.settle()
+        return message
+
+    def taps(self, number: int, label: str) -> None:
+        """The newest button with this label."""
+        for message in reversed(self.stage.phones[number].history):
+            if any(label == shown for row in message.buttons for shown, _ in row):
+                self.stage.phones[number].taps(message.id, label)
+                self.settle()
+                return
+        raise AssertionError(f"nobody offered {label!r}")
+
+    def heard(self, number: int) -> list[str]:
+        """All that the bot wrote to somebody."""
+        return [message.text for message in self.stage.phones[number].history if not message.mine]
+
+    def newest(self, number: int) -> ChatMessage:
+        """The newest message of the bot."""
+        return [message for message in self.stage.phones[number].history if not message.mine][-1]
+
+    def sets(self) -> dict[int, int]:
+        """Reps by set."""
+        return {one.set_no: one.reps for one in facts.current(self.stage.engine.store, SetDone, self.client)}
+
+    def in_a_set(self) -> None:
+        """Into set 1 with the bands on and checked."""
+        self.types(CLIENT, "start")
+        self.taps(CLIENT, "No")
+        for _ in range(40):
+            if "Set 1 of" in self.newest(CLIENT).text:
+                return
+            labels = [label for row in self.newest(CLIENT).buttons for label, _ in row]
+            wanted = (
+                "No",
+                "0",
+                "Off in under 10 seconds",
+                "Heard it",
+                "Done",
+                "Bands are on",
+                "6",
+                "Under 2 seconds",
+                "Fine",
+            )
+            self.taps(CLIENT, next((label for label in wanted if label in labels), labels[0]))
+        raise AssertionError(f"no set came: {self.heard(CLIENT)[-3:]}")
+
+
+@pytest.fixture
+def practice() -> Iterator[Practice]:
+    made = Practice()
+    yield made
+    made.stage.close()
+
+
+def test_a_stranger_gets_one_polite_refusal_with_their_own_number(practice: Practice) -> None:
+    practice.types(OTHER, "let me in")
+    practice.types(OTHER, "please")
+    assert len(practice.heard(OTHER)) == 1
+    assert str(OTHER) in practice.heard(OTHER)[0]
+
+
+def test_an_update_that_comes_twice_counts_once(practice: Practice) -> None:
+    practice.in_a_set()
+    practice.types(CLIENT, "31")
+    engine = practice.stage.engine
+    rows = engine.store.rows("SELECT update_id, body FROM inbox ORDER BY update_id DESC LIMIT 3")
+    before = len(practice.heard(CLIENT))
+    engine.receive([(row["update_id"], {"message": {}}) for row in rows])
+    practice.settle()
+    assert practice.sets() == {1: 31}
+    assert len(practice.heard(CLIENT)) == before
+
+
+def test_an_edited_message_changes_its_set_even_after_the_session(practice: Practice) -> None:
+    practice.in_a_set()
+    message = practice.types(CLIENT, "13")
+    practice.types(CLIENT, "stop")
+    practice.stage.phones[CLIENT].edits(message, "31")
+    practice.settle()
+    assert practice.sets() == {1: 31}
+
+
+def test_a_stop_word_ends_the_session_alerts_the_coach_and_bars_the_next(practice: Practice) -> None:
+    practice.in_a_set()
+    practice.types(CLIENT, "my foot is numb")
+    assert any(text.startswith("Bands off now") for text in practice.heard(CLIENT)[-3:])
+    assert "my foot is numb" in practice.newest(COACH).text
+    practice.taps(CLIENT, "Bands are off")
+    assert duties.watches(practice.stage.engine.store, practice.client) == []
+    practice.taps(CLIENT, "Better")
+    practice.types(CLIENT, "start")
+    assert "coach first needs to look" in practice.newest(CLIENT).text
+    practice.taps(COACH, "Clear to train")
+    practice.types(CLIENT, "start")
+    assert practice.newest(CLIENT).buttons
+
+
+def test_an_unanswered_alert_reaches_the_second_contact_and_tells_the_client(practice: Practice) -> None:
+    practice.in_a_set()
+    practice.types(CLIENT, "chest pain")
+    practice.taps(CLIENT, "Bands are off")
+    practice.later(minutes=4)
+    assert practice.heard(SECOND) == []
+    practice.later(minutes=2)
+    assert "chest pain" in practice.newest(SECOND).text
+    practice.later(minutes=10)
+    assert any("could not be reached" in text for text in practice.heard(CLIENT))
+    practice.taps(SECOND, "I am on it")
+    count = len(practice.heard(COACH))
+    practice.later(hours=9)
+    assert len(practice.heard(COACH)) == count
+
+
+def test_bands_that_stay_on_are_called_about_and_then_alarmed(practice: Practice) -> None:
+    practice.in_a_set()
+    engine = practice.stage.engine
+    on = facts.latest(engine.store, BandsOn, practice.client)
+    assert on is not None
+    practice.later(minutes=14)
+    assert sum("ands off now" in text for text in practice.heard(CLIENT)) >= 2
+    assert any("bands on too long" in text or "went quiet" in text for text in practice.heard(COACH))
+    practice.taps(CLIENT, "Bands are off")
+    practice.later(minutes=10)
+    assert duties.watches(engine.store, practice.client) == []
+
+
+def test_an_old_button_is_answered_and_not_obeyed(practice: Practice) -> None:
+    practice.in_a_set()
+    old = next(message for message in practice.stage.phones[CLIENT].history if "How tight" in message.text)
+    practice.stage.phones[CLIENT].taps(old.id, "9 or 10")
+    practice.settle()
+    assert "Set 1 of" in practice.newest(CLIENT).text
+    assert len(duties.watches(practice.stage.engine.store, practice.client)) == 1
+
+
+def test_words_of_the_coach_wait_until_the_session_is_over(practice: Practice) -> None:
+    practice.in_a_set()
+    practice.types(COACH, "to Ruta: slower on the way down")
+    assert not any("slower" in text for text in practice.heard(CLIENT))
+    assert facts.latest(practice.stage.engine.store, CoachDid, practice.client) is not None
+
+
+def test_an_event_that_breaks_a_dialogue_is_kept_and_everybody_is_told(practice: Practice) -> None:
+    practice.in_a_set()
+    store = practice.stage.engine.store
+    with store.transaction():
+        store.execute("UPDATE thread SET state = '{}' WHERE dialogue = 'session' AND state IS NOT NULL")
+    practice.types(CLIENT, "31")
+    assert "Bands off now" in practice.newest(CLIENT).text
+    assert "could not deal" in practice.newest(COACH).text
+    failed = store.row("SELECT count(*) AS n FROM inbox WHERE failed IS NOT NULL")
+    assert failed is not None
+    assert failed["n"] == 1
+    practice.later(minutes=13)
+    assert any("bands off now" in text for text in practice.heard(CLIENT)[-4:])
