@@ -1,20 +1,24 @@
 """The coach sees the answers that mattered first and decides. "Do not start" cannot be overridden."""
 
+import re
 from dataclasses import dataclass, replace
-from datetime import UTC, datetime, time
+from datetime import UTC, date, datetime, time, timedelta
 from zoneinfo import ZoneInfo
 
-from conversations.answers import Unclear, Why, choice
-from conversations.dates import Dates, OneTime, read
+from conversations.answers import choice
+from conversations.dates import OneTime, read
 from conversations.form import Form, Outcome, dialogue, with_answer
 from conversations.protocol import Choice, Do, Record, Said, Say
 from conversations.words import clearing as words
-from conversations.words.screening import RULES
+from conversations.words.screening import REFUSALS, RULES
 from core.facts import Cleared, CoachDid
+from core.screening import Refusal, Tier
 
 REGIONS = {"cleared": ("arms", "legs"), "legs_only": ("legs",), "arms_only": ("arms",)}
 LIMBS = {"arms": ("left_arm", "right_arm"), "legs": ("left_leg", "right_leg")}
 LONGEST = 300
+WITH_YEAR = re.compile(r"\b20[0-9]{2}\b")
+A_YEAR_BACK = timedelta(days=364)  # less than any year, so that today's date is not read as a year ago
 
 
 @dataclass(frozen=True, slots=True)
@@ -34,25 +38,29 @@ class Brief:
 
 @dataclass(frozen=True, slots=True)
 class Draft:
-    """Answers; None: not asked yet. `expiry`: ISO date."""
+    """Answers; None: not asked yet. `said_on`, `expiry`: ISO dates."""
 
     decision: str | None = None
     clinician: str | None = None
+    said_on: str | None = None
     limits: str | None = None
     expiry: str | None = None
     note: str | None = None
 
 
 def opens(brief: Brief, decision: str) -> tuple[str, ...]:
-    """The regions a decision opens: those with at least one limb that no answer closed."""
+    """The regions a decision opens: those without a closed limb.
+
+    A clearance names regions, not limbs, so one closed arm closes the arms.
+    """
     wanted = REGIONS.get(decision, ())
-    return tuple(region for region in wanted if any(limb not in brief.closed for limb in LIMBS[region]))
+    return tuple(region for region in wanted if not set(LIMBS[region]) & set(brief.closed))
 
 
 def decisions(brief: Brief) -> tuple[Choice, ...]:
     """What may be decided. Nothing opens "do not start"; a closed region cannot be opened."""
     allowed = [name for name in REGIONS if opens(brief, name) == REGIONS[name]]
-    if brief.tier == "do_not_start":
+    if brief.tier == Tier.DO_NOT_START:
         allowed = []
     return tuple(Choice(words.DECISIONS[name], name) for name in (*allowed, "held", "declined"))
 
@@ -61,11 +69,16 @@ def missing(brief: Brief, draft: Draft) -> str | None:
     """The next question."""
     if draft.decision is None:
         return "decision"
-    if brief.tier == "clinician_first" and opens(brief, draft.decision):
-        for step in ("clinician", "limits", "expiry"):
+    if brief.tier == Tier.CLINICIAN_FIRST and opens(brief, draft.decision):
+        for step in ("clinician", "said_on", "limits", "expiry"):
             if getattr(draft, step) is None:
                 return step
     return "note" if draft.note is None else None
+
+
+def needs_note(brief: Brief, draft: Draft) -> bool:
+    """Whoever opens more than a clear screening says why."""
+    return brief.tier != Tier.CLEAR and bool(opens(brief, draft.decision or ""))
 
 
 def ask(brief: Brief, draft: Draft, step: str) -> Say:
@@ -75,39 +88,62 @@ def ask(brief: Brief, draft: Draft, step: str) -> Say:
             return Say(words.DECIDE.format(name=brief.client_name), decisions(brief))
         case "clinician":
             return Say(words.CLINICIAN)
+        case "said_on":
+            return Say(words.SAID_ON)
         case "limits":
             return Say(words.LIMITS)
         case "expiry":
             return Say(words.EXPIRY)
+        case _ if needs_note(brief, draft):
+            return Say(REFUSALS[Refusal.NEEDS_NOTE])
         case _:
             return Say(words.NOTE, (Choice(words.NO_NOTE, "-"),))
 
 
 def fill(brief: Brief, draft: Draft, step: str, answer: Said) -> Draft:
-    """One more answer. Raises `Unclear`."""
+    """One more answer; one that does not fit stays open and is asked again. Raises `Unclear`."""
+    plain = " ".join(answer.text.split())[:LONGEST]
     match step:
         case "decision":
             return replace(draft, decision=choice(answer.text, decisions(brief)))
+        case "said_on":
+            return replace(draft, said_on=_day_past(brief, answer))
         case "expiry":
-            return replace(draft, expiry=_day(brief, answer))
+            return replace(draft, expiry=_day_to_come(brief, answer))
+        case "note" if plain.lower() in words.WITHOUT_NOTE:
+            return replace(draft, note=None if needs_note(brief, draft) else "")
         case _:
-            plain = " ".join(answer.text.split())[:LONGEST]
-            if not plain:
-                raise Unclear(Why.EMPTY)
-            return with_answer(draft, step, "" if step == "note" and plain in ("-", words.NO_NOTE) else plain)
+            return with_answer(draft, step, plain or None)
 
 
-def _day(brief: Brief, answer: Said) -> str:
-    match read(answer.text, answer.at, brief.zone):
+def _today(brief: Brief, answer: Said) -> date:
+    return answer.at.astimezone(ZoneInfo(brief.zone)).date()
+
+
+def _day_past(brief: Brief, answer: Said) -> str | None:
+    """Today or a day of the last year, ISO; None: anything else."""
+    today = _today(brief, answer)
+    if answer.text.strip().lower() == "today":
+        return today.isoformat()
+    day = _day(brief, answer.text, answer.at - A_YEAR_BACK)
+    return day.isoformat() if day is not None and day <= today else None
+
+
+def _day_to_come(brief: Brief, answer: Said) -> str | None:
+    """A day after today, ISO; None: anything else."""
+    day = _day(brief, answer.text, answer.at)
+    return day.isoformat() if day is not None and day > _today(brief, answer) else None
+
+
+def _day(brief: Brief, text: str, after: datetime) -> date | None:
+    """A day with its year, within the year after `after`. Noon, since a bare day is no time to `read`."""
+    if not WITH_YEAR.search(text):
+        return None
+    match read(f"{text} at 12:00", after, brief.zone):
         case OneTime(once):
-            day = once.at.astimezone(ZoneInfo(brief.zone)).date() if once.at.tzinfo else once.at.date()
-        case Dates(span):
-            day = span.first
+            return once.at.date()
         case _:
-            raise Unclear(Why.NOT_AN_OPTION, options=("30 June 2027",))
-    if day <= answer.at.date():
-        raise Unclear(Why.NOT_AN_OPTION, options=("a day to come",))
-    return day.isoformat()
+            return None
 
 
 def finish(brief: Brief, draft: Draft, at: datetime) -> Outcome:
@@ -121,7 +157,7 @@ def finish(brief: Brief, draft: Draft, at: datetime) -> Outcome:
         ).astimezone(UTC)
     parts = (
         draft.note,
-        draft.clinician and f"clinician: {draft.clinician}",
+        draft.clinician and f"clinician: {draft.clinician}, {draft.said_on}",
         draft.limits and f"limits: {draft.limits}",
     )
     note = "; ".join(part for part in parts if part)
@@ -152,7 +188,8 @@ def opening(brief: Brief) -> tuple[Say, ...]:
         closed=words.CLOSED.format(limbs=closed) if closed else "",
         findings=findings,
     )
-    return (Say(f"{text}\n{words.ANSWERS.format(answers=mattered)}" if mattered else text),)
+    shown = Say(f"{text}\n{words.ANSWERS.format(answers=mattered)}" if mattered else text)
+    return (shown, Say(REFUSALS[Refusal.NO_OVERRIDE])) if brief.tier == Tier.DO_NOT_START else (shown,)
 
 
 FORM: Form[Brief, Draft] = Form(

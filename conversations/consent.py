@@ -1,19 +1,23 @@
 """The very first talk: what this is and is not, consent, and what is needed if something goes wrong."""
 
+import re
 from dataclasses import dataclass, replace
 from datetime import datetime
 
 from conversations.answers import Reply, Unclear, Why, choice, whole_number, yes_no
-from conversations.dates import ZoneFound, ZonesPossible, read_zone
+from conversations.dates import ZoneFound, ZoneNotFound, ZonesPossible, read_zone
 from conversations.form import YES_NO, Form, Outcome, buttons, dialogue, with_answer
 from conversations.protocol import Begin, Choice, Do, Effect, Record, Said, Say
 from conversations.words import consent as words
 from core.facts import Agreed, Detail
 
 VERSION = "v1"  # of the wording; stored with the consent
+ADULT = 18  # years; below, a guardian agrees, too
+AGES = (5, 110)  # years; plausible people
 STEPS = (
     "agree",
     "age",
+    "guardian",
     "zone",
     "emergency_number",
     "phone",
@@ -23,6 +27,8 @@ STEPS = (
     "helper",
 )
 MAY_SKIP = ("phone", "address", "emergency_contact")
+SKIPPED = frozenset({"skip", "no", "none", "nobody"})
+SHORTEST_NUMBER, LONGEST_NUMBER = 2, 15  # digits; 15 at most in ITU-T E.164, from memory
 LONGEST = 200
 
 
@@ -36,10 +42,14 @@ class Brief:
 
 @dataclass(frozen=True, slots=True)
 class Draft:
-    """Answers; None: not asked yet. `zones`: what the typed place may be."""
+    """Answers; None: not asked yet. `zones`: what the typed place may be; `lost`: it was not found.
+
+    `kept`: something is stored already.
+    """
 
     agree: str | None = None
     age: str | None = None
+    guardian: str | None = None
     zone: str | None = None
     emergency_number: str | None = None
     phone: str | None = None
@@ -48,23 +58,33 @@ class Draft:
     company: str | None = None
     helper: str | None = None
     zones: tuple[str, ...] = ()
+    lost: bool = False
+    kept: bool = False
+
+    @property
+    def under_age(self) -> bool:
+        """Under 18."""
+        return self.age is not None and int(self.age) < ADULT
 
 
 def missing(brief: Brief, draft: Draft) -> str | None:
-    """The next question; none after "no"."""
-    if draft.agree == "no":
+    """The next question; none after a "no" of the client or of the guardian."""
+    if "no" in (draft.agree, draft.guardian):
         return None
-    return next((step for step in STEPS if getattr(draft, step) is None), None)
+    wanted = (step for step in STEPS if step != "guardian" or draft.under_age)
+    return next((step for step in wanted if getattr(draft, step) is None), None)
 
 
 def ask(brief: Brief, draft: Draft, step: str) -> Say:
     """Its words."""
     text = words.ASK[step]
     match step:
-        case "agree":
+        case "agree" | "guardian":
             return Say(text, YES_NO)
         case "zone" if draft.zones:
             return Say(words.WHICH_ZONE, tuple(Choice(zone.replace("_", " "), zone) for zone in draft.zones))
+        case "zone" if draft.lost:
+            return Say(words.NO_SUCH_PLACE)
         case "company":
             return Say(text, tuple(Choice(label, value) for label, value in words.COMPANY))
         case "helper":
@@ -79,26 +99,48 @@ def fill(brief: Brief, draft: Draft, step: str, answer: Said) -> Draft:
     """One more answer. Raises `Unclear`."""
     match step:
         case "agree":
-            return replace(draft, agree="yes" if yes_no(answer.text) is Reply.YES else "no")
+            return replace(draft, agree=_agreed(answer.text))
         case "age":
-            return replace(draft, age=str(whole_number(answer.text, 5, 110)))
+            years = whole_number(answer.text, *AGES, also=("years", "year", "old"))
+            return replace(draft, age=str(years), kept=draft.kept or years >= ADULT)
+        case "guardian":
+            said = _agreed(answer.text)
+            return replace(draft, guardian=said, kept=draft.kept or said == "yes")
         case "zone":
             return _zone(draft, answer.text)
         case "company":
             pairs = tuple(Choice(label, value) for label, value in words.COMPANY)
-            return replace(
-                draft,
-                company=choice(answer.text, (*pairs, Choice("yes", "alone"), Choice("no", "with_somebody"))),
-            )
+            said = choice(answer.text, (*pairs, Choice("yes", "alone"), Choice("no", "with_somebody")))
+            return replace(draft, company="" if said == "skip" else said)
+        case "emergency_number":
+            return replace(draft, emergency_number=_number(answer.text))
         case _:
             return with_answer(draft, step, _words(answer.text))
+
+
+def _agreed(text: str) -> str:
+    match yes_no(text):
+        case Reply.YES:
+            return "yes"
+        case Reply.NO:
+            return "no"
+        case Reply.NOT_SURE:  # neither agreed nor refused
+            raise Unclear(Why.NOT_AN_OPTION, options=[option.label for option in YES_NO])
+
+
+def _number(text: str) -> str:
+    """A number to call; "skip" is none, for it is shown when seconds count."""
+    figures = re.findall(r"[0-9]+", text)
+    if not SHORTEST_NUMBER <= len("".join(figures)) <= LONGEST_NUMBER:
+        raise Unclear(Why.NOT_A_NUMBER)
+    return _words(text)
 
 
 def _words(text: str) -> str:
     plain = " ".join(text.split())[:LONGEST]
     if not plain:
         raise Unclear(Why.EMPTY)
-    return "" if plain.lower() in ("skip", "no", "none") else plain
+    return "" if plain.lower().rstrip(".!") in SKIPPED else plain
 
 
 def _zone(draft: Draft, text: str) -> Draft:
@@ -106,29 +148,48 @@ def _zone(draft: Draft, text: str) -> Draft:
         return replace(draft, zone=text)
     match read_zone(text):
         case ZoneFound(zone):
-            return replace(draft, zone=zone)
+            return replace(draft, zone=zone, zones=(), lost=False)
         case ZonesPossible(zones):
-            return replace(draft, zones=tuple(zones))
-        case _:
-            raise Unclear(Why.NOT_AN_OPTION, options=("Lisbon", "Europe/Lisbon", "New York"))
+            return replace(draft, zone=None, zones=tuple(zones), lost=False)
+        case ZoneNotFound():
+            return replace(draft, zone=None, zones=(), lost=True)
 
 
 def noted(brief: Brief, draft: Draft, step: str, answer: Said) -> tuple[Effect, ...]:
-    """Nothing is stored before the yes; then each answer at once."""
-    if step == "agree":
-        return (Record(Agreed(answer.at, VERSION)),) if draft.agree == "yes" else ()
+    """Nothing is stored before the yes, of an under-age client not before the guardian's; then at once."""
+    match step:
+        case "agree":
+            return ()
+        case "age":
+            return () if draft.under_age else _agreement(draft, answer.at)
+        case "guardian":
+            return _agreement(draft, answer.at) if draft.guardian == "yes" else ()
+        case _:
+            return _detail(draft, step, answer.at)
+
+
+def _detail(draft: Draft, step: str, at: datetime) -> tuple[Effect, ...]:
     value = getattr(draft, step)
     if value is None:
         return ()
-    effects: tuple[Effect, ...] = (Record(Detail(answer.at, step, value)),)
+    effects: tuple[Effect, ...] = (Record(Detail(at, step, value)),)
     return (*effects, Do("moved_zone", {"zone": value})) if step == "zone" else effects
+
+
+def _agreement(draft: Draft, at: datetime) -> tuple[Effect, ...]:
+    """The yes with the age, and the guardian's where one was asked."""
+    known = (("age", draft.age), ("guardian", draft.guardian))
+    details = tuple(Record(Detail(at, name, value)) for name, value in known if value is not None)
+    return (Record(Agreed(at, VERSION)), *details)
 
 
 def finish(brief: Brief, draft: Draft, at: datetime) -> Outcome:
     """On to the screening, or a kind goodbye."""
-    if draft.agree == "no":
-        return Outcome((Say(words.DISAGREED),))
-    return Outcome((), (Begin("screening"),))
+    if "no" not in (draft.agree, draft.guardian):
+        return Outcome((), (Begin("screening"),))
+    if draft.kept:  # a yes that was taken back
+        return Outcome((Say(words.WITHDRAWN),))
+    return Outcome((Say(words.DISAGREED if draft.agree == "no" else words.GUARDIAN_FIRST),))
 
 
 FORM: Form[Brief, Draft] = Form(
@@ -138,6 +199,8 @@ FORM: Form[Brief, Draft] = Form(
     fill=fill,
     finish=finish,
     noted=noted,
-    opening=lambda brief: tuple(Say(text.format(coach=brief.coach_name)) for text in words.OPENING),
+    opening=lambda brief: tuple(
+        Say(text.format(name=brief.client_name, coach=brief.coach_name)) for text in words.OPENING
+    ),
 )
 DIALOGUE = dialogue("consent", Brief, Draft, FORM)

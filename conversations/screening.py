@@ -1,15 +1,27 @@
 """The first screening: plain questions, each answer stored at once, a tier at the end. The coach decides."""
 
+import re
 from dataclasses import dataclass, field, replace
 from datetime import datetime
 
-from conversations.answers import Unclear, Why, blood_pressure, centimetres, choice, load, whole_number
+from conversations.answers import (
+    Reply,
+    Unclear,
+    Why,
+    blood_pressure,
+    centimetres,
+    choice,
+    load,
+    whole_number,
+    yes_no,
+)
 from conversations.form import Form, Outcome, dialogue
 from conversations.protocol import Alert, Choice, Do, Effect, Record, Said, Say
 from conversations.words import common
 from conversations.words import screening as words
 from core.facts import ScreeningAnswer, ScreeningDone
-from core.screening import Answers, Question, assess, form_of
+from core.safety.causes import Cause
+from core.screening import Answers, Assessment, Due, Question, Tier, form_of, preview
 from core.screening import Form as Kind
 from core.screening import missing as next_question
 from core.units import Unit
@@ -17,6 +29,11 @@ from core.units import Unit
 YES_NO = ((common.YES, "yes"), (common.NO, "no"), (common.NOT_SURE, "not_sure"))
 UNSURE = ((common.NOT_SURE, "not_sure"),)
 NO_OR_UNSURE = ((common.NO, "no"), *UNSURE)
+REPLIES = {Reply.YES: "yes", Reply.NO: "no", Reply.NOT_SURE: "not_sure"}
+LONGEST_AGO = 520  # weeks, ten years; older is as good as never here
+SEVERAL = re.compile(r"\s*(?:,|&|\+|\band\b)\s*")
+ONE_LIMB = {f"{side} {part}": f"{side}_{part}" for side in ("left", "right") for part in ("arm", "leg")}
+BOTH = {f"both {part}s": f"left_{part},right_{part}" for part in ("arm", "leg")}
 LIMBS = (
     (common.NO, "no"),
     *((words.LIMBS[limb].capitalize(), limb) for limb in ("left_arm", "right_arm", "left_leg", "right_leg")),
@@ -56,8 +73,8 @@ def start(brief: Brief) -> Draft:
 
 
 def missing(brief: Brief, draft: Draft) -> str | None:
-    """The next question."""
-    return next_question(draft.answers)
+    """The next question; none in an emergency, for then a call comes before any question."""
+    return None if preview(draft.answers).emergency else next_question(draft.answers)
 
 
 def options(question: Question) -> tuple[Choice, ...]:
@@ -78,7 +95,10 @@ def options(question: Question) -> tuple[Choice, ...]:
 def ask(brief: Brief, draft: Draft, step: str) -> Say:
     """Its words."""
     question = Question(step)
-    return Say(words.QUESTIONS[question], options(question))
+    text = words.QUESTIONS[question]
+    if form_of(question) is Kind.LIMBS:
+        text = f"{text} {words.SEVERAL_LIMBS}"
+    return Say(text, options(question))
 
 
 def fill(brief: Brief, draft: Draft, step: str, answer: Said) -> Draft:
@@ -88,21 +108,60 @@ def fill(brief: Brief, draft: Draft, step: str, answer: Said) -> Draft:
 
 
 def value_of(question: Question, text: str) -> str:
-    """The stored value of an answer: a button's, or what was typed."""
-    buttons = options(question)
+    """The stored value of an answer: a button's, or what was typed. Raises `Unclear`."""
     try:
-        return choice(text, buttons)
-    except Unclear:
+        return choice(text, options(question))
+    except Unclear as unread:
         match form_of(question):
-            case Kind.NUMBER:
-                return _number(question, text)
+            case Kind.YES_NO:
+                return REPLIES[yes_no(text)]
+            case Kind.LIMBS:
+                return _without_yes(text) or _limbs(text, unread)
             case Kind.WEEKS:
-                return str(whole_number(text, 0, 104))
+                return _without_yes(text) or _weeks(text)
             case Kind.PRESSURE:
-                reading = blood_pressure(text)
-                return f"{reading.systolic}/{reading.diastolic}"
-            case _:
-                raise
+                return _no_figure(text) or _pressure(text)
+            case Kind.NUMBER:
+                unknown = "" if question is Question.AGE else _no_figure(text)
+                return unknown or _number(question, text)
+
+
+def _weeks(text: str) -> str:
+    return str(whole_number(text, 0, LONGEST_AGO, also=("weeks", "week", "ago")))
+
+
+def _without_yes(text: str) -> str:
+    """A typed no or not sure in any words, "" for anything else: a yes does not say which or when."""
+    try:
+        reply = yes_no(text)
+    except Unclear:
+        return ""
+    return "" if reply is Reply.YES else REPLIES[reply]
+
+
+def _no_figure(text: str) -> str:
+    """Without a reading or a scale, "no" says the same as "not sure"."""
+    return "not_sure" if _without_yes(text) else ""
+
+
+def _limbs(text: str, unread: Unclear) -> str:
+    """Several limbs, typed. All of it is understood or none: a limb left out would stay open."""
+    parts = [part for part in SEVERAL.split(" ".join(text.lower().split()).rstrip(".!")) if part]
+    known = ONE_LIMB | BOTH
+    if not parts or not set(parts) <= set(known):
+        raise unread
+    named = {limb for part in parts for limb in known[part].split(",")}
+    return ",".join(sorted(named))
+
+
+def _pressure(text: str) -> str:
+    reading = blood_pressure(text)
+    value = f"{reading.systolic}/{reading.diastolic}"
+    try:
+        Answers({Question.BLOOD_PRESSURE: value})
+    except ValueError:
+        raise Unclear(Why.NOT_A_PRESSURE) from None
+    return value
 
 
 def _number(question: Question, text: str) -> str:
@@ -110,7 +169,7 @@ def _number(question: Question, text: str) -> str:
     low, high = RANGES[question]
     match question:
         case Question.WEIGHT:
-            kg = round(load(text, Unit.KG).kilograms)
+            kg = round(load(text, Unit.KG).kilograms, 1)  # a bare number: too heavy is only stricter
             if not low <= kg <= high:
                 raise Unclear(Why.TOO_LOW if kg < low else Why.TOO_HIGH, low=low, high=high)
             return str(kg)
@@ -131,18 +190,31 @@ def forget(draft: Draft, step: str) -> Draft:
 
 
 def finish(brief: Brief, draft: Draft, at: datetime) -> Outcome:
-    """The tier; the coach sees it and decides."""
-    found = assess(draft.answers)
+    """The tier; the coach sees it and decides. In an emergency only the emergency is talked about."""
+    found = preview(draft.answers)  # complete, except in an emergency
     closed = ",".join(sorted(limb.value for limb in found.closed))
     because = ",".join(finding.rule for finding in found.findings)
-    done = ScreeningDone(at, brief.screening, found.tier.value, closed, because)
-    effects: list[Effect] = [Record(done), Do("ask_coach_to_clear", {"screening": brief.screening})]
-    replies = [Say(words.TIERS[found.tier])]
-    if found.emergency:
-        emergency = words.PRESSURE_EMERGENCY.format(emergency_number=brief.emergency_number)
-        effects.insert(0, Alert("screening_emergency", because, emergency))
-        replies.insert(0, Say(emergency))
-    return Outcome(tuple(replies), tuple(effects))
+    done = Record(ScreeningDone(at, brief.screening, found.tier.value, closed, because))
+    to_coach = Do("ask_coach_to_clear", {"screening": brief.screening})
+    if not found.emergency:
+        return Outcome(tuple(Say(text) for text in _told(found)), (done, to_coach))
+    told = words.PRESSURE_EMERGENCY.format(emergency_number=brief.emergency_number)
+    said = words.PRESSURE_SAID.format(
+        reading=draft.said[Question.BLOOD_PRESSURE],
+        signs=draft.said[Question.PRESSURE_SIGNS].replace("_", " "),
+    )
+    return Outcome((Say(told),), (Alert(Cause.PRESSURE_EMERGENCY.value, said, told), done, to_coach))
+
+
+def _told(found: Assessment) -> tuple[str, ...]:
+    """What the client hears at the end."""
+    outcome = words.TIERS[found.tier]
+    if found.tier is Tier.CLEAR:
+        return (f"{outcome} {words.UNTIL_CLEARED}",)
+    if found.tier is Tier.DO_NOT_START or not found.closed:
+        return (outcome,)
+    limbs = ", ".join(words.LIMBS[limb] for limb in sorted(found.closed))
+    return outcome, words.CLOSED.format(limbs=limbs)
 
 
 FORM: Form[Brief, Draft] = Form(
@@ -153,6 +225,6 @@ FORM: Form[Brief, Draft] = Form(
     finish=finish,
     noted=noted,
     forget=forget,
-    opening=lambda brief: (Say(words.OPENING),),
+    opening=lambda brief: (Say(words.OPENING if brief.first else words.DUE[Due.NEWS]),),
 )
 DIALOGUE = dialogue("screening", Brief, Draft, FORM)

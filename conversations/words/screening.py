@@ -135,6 +135,12 @@ PRESSURE_EMERGENCY = (
     "don't drive yourself. I am telling your coach."
 )
 
+PRESSURE_SAID = "Blood pressure {reading}; signs with it right now: {signs}"
+
+UNTIL_CLEARED = "No bands until then."
+
+SEVERAL_LIMBS = "Several? Type them: left arm, right leg."
+
 CLOSED = "Stays without a band: {limbs}. The rest is your coach's decision."
 
 LIMBS = {

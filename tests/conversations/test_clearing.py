@@ -1,0 +1,195 @@
+"""The coach's decision played as a script: what is shown, what may be chosen, and what stands afterwards."""
+
+from dataclasses import replace
+from datetime import UTC, date, datetime
+
+import pytest
+from hypothesis import given
+from hypothesis import strategies as st
+
+from conversations.clearing import FORM, LIMBS, Brief, Draft, decisions, opens
+from conversations.form import Asking
+from conversations.protocol import Do, Effect, Opened, Record, Said, Say
+from conversations.words import clearing as words
+from conversations.words.screening import REFUSALS, RULES
+from core.cuffs.limbs import Limb
+from core.facts import Cleared, CoachDid
+from core.screening import Assessment, Clearance, Consent, Refusal, Ruling, Tier, refusal
+
+NOW = datetime(2026, 3, 2, 23, 30, tzinfo=UTC)  # already 3 March in Auckland
+BRIEF = Brief(7, "Ines Prado", "s1", "clear", 1, zone="Europe/Lisbon")
+LOOKS = replace(
+    BRIEF, tier="coach_looks", findings=("smoking",), answers=(("smoking", "yes"), ("statins", "no"))
+)
+FIRST = replace(BRIEF, tier="clinician_first", findings=("blood_thinners",))
+CLINICIAN = ("Dr Sol", "1 March 2026", "no sets to failure", "30 June 2026")
+
+Played = tuple[Asking[Brief, Draft] | None, list[Say], list[Effect]]
+
+
+def play(brief: Brief, *texts: str) -> Played:
+    """The coach's answers, one after another."""
+    turn = FORM.advance(None, Opened(NOW, brief), NOW)
+    said, effects = list(turn.replies), list(turn.effects)
+    for text in texts:
+        assert turn.state is not None, f"over before {text!r}"
+        turn = FORM.advance(turn.state, Said(NOW, text), NOW)
+        said += turn.replies
+        effects += turn.effects
+    return turn.state, said, effects
+
+
+def decided(effects: list[Effect]) -> Cleared:
+    """The decision on record."""
+    (found,) = [each.fact for each in effects if isinstance(each, Record) and isinstance(each.fact, Cleared)]
+    return found
+
+
+def values(brief: Brief) -> list[str]:
+    return [choice.value for choice in decisions(brief)]
+
+
+def test_a_clear_screening_is_cleared_with_a_tap_and_no_note() -> None:
+    state, said, effects = play(BRIEF, "cleared", "-")
+    assert state is None
+    assert effects == [
+        Record(Cleared(NOW, "s1", "cleared", "arms,legs", 1, None, ""), 7),
+        Record(CoachDid(NOW, 1, "decided_cleared", ""), 7),
+        Do("cleared", {"client": 7, "regions": "arms,legs", "decision": "cleared"}),
+    ]
+    assert "Ines Prado" in said[-1].text
+
+
+def test_the_coach_sees_the_rule_in_words_and_the_answers_that_mattered() -> None:
+    shown = play(LOOKS)[1][0].text
+    assert RULES["smoking"] in shown
+    assert "smoking: yes" in shown
+    assert "statins" not in shown
+
+
+def test_findings_that_are_worded_already_are_shown_as_they_are() -> None:
+    assert "smokes a little" in play(replace(LOOKS, findings=("smokes a little",)))[1][0].text
+
+
+def test_whoever_opens_what_asked_for_a_look_says_why() -> None:
+    state, said, effects = play(LOOKS, "legs only", "no note")
+    assert state is not None
+    assert said[-1].text == REFUSALS[Refusal.NEEDS_NOTE]
+    assert effects == []
+    state, _, effects = play(LOOKS, "legs only", "no note", "Two a day, walks well")
+    assert state is None
+    assert (decided(effects).regions, decided(effects).note) == ("legs", "Two a day, walks well")
+
+
+def test_holding_needs_no_reason() -> None:
+    state, _, effects = play(LOOKS, "held", "no note")
+    assert state is None
+    assert (decided(effects).decision, decided(effects).regions) == ("held", "")
+
+
+def test_do_not_start_offers_nothing_that_opens_and_says_so() -> None:
+    brief = replace(BRIEF, tier="do_not_start", findings=("past_clot",), closed=tuple(sorted(Limb)))
+    state, said, effects = play(brief, "cleared")
+    assert state is not None
+    assert effects == []
+    assert REFUSALS[Refusal.NO_OVERRIDE] in [one.text for one in said]
+    assert values(brief) == ["held", "declined"]
+
+
+def test_do_not_start_opens_nothing_even_if_no_limb_is_named() -> None:
+    assert values(replace(BRIEF, tier="do_not_start")) == ["held", "declined"]
+
+
+def test_clinician_first_opens_with_name_day_limits_and_end() -> None:
+    state, _, effects = play(FIRST, "cleared", *CLINICIAN, "Letter seen")
+    assert state is None
+    fact = decided(effects)
+    assert fact.until == datetime(2026, 6, 29, 23, 0, tzinfo=UTC), "midnight in Lisbon, summer time"
+    assert all(part in fact.note for part in ("Letter seen", "Dr Sol", "2026-03-01", "no sets to failure"))
+
+
+def test_clinician_first_may_be_held_without_a_clinician() -> None:
+    state, _, effects = play(FIRST, "held", "-")
+    assert state is None
+    assert decided(effects).regions == ""
+
+
+@pytest.mark.parametrize(
+    ("typed", "taken"),
+    [
+        ("today", "2026-03-02"),
+        ("2 March 2026", "2026-03-02"),
+        ("3 March 2026", None),
+        ("1 March 2026", "2026-03-01"),
+        ("2026-01-15", "2026-01-15"),
+        ("1 March", None),
+        ("tomorrow", None),
+        ("6/7/2025", None),
+        ("last week", None),
+    ],
+)
+def test_the_day_of_the_clinicians_word_is_today_or_before(typed: str, taken: str | None) -> None:
+    state, _, _ = play(FIRST, "cleared", "Dr Sol", typed)
+    assert state is not None
+    assert (state.draft.said_on, state.step) == (taken, "limits" if taken else "said_on")
+
+
+@pytest.mark.parametrize(
+    ("typed", "taken"),
+    [
+        ("2 March 2026", None),
+        ("3 March 2026", "2026-03-03"),
+        ("30.6.2026", "2026-06-30"),
+        ("31 June 2026", None),
+        ("30 June", None),
+        ("soon", None),
+    ],
+)
+def test_the_end_of_the_clinicians_word_is_a_day_to_come(typed: str, taken: str | None) -> None:
+    state, _, _ = play(FIRST, "cleared", *CLINICIAN[:3], typed)
+    assert state is not None
+    assert (state.draft.expiry, state.step) == (taken, "note" if taken else "expiry")
+
+
+def test_today_is_the_clients_day() -> None:
+    state, _, _ = play(replace(FIRST, zone="Pacific/Auckland"), "cleared", *CLINICIAN[:3], "3 March 2026")
+    assert state is not None
+    assert state.draft.expiry is None
+
+
+def test_one_closed_arm_closes_the_arms() -> None:
+    brief = replace(LOOKS, closed=("left_arm",))
+    assert values(brief) == ["legs_only", "held", "declined"]
+    assert "left arm" in play(brief)[1][0].text
+
+
+def test_an_arm_and_a_leg_closed_leave_nothing_to_open() -> None:
+    assert values(replace(LOOKS, closed=("left_arm", "right_leg"))) == ["held", "declined"]
+
+
+def test_every_decision_has_its_words() -> None:
+    assert set(values(BRIEF)) == set(words.DECISIONS)
+
+
+@given(st.sampled_from(list(Tier)), st.sets(st.sampled_from(list(Limb))), st.data())
+def test_every_decision_on_offer_stands_and_opens_no_closed_limb(
+    tier: Tier, closed: set[Limb], data: st.DataObject
+) -> None:
+    brief = replace(BRIEF, tier=tier.value, closed=tuple(sorted(closed)))
+    decision = data.draw(st.sampled_from(values(brief)))
+    opened = {limb for region in opens(brief, decision) for limb in LIMBS[region]}
+    assert not opened & closed
+    if not opened:
+        return
+    consent = Consent("Dr Sol", date(2026, 3, 1), "none", date(2026, 6, 30))
+    clearance = Clearance(Ruling(decision), NOW.date(), "looked at", None, consent)
+    assert refusal(clearance, Assessment(tier, frozenset(closed), ())) is None
+
+
+@given(st.sampled_from(list(Tier)), st.sampled_from(["cleared", "legs_only", "arms_only"]))
+def test_nothing_opens_before_all_that_its_tier_asks_for(tier: Tier, decision: str) -> None:
+    brief = replace(BRIEF, tier=tier.value)
+    if decision not in values(brief):
+        return
+    _, _, effects = play(brief, decision)
+    assert effects == []
