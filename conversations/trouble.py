@@ -5,7 +5,7 @@ wrong" and "the same or worse" raise one more.
 """
 
 from dataclasses import dataclass, replace
-from datetime import datetime
+from datetime import datetime, timedelta
 
 from conversations.answers import choice
 from conversations.form import Form, Outcome, dialogue
@@ -125,5 +125,6 @@ FORM: Form[Brief, Draft] = Form(
     finish=finish,
     noted=noted,
     opening=opening,
+    lapse=timedelta(hours=12),
 )
 DIALOGUE = dialogue("trouble", Brief, Draft, FORM, exclusive=True)

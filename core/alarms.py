@@ -18,7 +18,7 @@ TIERS = {
     for cause in (
         "said_tight said_injury said_urine said_swelling said_circulation said_nerve said_faint said_emergency "
         "something_wrong not_better bands_too_long went_quiet hurt_in_session two_failed_checks numb_after "
-        "dark_urine one_sided_swelling breathless weakness fainted "
+        "pressure_emergency dark_urine one_sided_swelling breathless weakness fainted "
     ).split()
 } | {cause: Tier.WEEK for cause in ("note", "missed_sessions")}
 

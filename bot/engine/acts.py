@@ -15,6 +15,7 @@ from core.access import Action
 from core.facts import Cleared, CoachDid, SetDone, WalkDone
 from core.store import duties, facts, people
 from core.store.duties import Planned
+from core.store.mail import Priority
 from core.store.people import Person, Role
 
 if TYPE_CHECKING:
@@ -267,7 +268,10 @@ def before_talk(engine: "Engine", person: Person, talk: Planned, now: datetime) 
     match talk.dialogue:
         case "weekly":
             practice.show_week(engine, person, now)
+            practice.recap_week(engine, person, now)
             calendar.plan_week(engine, person, now)
+        case "note":
+            engine.say(person, Say(talk.about["text"]), now, Priority.REMINDER)
         case "words":
             engine.say(person, Say(words.FROM_COACH.format(text=talk.about["text"])), now)
         case "reminding":

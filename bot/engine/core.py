@@ -6,7 +6,7 @@ from datetime import datetime, timedelta
 from typing import Any
 
 from bot.config import Config
-from bot.engine import updates
+from bot.engine import calendar, updates
 from conversations.protocol import Say
 from conversations.words import engine as words
 from core.store import duties, mail, people
@@ -16,7 +16,7 @@ from core.store.people import Person, Role
 
 log = logging.getLogger("cuffline")
 
-AWAY = timedelta(minutes=2)  # a silence of the bot itself that is worth a word
+UPDATES_KEPT = timedelta(hours=24)  # by the Bot API server
 FIRST_RETRY = timedelta(seconds=5)
 
 
@@ -40,6 +40,21 @@ class Engine:
         for chat in self.config.coaches:
             if people.by_chat(self.store, chat) is None:
                 people.add(self.store, chat, "Coach", Role.COACH, self.config.zone, self.clock())
+        for coach in people.coaches(self.store):
+            if duties.next_talk(self.store, coach.id, "weekly") is None:
+                calendar.plan_week(self, coach, self.clock())
+        self._after_absence()
+
+    def _after_absence(self) -> None:
+        """The server keeps updates for a day: after a longer absence say so to whoever was in the middle of something."""
+        last = duties.setting(self.store, "awake_at")
+        now = self.clock()
+        if last is None or now - datetime.fromisoformat(last) < UPDATES_KEPT:
+            return
+        hours = round((now - datetime.fromisoformat(last)).total_seconds() / 3600)
+        for person in people.in_talk(self.store):
+            self.say(person, Say(words.AWAY_TOO_LONG.format(hours=hours)), now, Priority.SESSION)
+        duties.set_setting(self.store, "awake_at", now.isoformat())
 
     # --- in ---
     def receive(self, raw: list[tuple[int, dict[str, Any]]]) -> None:

@@ -18,7 +18,15 @@ from core.store.threads import Thread
 if TYPE_CHECKING:
     from bot.engine.core import Engine
 
-WAITS = ("words", "reminding", "missed", "morning", "recap", "weekly")  # talks that do not break into a session
+WAITS = (
+    "words",
+    "note",
+    "reminding",
+    "missed",
+    "morning",
+    "recap",
+    "weekly",
+)  # talks that do not break into a session
 LATER = timedelta(minutes=2)
 REPEAT = timedelta(minutes=2)  # own caution, no source
 NO_BURST = timedelta(seconds=30)
@@ -78,9 +86,13 @@ def _kind(watch: Watch) -> CallKind:
 
 
 def _next(watch: Watch, now: datetime) -> datetime:
-    """The next call: by the rules, then every 2 min until the bands are off; never two in a burst."""
+    """The next call: by the rules, then with a growing gap until the bands are off; never two in a burst."""
     following = next_call(watch.on_at, watch.limit_s, Region(watch.region), watch.calls + 1)
-    return max(following.at, now + NO_BURST) if following is not None else now + REPEAT
+    if following is not None:
+        return max(following.at, now + NO_BURST)
+    return now + REPEAT * 2 ** min(
+        watch.calls - 2, 5
+    )  # the coach has been told; the client is asked less often
 
 
 def _session(engine: "Engine", person: Person) -> Thread | None:

@@ -73,6 +73,15 @@ def ask_to_clear(engine: "Engine", client: Person, screening: str | None, now: d
     turns.begin(engine, coach, "clearing", about, now)
 
 
+def recap_week(engine: "Engine", coach: Person, now: datetime) -> None:
+    """A short line to every client who trained this week; it waits for whoever is in a session."""
+    for client in people.clients_of(engine.store, coach.id):
+        week = weeks.week_of(engine, client, now)
+        if week.done:
+            text = words.YOUR_WEEK.format(done=week.done, moved=week.loads_moved)
+            duties.plan(engine.store, client.id, "note", {"text": text}, now, now)
+
+
 def show_week(engine: "Engine", coach: Person, now: datetime) -> None:
     """The digest of the last seven days: who needs the coach first, then the numbers, then a picture."""
     text, needing, chart = weeks.digest_of(engine, coach, now)

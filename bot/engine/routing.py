@@ -70,6 +70,7 @@ def stranger(engine: "Engine", incoming: Incoming, now: datetime) -> None:
 
 def known(engine: "Engine", person: Person, incoming: Incoming, now: datetime) -> None:
     """An update from somebody we know."""
+    mail.heard_from(engine.store, incoming.update_id, person.id)
     at = min(incoming.at or now, now)
     match incoming.kind:
         case Kind.TAP:

@@ -163,7 +163,7 @@ def _decide(found: re.Match[str], message: ChatMessage) -> Answer:
 
 COACH_RULES: Rules = (
     (r"^Your decision for", _decide),
-    (r"^A note for the record", says("No note")),
+    (r"^A note for the record|^One line, please", says("Spoke by phone; fit, starts gently.", 12)),
     (r"^A plan for (\w+)\.", _remember),
     (r"^Which loads does", says("2-20 by 2 kg", 6)),
     (r"^Start goblet squat", says("10 kg", 6)),

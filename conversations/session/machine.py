@@ -23,7 +23,7 @@ from conversations.protocol import (
     Woke,
 )
 from conversations.session import counting, ending, fitting, hurting, sets
-from conversations.session.state import After, Phase, State, lacking, say, turn
+from conversations.session.state import After, Phase, State, lacking, say, turn, wake_at
 from conversations.words import common
 from conversations.words import session as words
 from core.facts import SessionEnded
@@ -33,8 +33,13 @@ CHECK = (Phase.FIT, Phase.TIGHT, Phase.REFILL, Phase.NAIL, Phase.FEEL)
 
 def advance(state: State | None, event: Event, now: datetime) -> Turn[State]:
     """One event. Raises TypeError when the first event is not `Opened` (a bug of the engine)."""
-    if state is None:
-        return _open(event)
+    made = _open(event) if state is None else _advance(state, event, now)
+    if made.state is None or isinstance(event, Woke):
+        return made
+    return replace(made, state=(heard := replace(made.state, heard_at=event.at)), wake_at=wake_at(heard))
+
+
+def _advance(state: State, event: Event, now: datetime) -> Turn[State]:
     match event:
         case Said():
             return _said(state, event)
@@ -164,5 +169,9 @@ def _woke(state: State, now: datetime) -> Turn[State]:
             return hurting.silent(state, now)
         case Phase.BREAK:
             return ending.break_over(state)
+        case Phase.FIT | Phase.COUNT:
+            return Turn(
+                None, (Say(words.LAPSED),), (Record(SessionEnded(now, state.brief.session, "lapsed")),)
+            )
         case _:
             return quiet

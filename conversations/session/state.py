@@ -103,6 +103,7 @@ class State:
     why: str = "done"
     off_at: datetime | None = None
     asked_left: bool = False
+    heard_at: datetime | None = None
 
     @property
     def doing(self) -> Exercise:

@@ -6,6 +6,7 @@ from conversations.session.state import Phase, State
 from core.cuffs import on_again_at, quiet_alert_at
 from core.cuffs import quiet_at as quiet_set_at
 
+LAPSE = timedelta(hours=3)  # without bands and without a word: the session is over; own caution, no source
 HURT_SILENCE = timedelta(seconds=20)  # own caution, no source
 
 
@@ -18,6 +19,8 @@ def wake_at(state: State) -> datetime | None:
             return state.rest_until
         case Phase.PAUSE:
             return None if state.paused_at is None else state.paused_at + HURT_SILENCE
+        case Phase.FIT | Phase.COUNT if state.on_at is None:
+            return None if state.heard_at is None else state.heard_at + LAPSE
         case Phase.BREAK:
             return break_over_at(state)
         case Phase.WALK:

@@ -99,6 +99,9 @@ HELD = "Training is on hold for now. Your coach will write."
 PLAN_FOR_YOU = "Your plan: {plan}"
 PLAN_NEXT = "Next time: {when}. I'll remind you. Or tap when you want to begin."
 CLIENT_LINE = "{name}: {state}"
+YOUR_WEEK = (
+    "Your week: {done} sessions done, loads moved: {moved}. One thing to try: slow down, 2 s up and 2 s down."
+)
 AWAY_TOO_LONG = "I was away for {hours} hours. If I owed you an answer, please write it again."
 CAUSES = {
     "said_stop": "stopped",
@@ -131,5 +134,5 @@ CAUSES = {
     "muscles_swollen": "swollen muscles the morning after",
     "other_next_day": "something else the morning after",
     "one_sided_swelling": "one limb swollen, warm or painful",
-    "screening_emergency": "very high blood pressure with signs",
+    "pressure_emergency": "very high blood pressure with signs",
 }

@@ -75,6 +75,11 @@ def handled(
     )
 
 
+def heard_from(store: Store, update_id: int, person: int) -> None:
+    """Remember who an update came from."""
+    store.execute("UPDATE inbox SET person = ? WHERE update_id = ?", [person, update_id])
+
+
 def heard_in(store: Store, update_id: int, person: int, message: int, thread: int | None) -> None:
     """Remember which thread a client's message went to, for later edits."""
     store.execute(

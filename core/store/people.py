@@ -69,6 +69,12 @@ def coaches(store: Store) -> list[Person]:
     return [_person(row) for row in store.rows("SELECT * FROM person WHERE role = 'coach' ORDER BY id")]
 
 
+def in_talk(store: Store) -> list[Person]:
+    """Everybody with a conversation under way."""
+    rows = store.rows("SELECT * FROM person WHERE id IN (SELECT person FROM thread WHERE state IS NOT NULL)")
+    return [_person(row) for row in rows]
+
+
 def add(
     store: Store, chat: int, name: str, role: Role, zone: str, now: datetime, coach: int | None = None
 ) -> int:

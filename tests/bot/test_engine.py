@@ -7,6 +7,7 @@ from decimal import Decimal
 
 import pytest
 
+from bot.engine import Engine, due
 from bot.local.messages import ChatMessage
 from bot.play.stage import Stage
 from core.facts import BandsOn, Cleared, CoachDid, PlanGiven, SetDone
@@ -210,3 +211,21 @@ def test_an_event_that_breaks_a_dialogue_is_kept_and_everybody_is_told(practice:
     assert failed["n"] == 1
     practice.later(minutes=13)
     assert any("bands off now" in text for text in practice.heard(CLIENT)[-4:])
+
+
+def test_after_more_than_a_day_away_the_bot_says_so_to_whoever_was_in_the_middle(practice: Practice) -> None:
+    practice.in_a_set()
+    stage = practice.stage
+    stage.clock.skip_to(stage.clock.now() + timedelta(hours=25))
+    Engine(stage.engine.store, stage.engine.config, stage.clock.now)
+    practice.settle()
+    heard = practice.heard(CLIENT)
+    assert any("I was away for 25 hours" in text for text in heard)
+    assert any("If bands are still on, take them off now" in text for text in heard)
+
+
+def test_a_session_that_is_left_without_bands_lapses_and_lets_reminders_through(practice: Practice) -> None:
+    practice.types(CLIENT, "start")
+    practice.later(hours=5)
+    engine = practice.stage.engine
+    assert not due.in_session(engine, people.by_id(engine.store, practice.client))
