@@ -7,7 +7,7 @@ from collections.abc import Callable
 from datetime import datetime
 from typing import TYPE_CHECKING, Any
 
-from bot.engine import calendar, gate, loads, practice, status, turns
+from bot.engine import alerts, calendar, gate, loads, practice, status, turns
 from conversations.protocol import Choice, Relay, Say
 from conversations.words import engine as words
 from conversations.words.recap import recap
@@ -147,7 +147,7 @@ def client_menu(engine: "Engine", person: Person, value: str, now: datetime) -> 
         case "plan":
             practice.show_plan(engine, person, now)
         case "coach" | "help":
-            number = "your local emergency number"
+            number = alerts.detail(engine, person.id, "emergency_number", "your local emergency number")
             engine.say(person, Say(words.CLIENT_HELP.format(number=number)), now)
         case _:
             open_menu(engine, person, now)

@@ -16,15 +16,14 @@ from core.store.threads import Thread
 if TYPE_CHECKING:
     from bot.engine.core import Engine
 
-# Questions in which such words are an answer ("tingling" as a feeling, screening): their own rules route them.
-ANSWERS_TO = ("feel.", "where.", "refill.", "nail.", "burn.", "tight.")
-
 
 def stopped(engine: "Engine", person: Person, text: str, at: datetime, message: int | None) -> bool:
     """Whether the words were about stopping; then all that follows is done."""
     if person.role is not Role.CLIENT:
         return False
     kind = read(text).kind
+    if kind is Kind.UNSURE and _wants_to_know(engine, person, text):
+        return False
     live = threads.live(engine.store, person.id)
     if kind is Kind.NONE or _is_answer(kind, live):
         return False
@@ -34,6 +33,12 @@ def stopped(engine: "Engine", person: Person, text: str, at: datetime, message: 
         return True
     halt(engine, person, kind, text, at, live)
     return True
+
+
+def _wants_to_know(engine: "Engine", person: Person, text: str) -> bool:
+    """ "help" with no band on is a question about the program; with bands on it may be a cry."""
+    banded = bool(duties.watches(engine.store, person.id))
+    return not banded and text.strip().lower() in ("help", "/help", "help?", "menu")
 
 
 def _is_answer(kind: Kind, live: list[Thread]) -> bool:

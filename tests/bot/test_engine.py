@@ -229,3 +229,31 @@ def test_a_session_that_is_left_without_bands_lapses_and_lets_reminders_through(
     practice.later(hours=5)
     engine = practice.stage.engine
     assert not due.in_session(engine, people.by_id(engine.store, practice.client))
+
+
+def test_help_without_bands_explains_and_with_bands_asks_what_is_wrong(practice: Practice) -> None:
+    practice.types(CLIENT, "help")
+    assert "'stop' ends a session" in practice.newest(CLIENT).text
+    practice.in_a_set()
+    practice.types(CLIENT, "help")
+    assert "Is something wrong right now?" in practice.newest(CLIENT).text
+    practice.taps(CLIENT, "No, all fine")
+    assert "Set 1 of" in practice.newest(CLIENT).text
+
+
+def test_a_photo_instead_of_a_count_gets_an_answer(practice: Practice) -> None:
+    practice.in_a_set()
+    practice.stage.phones[CLIENT].sends("photo", b"x")
+    practice.settle()
+    assert any("can't read pictures" in text for text in practice.heard(CLIENT))
+    assert "Set 1 of" in practice.newest(CLIENT).text
+
+
+def test_the_same_history_survives_a_new_engine_on_the_same_file(practice: Practice) -> None:
+    practice.in_a_set()
+    stage = practice.stage
+    stage.engine = Engine(stage.engine.store, stage.engine.config, stage.clock.now)
+    practice.types(CLIENT, "31")
+    practice.later(seconds=31)
+    assert practice.sets() == {1: 31}
+    assert any("How tight" in text for text in practice.heard(CLIENT)[-3:])
