@@ -1,48 +1,50 @@
 """The coach makes a plan: template, loads owned, starting loads, side, days, done."""
 
-import re
 from dataclasses import dataclass, field, replace
 from datetime import datetime
-from decimal import Decimal
 
-from conversations.answers import Unclear, Why, choice, load
-from conversations.dates import Repeat, read
+from conversations.answers import choice, load
+from conversations.dates import Problem, Repeat
 from conversations.form import Form, Outcome, dialogue, with_answer
+from conversations.owned_loads import (
+    listed,
+    loads_from_text,
+    numbers_and_unit,
+    read_owned,
+    read_start,
+    to_text,
+)
+from conversations.planning_brief import Brief, current_days, current_plan, fitting, notes_on
+from conversations.planning_days import NOT_WEEKLY, read_days
 from conversations.protocol import Choice, Do, Record, Said, Say
+from conversations.words import dates as date_words
 from conversations.words import planning as words
-from conversations.words.dates import say_back
 from conversations.words.movements import NAMES
 from conversations.words.plan import plan_text
-from core.calendar.stored import when_from_text, when_to_text
+from core.calendar.recurrence import Recurrence
+from core.calendar.stored import when_from_text
 from core.facts import CoachDid, PlanGiven
 from core.plan_text import plan_to_text
-from core.plans import Plan, Side
-from core.resistance import dumbbells
+from core.plans import Plan, Region, Side
 from core.templates import TEMPLATES, Template, build
-from core.units import Load, Unit
+from core.units import Unit
 
-SPAN = re.compile(
-    r"^\s*(\d+(?:[.,]\d+)?)\s*(?:-|to)\s*(\d+(?:[.,]\d+)?)\s*by\s*(\d+(?:[.,]\d+)?)\s*(kg|lb)?\s*$"
-)
-MAXIMUM = re.compile(r"^\s*max\w*\s+(\d+(?:[.,]\d+)?)\s*$", re.IGNORECASE)
-SHARE_OF_MAX = Decimal("0.3")  # common practice, no source
-MOST_LOADS = 60
-
-
-@dataclass(frozen=True, slots=True)
-class Brief:
-    """For whom; which regions are cleared; where they live."""
-
-    client: int
-    client_name: str
-    coach: int
-    regions: tuple[str, ...] = ("arms", "legs")
-    zone: str = "UTC"
+MOST_BUTTONS = 6
+TOO_HEAVY = "too_heavy"
+AS_NOW = "as_now"
+SIDES = tuple(Choice(label, value) for label, value in words.SIDES)
+UNITS = tuple(Choice(label, value) for label, value in words.UNITS)
+SEND = (Choice(words.SEND, "send"), Choice(words.AGAIN, "again"))
 
 
 @dataclass(frozen=True, slots=True)
 class Draft:
-    """Answers; None: not asked yet. `owned` as "2 kg|4 kg"; `starts`: movement -> load; `when`: stored text."""
+    """Answers; None: not asked yet.
+
+    `owned` as "2 kg|4 kg", without units until they are said; `starts`: movement -> load; `when`: stored
+    text, "" for no fixed days; `readings`: what the typed days may mean; `problem`: why they could not be
+    taken (a stored name).
+    """
 
     template: str | None = None
     owned: str | None = None
@@ -50,35 +52,22 @@ class Draft:
     side: str | None = None
     when: str | None = None
     confirm: str | None = None
+    readings: tuple[str, ...] = ()
+    problem: str | None = None
 
 
-def fitting(brief: Brief) -> tuple[Choice, ...]:
-    """Templates whose bands sit only where the client is cleared."""
-    return tuple(
-        Choice(words.TEMPLATES[name], name)
-        for name, template in TEMPLATES.items()
-        if template.regions <= set(brief.regions)
-    )
-
-
+# --- what to ask -----------------------------------------------------------------------------------------
 def template_of(draft: Draft) -> Template:
     """The chosen template."""
     return TEMPLATES[draft.template or ""]
 
 
-def next_start(draft: Draft) -> str | None:
-    """The next movement without a starting load."""
-    return next((name for name in template_of(draft).loaded if name not in draft.starts), None)
-
-
 def missing(brief: Brief, draft: Draft) -> str | None:
     """The next question."""
     if draft.template is None:
-        return "template"
-    if template_of(draft).loaded and draft.owned is None:
-        return "owned"
-    if (movement := next_start(draft)) is not None:
-        return f"start:{movement}"
+        return "template" if fitting(brief) else None
+    if (step := _loads_missing(draft)) is not None:
+        return step
     if template_of(draft).one_sided and draft.side is None:
         return "side"
     if draft.when is None:
@@ -86,124 +75,163 @@ def missing(brief: Brief, draft: Draft) -> str | None:
     return "confirm" if draft.confirm is None else None
 
 
+def _loads_missing(draft: Draft) -> str | None:
+    loaded = template_of(draft).loaded
+    if loaded and draft.owned is None:
+        return "owned"
+    if loaded and " " not in (draft.owned or ""):
+        return "unit"
+    return next((f"start:{name}" for name in loaded if name not in draft.starts), None)
+
+
+# --- how to ask it ---------------------------------------------------------------------------------------
 def ask(brief: Brief, draft: Draft, step: str) -> Say:
     """Its words."""
     match step.partition(":"):
         case ("template", _, _):
             return Say(words.TEMPLATE.format(name=brief.client_name), fitting(brief))
         case ("owned", _, _):
-            text = words.OWNED.format(name=brief.client_name)
-            return Say(text, (Choice(words.OWNED_DEFAULT, words.OWNED_DEFAULT),))
+            return Say(words.OWNED.format(name=brief.client_name), _owned_choices(brief))
+        case ("unit", _, _):
+            return Say(words.UNIT, UNITS)
         case ("start", _, movement):
-            lightest = [Choice(str(one), str(one)) for one in owned_loads(draft)[:6]]
-            return Say(words.START.format(movement=NAMES[movement].lower()), tuple(lightest))
+            return _ask_start(brief, draft, movement)
         case ("side", _, _):
-            return Say(words.SIDE, tuple(Choice(label, value) for label, value in words.SIDES))
+            return Say(words.SIDE, SIDES)
         case ("when", _, _):
-            none = Choice(words.WHEN_NONE, "none")
-            return Say(words.WHEN.format(zone=brief.zone), (none,))
+            return _ask_when(brief, draft)
         case _:
-            text = words.CONFIRM.format(
-                plan=plan_text(plan_of(draft)), when=_when(brief, draft), name=brief.client_name
-            )
-            return Say(text, (Choice(words.SEND, "send"), Choice(words.AGAIN, "again")))
+            return Say(_summary(brief, draft), SEND)
 
 
-def _when(brief: Brief, draft: Draft) -> str:
-    if not draft.when:
-        return words.NO_DAYS
-    recurrence = when_from_text(draft.when)
-    return say_back(Repeat(recurrence), brief.zone)  # type: ignore[arg-type]
+def _owned_choices(brief: Brief) -> tuple[Choice, ...]:
+    usual = (Choice(words.OWNED_DEFAULT, words.OWNED_DEFAULT),)
+    plan = current_plan(brief)
+    owned = next((one.reachable for one in plan.exercises if one.reachable), ()) if plan else ()
+    if not owned:
+        return usual
+    label = words.OWNED_AS_NOW.format(first=owned[0], last=owned[-1])
+    return (Choice(label, listed(owned)), *usual)
 
 
+def _ask_start(brief: Brief, draft: Draft, movement: str) -> Say:
+    owned, plan = loads_from_text(draft.owned or ""), current_plan(brief)
+    now = (
+        [one.load for one in plan.exercises if one.movement == movement and one.load in owned] if plan else []
+    )
+    shown = list(dict.fromkeys(str(one) for one in (*now, *owned)))[:MOST_BUTTONS]
+    question = words.START.format(movement=NAMES[movement].lower())
+    text = words.TOO_HEAVY.format(lightest=owned[0]) if draft.problem == TOO_HEAVY else question
+    return Say(text, tuple(Choice(one, one) for one in shown))
+
+
+def _ask_when(brief: Brief, draft: Draft) -> Say:
+    none = Choice(words.WHEN_NONE, "none")
+    if draft.readings:
+        return Say(date_words.WHICH_ONE, (*_readings(brief, draft), none))
+    text = words.WHEN.format(zone=brief.zone)
+    if draft.problem is not None:
+        again = draft.problem == NOT_WEEKLY
+        text = words.NOT_WEEKLY if again else date_words.NOT_UNDERSTOOD[Problem(draft.problem)]
+    now = current_days(brief)
+    return Say(text, (*([Choice(_shown(brief, now), AS_NOW)] if now else []), none))
+
+
+def _readings(brief: Brief, draft: Draft) -> tuple[Choice, ...]:
+    """What the typed days may mean, numbered from 1."""
+    return tuple(Choice(_shown(brief, text), str(no)) for no, text in enumerate(draft.readings, start=1))
+
+
+def _shown(brief: Brief, stored: str) -> str:
+    recurrence = when_from_text(stored)
+    assert isinstance(recurrence, Recurrence), "only weekly days are kept"
+    return date_words.say_back(Repeat(recurrence), brief.zone)
+
+
+def _summary(brief: Brief, draft: Draft) -> str:
+    plan = plan_of(brief, draft)
+    when = _shown(brief, draft.when) if draft.when else words.NO_DAYS
+    notes = "".join(f"{note}\n" for note in notes_on(brief, plan))
+    return words.CONFIRM.format(plan=plan_text(plan), when=when, notes=notes, name=brief.client_name)
+
+
+# --- what was answered -----------------------------------------------------------------------------------
 def fill(brief: Brief, draft: Draft, step: str, answer: Said) -> Draft:
     """One more answer. Raises `Unclear`."""
+    draft = replace(draft, problem=None)
     match step.partition(":"):
         case ("template", _, _):
             return replace(draft, template=choice(answer.text, fitting(brief)))
         case ("owned", _, _):
-            return replace(draft, owned="|".join(str(one) for one in read_owned(answer.text)))
+            as_now = answer.text.strip().lower() in words.AS_NOW_TYPED
+            text = _owned_choices(brief)[0].value if as_now and current_plan(brief) else answer.text
+            return replace(draft, owned=to_text(*read_owned(text)), starts={})
+        case ("unit", _, _):
+            numbers, _ = numbers_and_unit(draft.owned or "")
+            return replace(draft, owned=to_text(numbers, Unit(choice(answer.text, UNITS))))
         case ("start", _, movement):
-            return replace(draft, starts={**draft.starts, movement: str(read_start(draft, answer.text))})
+            return _fill_start(draft, movement, answer.text)
         case ("side", _, _):
-            sides = tuple(Choice(label, value) for label, value in words.SIDES)
-            return replace(draft, side=choice(answer.text, sides))
+            return replace(draft, side=choice(answer.text, SIDES))
         case ("when", _, _):
-            return replace(draft, when=read_when(brief, answer))
+            return _fill_when(brief, draft, answer)
         case _:
-            said = choice(
-                answer.text, (Choice(words.SEND, "send"), Choice("yes", "send"), Choice(words.AGAIN, "again"))
-            )
-            return Draft() if said == "again" else replace(draft, confirm="send")
+            said = answer.text.strip().lower() in words.SEND_TYPED or choice(answer.text, SEND) == "send"
+            return replace(draft, confirm="send") if said else Draft()
 
 
-def read_owned(text: str) -> tuple[Load, ...]:
-    """Loads as a list with one unit, or "2-20 by 2 kg". Raises `Unclear`."""
-    span = SPAN.match(text.lower())
-    if span is not None:
-        low, high, step = (Decimal(part.replace(",", ".")) for part in span.groups()[:3])
-        if step <= 0 or high < low or (high - low) / step > MOST_LOADS:
-            raise Unclear(Why.NOT_AN_OPTION, options=(words.OWNED_DEFAULT,))
-        count = int((high - low) / step) + 1
-        return dumbbells((low + step * n for n in range(count)), Unit(span[4] or "kg"))
-    unit = Unit.LB if re.search(r"\blbs?\b|pound", text.lower()) else Unit.KG
-    numbers = [Decimal(part) for part in re.findall(r"\d+(?:\.\d+)?", text.replace(",", " "))]
-    if not numbers or len(numbers) > MOST_LOADS or min(numbers) <= 0:
-        raise Unclear(Why.NOT_A_NUMBER)
-    return dumbbells(numbers, unit)
+def _fill_start(draft: Draft, movement: str, text: str) -> Draft:
+    start = read_start(text, loads_from_text(draft.owned or ""))
+    if start is None:
+        return replace(draft, problem=TOO_HEAVY)
+    return replace(draft, starts={**draft.starts, movement: str(start)})
 
 
-def owned_loads(draft: Draft) -> tuple[Load, ...]:
-    """The loads of the draft."""
-    return tuple(load(part, None) for part in (draft.owned or "").split("|") if part)
-
-
-def read_start(draft: Draft, text: str) -> Load:
-    """A load they own; "max 40" means the owned one nearest to 30 % of it, never above. Raises `Unclear`."""
-    owned = owned_loads(draft)
-    maximum = MAXIMUM.match(text)
-    if maximum is not None:
-        wanted = Decimal(maximum[1].replace(",", ".")) * SHARE_OF_MAX
-        below = [one for one in owned if one.value <= wanted]
-        return below[-1] if below else owned[0]
-    said = load(text, owned[0].unit)
-    if said not in owned:
-        raise Unclear(Why.NOT_AN_OPTION, options=tuple(str(one) for one in owned[:8]))
-    return said
-
-
-def read_when(brief: Brief, answer: Said) -> str:
-    """A recurrence as stored text, "" for none. Raises `Unclear`."""
-    if answer.text.strip().lower() in ("none", words.WHEN_NONE.lower()):
-        return ""
-    match read(answer.text, answer.at, brief.zone):
-        case Repeat(recurrence):
-            return when_to_text(recurrence)
-        case _:
-            raise Unclear(Why.NOT_AN_OPTION, options=("mon and thu 7pm", words.WHEN_NONE))
-
-
-def plan_of(draft: Draft) -> Plan:
-    """The plan as drafted."""
-    owned = owned_loads(draft)
-    starts = {movement: load(text, None) for movement, text in draft.starts.items()}
-    sides = tuple(Side(part) for part in (draft.side or "both").split(","))
-    return build(template_of(draft), owned, starts, sides, draft.when or None)
+def _fill_when(brief: Brief, draft: Draft, answer: Said) -> Draft:
+    said = answer.text.strip()
+    if said.lower() in ("none", words.WHEN_NONE.lower()):
+        return replace(draft, when="", readings=())
+    if said.lower() in (AS_NOW, *words.AS_NOW_TYPED):
+        return replace(draft, when=current_days(brief), readings=())
+    if said in {option.value for option in _readings(brief, draft)}:
+        return replace(draft, when=draft.readings[int(said) - 1], readings=())
+    days = read_days(said, answer.at, brief.zone)
+    if len(days.readings) == 1:
+        return replace(draft, when=days.readings[0], readings=())
+    return replace(draft, readings=days.readings, problem=days.problem)
 
 
 def forget(draft: Draft, step: str) -> Draft:
     """Without that answer."""
     name, _, movement = step.partition(":")
-    if name == "start":
-        return replace(draft, starts={key: value for key, value in draft.starts.items() if key != movement})
-    if name == "template":
-        return Draft()
-    return with_answer(draft, name, None)
+    draft = replace(draft, problem=None, readings=())
+    match name:
+        case "start":
+            kept = {one: load for one, load in draft.starts.items() if one != movement}
+            return replace(draft, starts=kept)
+        case "unit":
+            return replace(draft, owned=to_text(numbers_and_unit(draft.owned or "")[0], None), starts={})
+        case "template":
+            return Draft()
+        case _:
+            return with_answer(draft, name, None)
+
+
+# --- what comes of it ------------------------------------------------------------------------------------
+def plan_of(brief: Brief, draft: Draft) -> Plan:
+    """The plan as drafted."""
+    starts = {movement: load(text, None) for movement, text in draft.starts.items()}
+    sides = tuple(Side(part) for part in (draft.side or "both").split(","))
+    allowed = tuple(Region(region) for region in brief.regions)
+    owned = loads_from_text(draft.owned or "")
+    return build(template_of(draft), owned, starts, sides, draft.when or None, allowed)
 
 
 def finish(brief: Brief, draft: Draft, at: datetime) -> Outcome:
     """The plan is given."""
-    fact = PlanGiven(at, plan_to_text(plan_of(draft)), brief.coach)
+    if draft.confirm is None:
+        return Outcome((Say(words.NOT_CLEARED.format(name=brief.client_name)),))
+    fact = PlanGiven(at, plan_to_text(plan_of(brief, draft)), brief.coach)
     did = CoachDid(at, brief.coach, "gave_plan", draft.template or "")
     effects = (
         Record(fact, brief.client),

@@ -1,12 +1,15 @@
-"""The movements, by stored name: where the band sits, what kind of resistance, which may replace which.
+"""The movements, by stored name: where the band sits, what makes it heavy, which may replace which.
 
 A movement is one entry here and its words in `conversations/words/movements.py`.
 """
 
+from collections.abc import Mapping
 from dataclasses import dataclass
 from enum import StrEnum
+from types import MappingProxyType
 
-from core.plans import Region
+from core.bodyweight import HIP_BRIDGES, SQUATS, push_ups, rows
+from core.plans import Region, Rung
 
 
 class Kind(StrEnum):
@@ -19,28 +22,32 @@ class Kind(StrEnum):
 
 @dataclass(frozen=True, slots=True)
 class Movement:
-    """One movement. Movements of the same `pattern` may replace each other."""
+    """One movement. Movements of the same `pattern` may replace each other.
+
+    `one_sided`: it works one limb at a time, so a plan names its sides. `rungs`: its body-weight ladder,
+    easiest first; () where there is nothing to make it harder by.
+    """
 
     name: str
     region: Region
     pattern: str
     kind: Kind
     one_sided: bool = False
+    rungs: tuple[Rung, ...] = ()
 
 
-MOVEMENTS = {
-    each.name: each
-    for each in (
-        Movement("goblet_squat", Region.LEGS, "squat", Kind.LOAD),
-        Movement("split_squat", Region.LEGS, "squat", Kind.LOAD, one_sided=True),
-        Movement("calf_raise", Region.LEGS, "calf", Kind.LOAD),
-        Movement("curl", Region.ARMS, "curl", Kind.LOAD),
-        Movement("floor_press", Region.ARMS, "push", Kind.LOAD),
-        Movement("one_arm_row", Region.ARMS, "pull", Kind.LOAD, one_sided=True),
-        Movement("push_up", Region.ARMS, "push", Kind.BODYWEIGHT),
-        Movement("doorway_row", Region.ARMS, "pull", Kind.BODYWEIGHT),
-        Movement("chair_squat", Region.LEGS, "squat", Kind.BODYWEIGHT),
-        Movement("hip_bridge", Region.LEGS, "hinge", Kind.BODYWEIGHT),
-        Movement("walk", Region.LEGS, "walk", Kind.WALK),
-    )
-}
+_ALL = (
+    Movement("goblet_squat", Region.LEGS, "squat", Kind.LOAD),
+    Movement("split_squat", Region.LEGS, "squat", Kind.LOAD, one_sided=True),
+    Movement("calf_raise", Region.LEGS, "calf", Kind.LOAD),
+    Movement("curl", Region.ARMS, "curl", Kind.LOAD),
+    Movement("floor_press", Region.ARMS, "push", Kind.LOAD),
+    Movement("one_arm_row", Region.ARMS, "pull", Kind.LOAD, one_sided=True),
+    Movement("push_up", Region.ARMS, "push", Kind.BODYWEIGHT, rungs=push_ups()),
+    Movement("doorway_row", Region.ARMS, "pull", Kind.BODYWEIGHT),
+    Movement("suspended_row", Region.ARMS, "pull", Kind.BODYWEIGHT, rungs=rows()),
+    Movement("chair_squat", Region.LEGS, "squat", Kind.BODYWEIGHT, rungs=SQUATS),
+    Movement("hip_bridge", Region.LEGS, "hinge", Kind.BODYWEIGHT, rungs=HIP_BRIDGES),
+    Movement("walk", Region.LEGS, "walk", Kind.WALK),
+)
+MOVEMENTS: Mapping[str, Movement] = MappingProxyType({each.name: each for each in _ALL})

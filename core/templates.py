@@ -1,27 +1,33 @@
 """Ready-made plans, to be filled with the loads a client owns."""
 
-from collections.abc import Mapping
+from collections.abc import Collection, Mapping
 from dataclasses import dataclass, replace
+from decimal import Decimal
+from types import MappingProxyType
 
-from core.bodyweight import HIP_BRIDGES, SQUATS, push_ups
-from core.movements import MOVEMENTS, Kind
+from core.movements import MOVEMENTS, Kind, Movement
 from core.plans import (
     FIXED_AIMS,
     LIMIT_MIN,
     OPEN_AIMS,
     WALK_LIMIT_MIN,
+    Aim,
     Exercise,
     Goal,
     Plan,
     Region,
-    Rung,
     Scheme,
     Side,
 )
-from core.units import Load
+from core.units import KG_PER_LB, Load, Unit
+from core.walking import START_KMH
 
 WALK_MIN = 10  # common practice, no source: 10 min a day, older adults
-WALK_KMH = 4.0  # start of a published 12-week trial in people of 60 and more (conference abstract)
+AIMS: Mapping[Scheme, tuple[Aim, ...]] = MappingProxyType(
+    {Scheme.OPEN: OPEN_AIMS, Scheme.FIXED: FIXED_AIMS, Scheme.WALK: ()}
+)
+SHARE_OF_MAX = Decimal("0.3")  # of the one-repetition maximum; common practice, no source
+MOST_OF_MAX = Decimal("0.5")  # never above it: Patterson et al. 2019 give 20-40 %
 
 
 @dataclass(frozen=True, slots=True)
@@ -47,29 +53,23 @@ class Template:
         """Whether a side has to be asked for."""
         return any(MOVEMENTS[movement].one_sided for movement, _ in self.parts)
 
-
-TEMPLATES = {
-    each.name: each
-    for each in (
-        Template("dumbbells", (("goblet_squat", Scheme.OPEN), ("curl", Scheme.OPEN))),
-        Template("one_dumbbell", (("goblet_squat", Scheme.OPEN),)),
-        Template("arms", (("curl", Scheme.OPEN), ("floor_press", Scheme.OPEN))),
-        Template("rehab_fixed", (("goblet_squat", Scheme.FIXED),), Goal.REHAB),
-        Template("travel", (("push_up", Scheme.OPEN), ("chair_squat", Scheme.OPEN))),
-        Template("gentle", (("walk", Scheme.WALK), ("chair_squat", Scheme.FIXED)), Goal.HEALTH),
-        Template("weaker_side", (("one_arm_row", Scheme.OPEN),)),
-    )
-}
+    @property
+    def to_failure(self) -> bool:
+        """Whether any set is to be done until the form goes."""
+        return any(scheme is Scheme.OPEN for _, scheme in self.parts)
 
 
-def rungs_of(movement: str) -> tuple[Rung, ...]:
-    """The body-weight ladder of a movement, easiest first."""
-    ladders: Mapping[str, tuple[Rung, ...]] = {
-        "push_up": push_ups(),
-        "chair_squat": SQUATS,
-        "hip_bridge": HIP_BRIDGES,
-    }
-    return ladders.get(movement, ())
+_ALL = (
+    Template("dumbbells", (("goblet_squat", Scheme.OPEN), ("curl", Scheme.OPEN))),
+    Template("one_dumbbell", (("goblet_squat", Scheme.OPEN),)),
+    Template("arms", (("curl", Scheme.OPEN), ("floor_press", Scheme.OPEN))),
+    Template("rehab_fixed", (("goblet_squat", Scheme.FIXED),), Goal.REHAB),
+    Template("rehab_arms", (("curl", Scheme.FIXED),), Goal.REHAB),
+    Template("travel", (("push_up", Scheme.OPEN), ("chair_squat", Scheme.OPEN))),
+    Template("gentle", (("walk", Scheme.WALK), ("chair_squat", Scheme.FIXED)), Goal.HEALTH),
+    Template("weaker_side", (("one_arm_row", Scheme.OPEN),)),
+)
+TEMPLATES: Mapping[str, Template] = MappingProxyType({each.name: each for each in _ALL})
 
 
 def build(
@@ -78,30 +78,69 @@ def build(
     start: Mapping[str, Load],
     sides: tuple[Side, ...] = (Side.BOTH,),
     when: str | None = None,
+    regions_allowed: Collection[Region] = tuple(Region),
+    goal: Goal | None = None,
 ) -> Plan:
-    """The plan. Raises ValueError for a start that is not owned, or sets to failure in rehab."""
-    exercises = tuple(_exercise(name, scheme, owned, start, sides) for name, scheme in template.parts)
-    if template.goal is Goal.REHAB and any(one.scheme is Scheme.OPEN for one in exercises):
+    """The plan. `owned` ascending; `start` has a load for each of `template.loaded`; `goal` None: its own.
+
+    Raises ValueError naming `regions`, `scheme` (sets to failure in rehab), `start` or `sides`.
+    """
+    goal = goal or template.goal
+    if not template.regions <= set(regions_allowed):
+        raise ValueError("regions: bands would sit where they are not allowed")
+    if goal is Goal.REHAB and template.to_failure:
         raise ValueError("scheme: sets to failure are not for rehab")
-    return Plan(template.name.replace("_", " "), exercises, template.goal, when=when)
+    exercises = tuple(_exercise(name, scheme, owned, start, sides) for name, scheme in template.parts)
+    return Plan(template.name.replace("_", " "), exercises, goal, when=when)
 
 
 def _exercise(
     name: str, scheme: Scheme, owned: tuple[Load, ...], start: Mapping[str, Load], sides: tuple[Side, ...]
 ) -> Exercise:
     movement = MOVEMENTS[name]
-    aims = {Scheme.OPEN: OPEN_AIMS, Scheme.FIXED: FIXED_AIMS, Scheme.WALK: ()}[scheme]
-    base = Exercise(name, movement.region, scheme, aims, limit_min=LIMIT_MIN[movement.region])
-    if movement.one_sided:
-        base = replace(base, sides=sides)
+    limit = LIMIT_MIN[movement.region]
+    base = Exercise(
+        name, movement.region, scheme, AIMS[scheme], sides=_sides(movement, sides), limit_min=limit
+    )
     match movement.kind:
         case Kind.WALK:
-            return replace(base, walk_min=WALK_MIN, walk_kmh=WALK_KMH, limit_min=WALK_LIMIT_MIN)
+            return replace(base, walk_min=WALK_MIN, walk_kmh=START_KMH, limit_min=WALK_LIMIT_MIN)
         case Kind.BODYWEIGHT:
-            rungs = rungs_of(name)
+            rungs = movement.rungs
             return replace(base, rungs=rungs, rung=rungs[0].name if rungs else None)
         case Kind.LOAD:
-            load = start[name]
-            if load not in owned:
-                raise ValueError(f"start: {load} is not among the loads owned")
-            return replace(base, load=load, reachable=owned)
+            return replace(base, load=_start(name, owned, start), reachable=owned)
+
+
+def _sides(movement: Movement, sides: tuple[Side, ...]) -> tuple[Side, ...]:
+    if not movement.one_sided:
+        return (Side.BOTH,)
+    if not sides or Side.BOTH in sides or len(set(sides)) != len(sides):
+        raise ValueError(f"sides: {movement.name} works left, right, or one after the other")
+    return sides
+
+
+def _start(name: str, owned: tuple[Load, ...], start: Mapping[str, Load]) -> Load:
+    if name not in start:
+        raise ValueError(f"start: {name} has no load")
+    if start[name] not in owned:
+        raise ValueError(f"start: {start[name]} is not among the loads owned")
+    return start[name]
+
+
+def from_maximum(maximum: Load, owned: tuple[Load, ...]) -> Load | None:
+    """The heaviest load owned of at most 30 % of a one-repetition maximum, else the lightest.
+
+    None when there is none, or even the lightest is above 50 % of that maximum: too heavy to begin with.
+    """
+    top = _exact_kg(maximum)
+    light = [load for load in owned if _exact_kg(load) <= top * SHARE_OF_MAX]
+    if light:
+        return max(light, key=_exact_kg)
+    lightest = min(owned, key=_exact_kg, default=None)
+    return lightest if lightest is not None and _exact_kg(lightest) <= top * MOST_OF_MAX else None
+
+
+def _exact_kg(load: Load) -> Decimal:
+    """In exact kg, so that 12 kg is not above 30 % of 40 kg."""
+    return load.value * (KG_PER_LB if load.unit is Unit.LB else Decimal(1))

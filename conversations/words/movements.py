@@ -1,4 +1,4 @@
-"""What movements are called, three cues each, and when to stop."""
+"""What movements are called, three cues each, when the set is over, and how to breathe."""
 
 NAMES = {
     "goblet_squat": "Goblet squat",
@@ -9,20 +9,53 @@ NAMES = {
     "one_arm_row": "One-arm row",
     "push_up": "Push-up",
     "doorway_row": "Doorway row",
+    "suspended_row": "Suspended row",
     "chair_squat": "Chair squat",
     "hip_bridge": "Hip bridge",
     "walk": "Walk",
 }
 CUES = {
-    "goblet_squat": ("Weight close to the chest.", "Knees over the toes.", "Stop when the heels lift."),
-    "split_squat": ("Front foot flat.", "Straight down, straight up.", "Stop when you wobble."),
-    "calf_raise": ("A hand on the wall.", "All the way up.", "Stop when you only bounce."),
-    "curl": ("Elbows at your sides.", "Down as slow as up.", "Stop when the back helps."),
-    "floor_press": ("Elbows touch the floor softly.", "Wrists straight.", "Stop when one arm lags."),
-    "one_arm_row": ("Flat back, hand on a chair.", "Elbow to the hip.", "Stop when you twist."),
-    "push_up": ("Body in one line.", "Chest leads.", "Stop when the hips sag."),
-    "doorway_row": ("Hold the frame firmly.", "Chest to the frame.", "Stop when the shoulders creep up."),
-    "chair_squat": ("Sit back, touch the chair, stand up.", "Feet under the knees.", "Stop when you drop."),
-    "hip_bridge": ("Heels close.", "Squeeze at the top.", "Stop when the back arches."),
-    "walk": ("Flat ground, phone with you.", "Tall and easy.", "Stop when you feel unsure."),
+    "goblet_squat": ("Weight close to the chest.", "Knees over the toes.", "Heels stay down."),
+    "split_squat": ("Front foot flat.", "Straight down, straight up.", "Chest tall."),
+    "calf_raise": ("A hand on the wall.", "All the way up.", "Down slowly, heels just off the floor."),
+    "curl": ("Elbows at your sides.", "Down as slow as up.", "Wrists straight."),
+    "floor_press": ("Elbows touch the floor softly.", "Wrists straight.", "Both arms together."),
+    "one_arm_row": ("Flat back, hand on a chair.", "Elbow to the hip.", "Shoulders level."),
+    "push_up": ("Body in one line.", "Chest leads.", "Elbows half way out, not wide."),
+    "doorway_row": ("Hold the frame firmly.", "Chest to the frame.", "Heels planted, body straight."),
+    "suspended_row": ("Check the anchor first.", "Body straight as a board.", "Elbows past the ribs."),
+    "chair_squat": ("Sit back, touch the chair, stand up.", "Feet under the knees.", "Chair against a wall."),
+    "hip_bridge": ("Heels close.", "Squeeze at the top.", "Ribs down."),
+    "walk": ("Flat ground, phone with you.", "Tall and easy.", "A pace at which you can talk."),
+}
+STOP_WHEN = {
+    "goblet_squat": "Stop when the heels lift or the back rounds.",
+    "split_squat": "Stop when you wobble.",
+    "calf_raise": "Stop when you only bounce.",
+    "curl": "Stop when the back helps.",
+    "floor_press": "Stop when one arm lags.",
+    "one_arm_row": "Stop when you twist.",
+    "push_up": "Stop when the hips sag.",
+    "doorway_row": "Stop when the shoulders creep up or the grip slips.",
+    "suspended_row": "Stop when the hips drop.",
+    "chair_squat": "Stop when you drop into the chair.",
+    "hip_bridge": "Stop when the back arches.",
+    "walk": "Stop when you feel unsure on your feet.",
+}
+_UP = "Breathe out on the way up."
+_PULL = "Breathe out as you pull."
+_PUSH = "Breathe out as you push."
+BREATHING = {
+    "goblet_squat": _UP,
+    "split_squat": _UP,
+    "calf_raise": _UP,
+    "curl": _UP,
+    "floor_press": _PUSH,
+    "one_arm_row": _PULL,
+    "push_up": _PUSH,
+    "doorway_row": _PULL,
+    "suspended_row": _PULL,
+    "chair_squat": _UP,
+    "hip_bridge": _UP,
+    "walk": "Breathe as you like; you can still talk.",
 }

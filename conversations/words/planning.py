@@ -5,14 +5,24 @@ TEMPLATES = {
     "one_dumbbell": "One dumbbell: goblet squat",
     "arms": "Arms: curl, floor press",
     "rehab_fixed": "Rehab: goblet squat, 30/15/15/15",
+    "rehab_arms": "Rehab arms: curl, 30/15/15/15",
     "travel": "Travel: push-up, chair squat",
     "gentle": "Gentle: walk 10 min, chair squat",
     "weaker_side": "One-arm row, weaker side first",
 }
 TEMPLATE = "A plan for {name}. Which template?"
+NOT_CLEARED = "{name} is not cleared for arms or legs, so there is no plan to make yet. Clear first."
 OWNED = "Which loads does {name} own? Like: 4, 6, 8, 10 kg, or 2-20 by 2 kg."
 OWNED_DEFAULT = "2-20 by 2 kg"
+OWNED_AS_NOW = "As now: {first} to {last}"
+AS_NOW_TYPED = ("as now", "as before", "same", "the same")
+UNIT = "Kilograms or pounds?"
+UNITS = (("Kilograms", "kg"), ("Pounds", "lb"))
 START = "Start {movement} with which load? Or 'max 40': then about 30 % of it."
+TOO_HEAVY = (
+    "Even {lightest} is more than half of that maximum. Go back and add something lighter, "
+    "or choose a load all the same."
+)
 SIDE = "Which side is weaker?"
 SIDES = (
     ("Left is weaker", "left,right"),
@@ -22,8 +32,17 @@ SIDES = (
 )
 WHEN = "Which days, what time ({zone})? Like: mon and thu 7pm."
 WHEN_NONE = "No fixed days"
-CONFIRM = "{plan}\n{when}\nSend it to {name}?"
+NOT_WEEKLY = "That is one date. A plan repeats every week, like: mon and thu 7pm."
+CONFIRM = "{plan}\n{when}\n{notes}Send it to {name}?"
 SEND = "Send it"
+SEND_TYPED = ("yes", "y", "ok", "send", "yes please")
 AGAIN = "Start again"
 SENT = "Sent to {name}."
 NO_DAYS = "No fixed days."
+LEAVES_REHAB = "Note: so far this was rehab. These sets go on until the form goes."
+# By core.calendar.limits.Limit value: the usual limit that these days would break.
+LIMITS = {
+    "sessions_a_week": "Note: more than 3 sessions in seven days for the same limbs.",
+    "hours_apart": "Note: less than 36 h between sessions for the same limbs.",
+    "walks_a_day": "Note: more than one walk with bands a day.",
+}

@@ -1,0 +1,63 @@
+"""For whom a plan is made, and what follows from it: fitting templates, and the plan so far as defaults."""
+
+from dataclasses import dataclass
+from datetime import date
+
+from conversations.planning_days import limit_broken
+from conversations.protocol import Choice
+from conversations.words import planning as words
+from core.calendar.recurrence import Recurrence
+from core.calendar.stored import when_from_text
+from core.plan_text import plan_from_text
+from core.plans import Goal, Plan, Scheme
+from core.templates import TEMPLATES
+
+
+@dataclass(frozen=True, slots=True)
+class Brief:
+    """For whom; which regions are cleared; where they live; today there (ISO); the plan so far (JSON)."""
+
+    client: int
+    client_name: str
+    coach: int
+    regions: tuple[str, ...] = ("arms", "legs")
+    zone: str = "UTC"
+    today: str = ""
+    current: str = ""
+
+
+def fitting(brief: Brief) -> tuple[Choice, ...]:
+    """Templates whose bands sit only where the client is cleared."""
+    fit = (name for name, template in TEMPLATES.items() if template.regions <= set(brief.regions))
+    return tuple(Choice(words.TEMPLATES[name], name) for name in fit)
+
+
+def current_plan(brief: Brief) -> Plan | None:
+    """The plan so far; None: none that can be read, which is no reason not to make a new one."""
+    try:
+        return plan_from_text(brief.current) if brief.current else None
+    except ValueError:
+        return None
+
+
+def current_days(brief: Brief) -> str | None:
+    """The weekly days of the plan so far, as stored text; None: none that go on."""
+    plan = current_plan(brief)
+    when = when_from_text(plan.when) if plan and plan.when else None
+    if plan is None or not isinstance(when, Recurrence):
+        return None
+    over = when.until is not None and bool(brief.today) and when.until < date.fromisoformat(brief.today)
+    return None if over else plan.when
+
+
+def notes_on(brief: Brief, plan: Plan) -> list[str]:
+    """What a coach should see before it goes out."""
+    notes = []
+    before = current_plan(brief)
+    to_failure = any(one.scheme is Scheme.OPEN for one in plan.exercises)
+    if before is not None and before.goal is Goal.REHAB and to_failure:
+        notes.append(words.LEAVES_REHAB)
+    recurrence = when_from_text(plan.when) if plan.when else None
+    if isinstance(recurrence, Recurrence) and (limit := limit_broken(plan, recurrence)):
+        notes.append(words.LIMITS[limit])
+    return notes

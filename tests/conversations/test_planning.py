@@ -1,0 +1,324 @@
+"""The coach makes a plan by chat."""
+
+from dataclasses import dataclass, field, replace
+from datetime import UTC, datetime
+from decimal import Decimal
+from typing import Any
+
+import pytest
+from hypothesis import given
+from hypothesis import strategies as st
+
+from conversations.planning import DIALOGUE
+from conversations.planning_brief import Brief
+from conversations.planning_days import read_days
+from conversations.protocol import Cancelled, Corrected, Do, Effect, Opened, Record, Said, Say, WentBack
+from conversations.words import planning as words
+from core.calendar.recurrence import Recurrence, Weekday
+from core.calendar.stored import when_from_text
+from core.facts import CoachDid, PlanGiven
+from core.plan_text import plan_from_text, plan_to_text
+from core.plans import Goal, Plan, Region, Scheme, Side
+from core.templates import TEMPLATES, build
+from core.units import Load
+
+NOW = datetime(2026, 1, 5, 9, tzinfo=UTC)  # a Monday
+RUTA = Brief(2001, "Ruta", 1001, zone="Europe/Lisbon", today="2026-01-05")
+RACK = tuple(Load(Decimal(number)) for number in (4, 6, 8))
+
+
+@dataclass
+class Chat:
+    """The coach's side of one dialogue: what was asked, what came of it."""
+
+    brief: Brief
+    state: Any = None
+    says: list[Say] = field(default_factory=list)
+    effects: list[Effect] = field(default_factory=list)
+
+    def __post_init__(self) -> None:
+        self.send(Opened(NOW, self.brief))
+
+    def send(self, event: Any) -> None:
+        turn = DIALOGUE.advance(self.state, event, NOW)
+        self.state = turn.state
+        self.says += turn.replies
+        self.effects += turn.effects
+
+    @property
+    def asked(self) -> str:
+        return (self.says[-1].asks or "").partition(".")[0]
+
+    @property
+    def labels(self) -> list[str]:
+        return [one.label for one in self.says[-1].choices]
+
+    @property
+    def plan(self) -> Plan:
+        facts = [one.fact for one in self.effects if isinstance(one, Record)]
+        given = next(fact for fact in facts if isinstance(fact, PlanGiven))
+        return plan_from_text(given.plan)
+
+
+def play(brief: Brief, *texts: str) -> Chat:
+    chat = Chat(brief)
+    for text in texts:
+        chat.send(Said(NOW, text))
+    return chat
+
+
+def test_dumbbells_in_six_answers() -> None:
+    chat = play(RUTA, "dumbbells", "4, 6, 8 kg", "8 kg", "max 20", "mon and thu 7pm", "send it")
+    squat, curl = chat.plan.exercises
+    assert (str(squat.load), str(curl.load), squat.reachable) == ("8 kg", "6 kg", RACK)
+    when = when_from_text(chat.plan.when or "")
+    assert isinstance(when, Recurrence)
+    assert [slot.weekday for slot in when.slots] == [Weekday.MON, Weekday.THU]
+    assert when.zone == "Europe/Lisbon"
+    assert chat.state is None
+
+
+def test_the_plan_is_recorded_for_the_client_and_given() -> None:
+    chat = play(RUTA, "one dumbbell", "4 kg", "4", "none", "yes")
+    plan = PlanGiven(NOW, plan_to_text(chat.plan), 1001)
+    did = CoachDid(NOW, 1001, "gave_plan", "one_dumbbell")
+    assert chat.effects == [Record(plan, 2001), Record(did, 2001), Do("plan_given", {"client": 2001})]
+    assert chat.plan.when is None
+
+
+def test_nothing_is_recorded_before_the_coach_says_so() -> None:
+    chat = play(RUTA, "one dumbbell", "4 kg", "4", "none")
+    assert chat.asked == "confirm"
+    assert chat.effects == []
+    chat.send(Cancelled(NOW))
+    assert (chat.effects, chat.state) == ([], None)
+
+
+def test_the_summary_says_back_loads_sets_days_and_zone() -> None:
+    text = play(RUTA, "one dumbbell", "4, 8 kg", "8", "mon and thu 7pm").says[-1].text
+    for part in ("Goblet squat", "8 kg", "25-40", "Monday and Thursday at 19:00", "Lisbon time", "5 January"):
+        assert part in text
+    assert "Note:" not in text
+
+
+def test_start_again_forgets_everything() -> None:
+    chat = play(RUTA, "one dumbbell", "4 kg", "4", "none", "start again")
+    assert chat.asked == "template"
+    assert chat.effects == []
+
+
+# --- which templates -------------------------------------------------------------------------------------
+@given(st.sets(st.sampled_from(["arms", "legs"]), min_size=1))
+def test_only_templates_for_cleared_limbs_are_offered(regions: set[str]) -> None:
+    chat = Chat(replace(RUTA, regions=tuple(sorted(regions))))
+    offered = {one.value for one in chat.says[-1].choices}
+    assert offered == {name for name, template in TEMPLATES.items() if template.regions <= regions}
+    assert offered
+
+
+@pytest.mark.parametrize(
+    ("region", "closed"), [("arms", "rehab_fixed"), ("legs", "dumbbells"), ("legs", "arms")]
+)
+def test_a_template_that_was_not_offered_cannot_be_typed(region: str, closed: str) -> None:
+    assert play(replace(RUTA, regions=(region,)), closed).asked == "template"
+
+
+@pytest.mark.parametrize("region", ["arms", "legs"])
+def test_there_is_a_rehab_plan_without_failure_for_either_limb(region: str) -> None:
+    chat = Chat(replace(RUTA, regions=(region,)))
+    goals = [TEMPLATES[one.value].goal for one in chat.says[-1].choices]
+    assert Goal.REHAB in goals
+
+
+def test_a_client_who_is_not_cleared_gets_no_plan() -> None:
+    chat = Chat(replace(RUTA, regions=()))
+    assert [say.text for say in chat.says] == [words.NOT_CLEARED.format(name="Ruta")]
+    assert (chat.effects, chat.state) == ([], None)
+
+
+# --- loads -----------------------------------------------------------------------------------------------
+def test_a_unit_that_was_not_said_is_asked_never_guessed() -> None:
+    chat = play(RUTA, "one dumbbell", "2-20 by 2")
+    assert (chat.asked, chat.labels) == ("unit", ["Kilograms", "Pounds"])
+    chat.send(Said(NOW, "pounds"))
+    assert chat.labels[0] == "2 lb"
+    chat.send(WentBack(NOW))
+    assert chat.asked == "unit"
+
+
+def test_a_start_that_is_not_owned_is_asked_again() -> None:
+    chat = play(RUTA, "one dumbbell", "4, 8 kg", "5")
+    assert chat.asked.startswith("start:goblet_squat")
+    assert "4 kg, 8 kg" in chat.says[-2].text
+
+
+def test_loads_above_half_of_a_maximum_are_not_taken_from_it() -> None:
+    chat = play(RUTA, "one dumbbell", "8, 12 kg", "max 15")
+    assert chat.says[-1].text == words.TOO_HEAVY.format(lightest="8 kg")
+    chat.send(Said(NOW, "8"))
+    assert chat.asked == "when"
+
+
+def test_an_edited_list_of_loads_asks_for_the_start_again() -> None:
+    chat = Chat(RUTA)
+    for number, text in enumerate(("one dumbbell", "4, 8 kg", "8")):
+        chat.send(Said(NOW, text, None, number))
+    chat.send(Corrected(NOW, "3, 6 kg", 1))
+    chat.send(Said(NOW, "none"))
+    assert chat.asked.startswith("start:goblet_squat")
+    assert chat.labels == ["3 kg", "6 kg"]
+
+
+def test_body_weight_needs_no_loads() -> None:
+    chat = play(RUTA, "travel")
+    assert chat.asked == "when"
+    chat.send(Said(NOW, "none"))
+    chat.send(Said(NOW, "send it"))
+    assert [one.load for one in chat.plan.exercises] == [None, None]
+
+
+@pytest.mark.parametrize(
+    ("said", "sides"),
+    [
+        ("left is weaker", (Side.LEFT, Side.RIGHT)),
+        ("right is weaker", (Side.RIGHT, Side.LEFT)),
+        ("left only", (Side.LEFT,)),
+        ("right only", (Side.RIGHT,)),
+    ],
+)
+def test_the_weaker_side_comes_first(said: str, sides: tuple[Side, ...]) -> None:
+    chat = play(RUTA, "weaker_side", "4 kg", "4", said, "none", "send it")
+    assert chat.plan.exercises[0].sides == sides
+
+
+# --- days ------------------------------------------------------------------------------------------------
+@pytest.mark.parametrize(
+    ("said", "answer"),
+    [
+        ("mon and thu", "At what time?"),
+        ("twice a week", "On which days?"),
+        ("tomorrow 6:30", "That is one date."),
+    ],
+)
+def test_days_that_are_not_clear_are_asked_again_with_what_is_missing(said: str, answer: str) -> None:
+    chat = play(RUTA, "travel", said)
+    assert chat.asked == "when"
+    assert chat.says[-1].text.startswith(answer)
+    chat.send(Said(NOW, "mon and thu 7pm"))
+    assert chat.asked == "confirm"
+
+
+def test_days_with_two_readings_are_asked_back_with_their_dates() -> None:
+    chat = play(RUTA, "travel", "from 3/4 mon 7pm")
+    first, second, _ = chat.labels
+    assert "April" in first + second
+    assert "March" in first + second
+    chat.send(Said(NOW, "2"))
+    assert second in chat.says[-1].text
+    assert first not in chat.says[-1].text
+
+
+def test_a_number_that_stands_for_no_reading_picks_none() -> None:
+    chat = play(RUTA, "travel", "from 3/4 mon 7pm", "0")
+    assert chat.asked == "when"
+    assert play(RUTA, "travel", "1").asked == "when"
+
+
+@pytest.mark.parametrize(
+    ("days", "note"),
+    [
+        ("mon wed fri 7pm", None),
+        ("mon and tue 7pm", "hours_apart"),
+        ("mon 7am and tue 7pm", None),
+        ("mon wed fri sun 7pm", "sessions_a_week"),
+    ],
+)
+def test_days_beyond_the_usual_limits_are_noted_and_left_to_the_coach(days: str, note: str | None) -> None:
+    chat = play(RUTA, "travel", days)
+    noted = [limit for limit, line in words.LIMITS.items() if line in chat.says[-1].text]
+    assert noted == ([note] if note else [])
+    chat.send(Said(NOW, "send it"))
+    assert chat.plan.when is not None
+
+
+# --- the plan so far as defaults -------------------------------------------------------------------------
+def rehab(until: str = "") -> Brief:
+    days = read_days(f"mon and thu 7pm{until}", NOW, "Europe/Lisbon").readings[0]
+    plan = build(TEMPLATES["rehab_fixed"], RACK, {"goblet_squat": RACK[1]}, when=days)
+    return replace(RUTA, current=plan_to_text(plan))
+
+
+def test_the_plan_so_far_is_one_tap_each() -> None:
+    chat = play(rehab(), "rehab_fixed")
+    assert chat.labels[0] == "As now: 4 kg to 8 kg"
+    chat.send(Said(NOW, chat.says[-1].choices[0].value))
+    assert chat.labels[0] == "6 kg"
+    chat.send(Said(NOW, "6 kg"))
+    assert chat.labels[0].startswith("Every Monday and Thursday at 19:00")
+    chat.send(Said(NOW, chat.says[-1].choices[0].value))
+    chat.send(Said(NOW, "send it"))
+    assert chat.plan == plan_from_text(rehab().current)
+
+
+def test_as_now_can_be_typed() -> None:
+    chat = play(rehab(), "rehab_fixed", "as now", "6 kg", "as now", "send it")
+    assert chat.plan == plan_from_text(rehab().current)
+    assert play(RUTA, "one dumbbell", "as now").asked == "owned"
+
+
+def test_days_that_are_over_are_not_offered_again() -> None:
+    ended = replace(rehab(" for two weeks"), today="2026-02-01")
+    assert play(ended, "rehab_fixed", "4 kg", "4").labels == [words.WHEN_NONE]
+    still_on = replace(ended, today="2026-01-10")
+    assert len(play(still_on, "rehab_fixed", "4 kg", "4").labels) == 2
+
+
+def test_leaving_rehab_for_sets_to_failure_is_noted() -> None:
+    assert words.LEAVES_REHAB in play(rehab(), "one dumbbell", "4 kg", "4", "none").says[-1].text
+    assert words.LEAVES_REHAB not in play(rehab(), "rehab_fixed", "4 kg", "4", "none").says[-1].text
+    assert words.LEAVES_REHAB not in play(RUTA, "one dumbbell", "4 kg", "4", "none").says[-1].text
+
+
+def test_a_plan_so_far_that_cannot_be_read_is_no_obstacle() -> None:
+    assert play(replace(RUTA, current="{"), "one dumbbell").labels == [words.OWNED_DEFAULT]
+
+
+# --- whatever is said ------------------------------------------------------------------------------------
+ANSWERS = st.sampled_from(
+    [
+        *TEMPLATES,
+        "4, 6 kg",
+        "2-20 by 2",
+        "kilograms",
+        "4",
+        "max 40",
+        "left only",
+        "mon 7pm",
+        "none",
+        "no",
+        "as_now",
+    ]
+) | st.text(max_size=20)
+
+
+@given(st.sets(st.sampled_from(["arms", "legs"])), st.lists(ANSWERS | st.none(), max_size=14))
+def test_whatever_is_said_a_plan_stays_within_the_clearance(
+    regions: set[str], answers: list[str | None]
+) -> None:
+    chat = Chat(replace(RUTA, regions=tuple(sorted(regions))))
+    for answer in answers:
+        if chat.state is None:
+            break
+        chat.send(WentBack(NOW) if answer is None else Said(NOW, answer))
+    if any(isinstance(effect, Record) for effect in chat.effects):
+        assert {one.region for one in chat.plan.exercises} <= {Region(region) for region in regions}
+        to_failure = any(one.scheme is Scheme.OPEN for one in chat.plan.exercises)
+        assert not (chat.plan.goal is Goal.REHAB and to_failure)
+
+
+@given(st.sampled_from(sorted(TEMPLATES)))
+def test_every_template_can_be_finished_by_taps_alone(template: str) -> None:
+    chat = play(RUTA, template)
+    while chat.state is not None:
+        chat.send(Said(NOW, chat.says[-1].choices[0].value, chat.says[-1].asks))
+    assert chat.plan.name == template.replace("_", " ")
