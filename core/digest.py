@@ -5,7 +5,11 @@ from dataclasses import dataclass, field
 from datetime import datetime
 from enum import StrEnum
 
+from core.plans import PAIN_CEILING
+
 QUIET_DAYS = 7  # own caution, no source
+MISSED = 2  # sessions; own caution, no source
+FEWEST_SETS = 2  # first sets before their share says anything; own caution, no source
 
 
 class Need(StrEnum):
@@ -22,7 +26,11 @@ class Need(StrEnum):
 
 @dataclass(frozen=True, slots=True)
 class ClientWeek:
-    """One client's last seven days. `in_range`: for each set 1 of open sets whether it was 25-40."""
+    """One client's last seven days.
+
+    `in_range`: for each set 1 of open sets whether it was 25-40. `alerts_now`, `alerts_today`: alerts by
+    tier. `pain_max` 0-10, None: never said. `next_at`: the next session, None: none planned.
+    """
 
     name: str
     planned: int
@@ -38,10 +46,15 @@ class ClientWeek:
     missed_in_a_row: int = 0
     next_at: datetime | None = None
 
+    @property
+    def missed(self) -> int:
+        """Sessions planned and not done; the longer of this week's and those in a row."""
+        return max(self.planned - self.done, self.missed_in_a_row, 0)
+
 
 @dataclass(frozen=True, slots=True)
 class Digest:
-    """All of it; `needs_you` in the order of urgency."""
+    """All of it; `needs_you` in the order of urgency, `weeks` as they came."""
 
     needs_you: list[tuple[str, list[Need]]]
     weeks: Sequence[ClientWeek]
@@ -57,8 +70,23 @@ class Digest:
         return sum(week.done for week in self.weeks)
 
     @property
+    def loads_moved(self) -> int:
+        """Loads that went up or down."""
+        return sum(week.loads_moved for week in self.weeks)
+
+    @property
+    def alerts_now(self) -> int:
+        """Alerts of the tier now."""
+        return sum(week.alerts_now for week in self.weeks)
+
+    @property
+    def alerts_today(self) -> int:
+        """Alerts of the tier today."""
+        return sum(week.alerts_today for week in self.weeks)
+
+    @property
     def share_in_range(self) -> float | None:
-        """Share of first sets in range; None: there were none."""
+        """Share of first sets in range, 0-1; None: there were none."""
         sets = [good for week in self.weeks for good in week.in_range]
         return sum(sets) / len(sets) if sets else None
 
@@ -68,18 +96,18 @@ def needs(week: ClientWeek) -> list[Need]:
     found = {
         Need.OPEN_ALERT: week.open_alert,
         Need.HELD: week.held,
-        Need.ALERTED: week.alerts_now > 0,
-        Need.PAIN: week.pain_max is not None and week.pain_max > 3,
-        Need.LOADS_OFF: len(week.in_range) >= 2 and sum(week.in_range) * 2 < len(week.in_range),
-        Need.MISSED: week.planned - week.done >= 2,
+        Need.ALERTED: week.alerts_now > 0 or week.alerts_today > 0,
+        Need.PAIN: week.pain_max is not None and week.pain_max > PAIN_CEILING,
+        Need.LOADS_OFF: len(week.in_range) >= FEWEST_SETS and sum(week.in_range) * 2 < len(week.in_range),
+        Need.MISSED: week.missed >= MISSED,
         Need.QUIET: week.quiet_days >= QUIET_DAYS,
     }
     return [need for need in Need if found[need]]
 
 
 def digest(weeks: Sequence[ClientWeek]) -> Digest:
-    """The week of a practice; the client with the most urgent reason first."""
+    """The week of a practice; the client with the most urgent reason first, then by name."""
     order = list(Need)
     found = [(week.name, reasons) for week in weeks if (reasons := needs(week))]
-    found.sort(key=lambda pair: (order.index(pair[1][0]), pair[0]))
+    found.sort(key=lambda pair: ([order.index(reason) for reason in pair[1]], pair[0]))
     return Digest(found, weeks)
