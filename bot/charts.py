@@ -1,51 +1,102 @@
-"""The digest's picture: small multiples of set-1 reps against the wanted band, with the load beside each point."""
+"""The digest's picture: small multiples of set-1 reps against the wanted band, with a mark at every new load."""
 
 import io
 from datetime import date
 from typing import Any
 
-PER_ROW = 2
+from conversations.words import pictures as words
+from core.plans import OPEN_AIMS
+
 MOST_PANELS = 8
-BAND = (25, 40)  # clean reps wanted in set 1: common practice, no source
-BLUE, SAND, INK = "#0b5394", "#e6d5a8", "#222222"  # told apart by people who see few colours, and in grey
+DOTS_PER_INCH = 200
+WIDTH_IN, PANEL_IN, TITLE_IN = 5.4, 1.75, 0.7  # 1080 dots wide: a phone's width, so 10 pt stays legible
+ONE_COLUMN = 2  # up to so many panels one below the other
+LONGEST_LINE, LONGEST_DOING = 24, 14  # characters
+LETTER, EDGE = 0.0135, 0.11  # width of a letter of 9 pt and of a margin, as shares of the whole width
+TOP_REPS, ROOM = 50, 14  # the axis reaches so far at least, and so much above the highest point for the loads
+BLUE, SAND, INK, GREY = "#0b5394", "#e6d5a8", "#222222", "#6b6b6b"  # also told apart in grey
 
 
 def weekly_chart(data: dict[str, Any]) -> bytes:
-    """PNG of `{"panels": [{"title", "days", "reps", "doing"}]}`; readable on a phone, on light and dark."""
+    """PNG of `{"panels": [{"title", "days", "reps", "doing"}]}`; readable on a phone, on light and dark.
+
+    `title` is "name: movement", `days` ISO dates, `reps` of set 1, `doing` the load or rung; all of one length.
+    Raises ValueError when there is nothing to draw.
+    """
     from matplotlib.figure import Figure  # half a second, and only for pictures
 
-    panels = data["panels"][:MOST_PANELS]
-    rows = -(-len(panels) // PER_ROW)
-    figure = Figure(figsize=(9, 3.3 * rows + 0.6), dpi=120, facecolor="white", layout="constrained")
-    axes = figure.subplots(rows, PER_ROW, squeeze=False).flatten()
+    panels = [panel for panel in data["panels"] if panel["reps"]][:MOST_PANELS]
+    if not panels:
+        raise ValueError("panels: nothing to draw")
+    columns = 1 if len(panels) <= ONE_COLUMN else 2
+    rows = -(-len(panels) // columns)
+    size = (WIDTH_IN, PANEL_IN * rows + TITLE_IN)
+    figure = Figure(figsize=size, dpi=DOTS_PER_INCH, facecolor="white", layout="constrained")
+    axes = figure.subplots(rows, columns, squeeze=False).flatten()
     for axis, panel in zip(axes, panels, strict=False):
-        _panel(axis, panel)
+        _panel(axis, panel, columns)
     for axis in axes[len(panels) :]:
         axis.set_visible(False)
-    figure.suptitle("Clean reps in set 1 (shaded: wanted for open sets)", fontsize=14, color=INK)
+    figure.suptitle(words.CHART_TITLE, fontsize=10, color=INK)
     out = io.BytesIO()
     figure.savefig(out, format="png")
     return out.getvalue()
 
 
-def _panel(axis: Any, panel: dict[str, Any]) -> None:
+def _panel(axis: Any, panel: dict[str, Any], columns: int) -> None:
+    days = [date.fromisoformat(day) for day in panel["days"]]
+    reps, aim = panel["reps"], OPEN_AIMS[0]
+    top = max(TOP_REPS, *reps) + ROOM
+    axis.axhspan(aim.low - 0.5, aim.high + 0.5, color=SAND, linewidth=0)
+    axis.plot(days, reps, "-", color=BLUE, linewidth=1.5)
+    for day, count in zip(days, reps, strict=True):
+        fill = BLUE if aim.low <= count <= aim.high else "white"
+        axis.plot([day], [count], "o", color=BLUE, markerfacecolor=fill, markersize=6, markeredgewidth=1.5)
+    _load_steps(axis, days, panel["doing"], top, columns)
+    axis.set_title(_title(panel["title"]), fontsize=10, color=INK, parse_math=False)
+    axis.set_ylim(0, top)
+    axis.set_ylabel(words.CHART_UNIT, fontsize=9, color=INK)
+    axis.set_yticks([0, aim.low, aim.high])
+    axis.margins(x=0.14)  # EDGE of the whole width on each side
+    _dates(axis, days)
+
+
+def _load_steps(axis: Any, days: list[date], doing: list[str], top: float, columns: int) -> None:
+    """A thin line at every new load, the load at its top; a label that would touch the last one is left out."""
+    span = max((days[-1] - days[0]).days, 1)
+    last, taken = "", 0.0
+    for day, what in zip(days, doing, strict=True):
+        if what == last or not what:
+            continue
+        last = what
+        axis.axvline(day, color=GREY, linewidth=0.8, linestyle=":", zorder=1.5)
+        text = f" {_short(what.rpartition(', ')[2], LONGEST_DOING)} "  # "low chair", not "sit to stand, l…"
+        width = len(text) * LETTER * columns
+        at = EDGE + (1 - 2 * EDGE) * (day - days[0]).days / span if days[0] != days[-1] else 0.5
+        left_of_line = at + width > 1
+        begin = at - width if left_of_line else at
+        if begin >= taken:
+            side = "right" if left_of_line else "left"
+            axis.text(day, top - 1, text, fontsize=9, color=INK, va="top", ha=side, parse_math=False)
+            taken = begin + width
+
+
+def _short(text: str, longest: int) -> str:
+    return text if len(text) <= longest else f"{text[: longest - 1]}…"
+
+
+def _title(title: str) -> str:
+    name, _, movement = title.partition(": ")
+    lines = [line for line in (name, movement) if line]
+    return "\n".join(_short(line, LONGEST_LINE) for line in lines)
+
+
+def _dates(axis: Any, days: list[date]) -> None:
+    """First and last date only: more do not fit."""
     from matplotlib.dates import DateFormatter
 
-    days = [date.fromisoformat(day) for day in panel["days"]]
-    axis.axhspan(*BAND, color=SAND)
-    axis.plot(days, panel["reps"], "o-", color=BLUE, linewidth=2, markersize=7)
-    last = None
-    for day, reps, doing in zip(days, panel["reps"], panel["doing"], strict=True):
-        if doing != last and doing:
-            text = doing if len(doing) <= 12 else f"{doing[:11]}…"
-            axis.annotate(
-                text, (day, reps), textcoords="offset points", xytext=(0, 9), fontsize=10, ha="center"
-            )
-        last = doing
-    axis.set_title(panel["title"], fontsize=12, color=INK)
-    axis.set_ylim(0, max(50, *panel["reps"]) + 8)
-    axis.set_ylabel("reps")
-    axis.margins(x=0.15)
-    axis.set_xticks(days[:: max(1, len(days) // 4)])
+    axis.set_xticks(sorted({days[0], days[-1]}))
     axis.xaxis.set_major_formatter(DateFormatter("%d %b"))  # type: ignore[no-untyped-call]
-    axis.tick_params(labelsize=10)
+    axis.tick_params(labelsize=9, colors=INK)
+    for side in ("top", "right"):
+        axis.spines[side].set_visible(False)

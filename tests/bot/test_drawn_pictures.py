@@ -1,0 +1,69 @@
+"""Pictures are PNG of a size that a phone takes, and no client's name breaks them."""
+
+import struct
+
+import pytest
+
+from bot.charts import MOST_PANELS, weekly_chart
+from bot.pictures import fit_picture
+from core.plans import Region
+
+SIGNATURE = b"\x89PNG\r\n\x1a\n"
+# Limits of sendPhoto: https://core.telegram.org/bots/api (width and height together, ratio of the two).
+MOST_TOGETHER, MOST_RATIO = 10_000, 20
+
+
+def size(png: bytes) -> tuple[int, int]:
+    assert png.startswith(SIGNATURE)
+    width, height = struct.unpack(">II", png[16:24])
+    return width, height
+
+
+def panel(title: str = "Ruta: Goblet squat", count: int = 3, doing: str = "8 kg") -> dict[str, object]:
+    days = [f"2026-01-{day + 1:02}" for day in range(count)]
+    return {
+        "title": title,
+        "days": days,
+        "reps": [24 + day for day in range(count)],
+        "doing": [doing] * count,
+    }
+
+
+@pytest.mark.parametrize("region", Region)
+def test_a_fit_picture_is_as_wide_as_a_phone(region: Region) -> None:
+    assert size(fit_picture(region)) == (960, 800)
+
+
+def test_arm_and_leg_are_different_pictures() -> None:
+    assert fit_picture(Region.ARMS) != fit_picture(Region.LEGS)
+
+
+@pytest.mark.parametrize("panels", [1, 2, 3, MOST_PANELS, MOST_PANELS + 5])
+def test_a_chart_is_taken_as_a_photo_whatever_the_number_of_clients(panels: int) -> None:
+    width, height = size(weekly_chart({"panels": [panel() for _ in range(panels)]}))
+    assert width == 1080
+    assert width + height <= MOST_TOGETHER
+    assert height / width <= MOST_RATIO
+
+
+@pytest.mark.parametrize("title", ["$x$: $\\frac", "a" * 200, "Ruta", ": ", "\\: _^{"])
+def test_no_name_breaks_a_chart(title: str) -> None:
+    size(weekly_chart({"panels": [panel(title, doing="sit to stand, $high$ chair")]}))
+
+
+def test_one_session_is_enough_and_an_empty_panel_is_left_out() -> None:
+    assert weekly_chart({"panels": [panel(count=1), panel(count=0)]}) == weekly_chart(
+        {"panels": [panel(count=1)]}
+    )
+
+
+def test_reps_outside_the_band_look_different() -> None:
+    inside, outside = panel(count=1), panel(count=1)
+    inside["reps"], outside["reps"] = [25], [24]
+    assert weekly_chart({"panels": [inside]}) != weekly_chart({"panels": [outside]})
+
+
+@pytest.mark.parametrize("panels", [[], [panel(count=0)]])
+def test_nothing_to_draw_is_said(panels: list[dict[str, object]]) -> None:
+    with pytest.raises(ValueError, match=r"^panels:"):
+        weekly_chart({"panels": panels})
