@@ -28,7 +28,10 @@ def parser() -> argparse.ArgumentParser:
     play.add_argument("--seed", type=int, default=1)
     play.add_argument("--quiet", action="store_true", help="only the digest at the end")
     play.add_argument(
-        "--picture", type=Path, default=Path("digest.png"), help="where the digest's picture goes"
+        "--picture",
+        type=Path,
+        default=Path(tempfile.gettempdir()) / "cuffline-digest.png",
+        help="where the digest's picture goes",
     )
     commands.add_parser("advise", help="next loads for JSON lines on standard input")
     replay = commands.add_parser("replay", help="handle failed messages once more")

@@ -26,6 +26,11 @@ GENTLE_SESSIONS = 2  # own caution, no source
 class About:
     """Reads what a brief asks for. `client` is the person it is about: the one talked to, unless named."""
 
+    engine: "Engine"
+    person: Person
+    about: dict[str, Any]
+    client: Person
+
     def __init__(self, engine: "Engine", person: Person, about: dict[str, Any]) -> None:
         self.engine = engine
         self.person = person

@@ -27,6 +27,12 @@ class Engine:
     purpose (latest wins, a late one is dropped).
     """
 
+    store: Store
+    config: Config
+    clock: Callable[[], datetime]
+    username: str
+    countdowns: dict[int, datetime]
+
     def __init__(self, store: Store, config: Config, now: Callable[[], datetime], username: str = "") -> None:
         self.store = store
         self.config = config

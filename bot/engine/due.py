@@ -28,7 +28,6 @@ WAITS = (
     "weekly",
 )  # talks that do not break into a session
 LATER = timedelta(minutes=2)
-REPEAT = timedelta(minutes=2)  # own caution, no source
 NO_BURST = timedelta(seconds=30)
 
 
@@ -90,8 +89,8 @@ def _next(watch: Watch, now: datetime) -> datetime:
     following = next_call(watch.on_at, watch.limit_s, Region(watch.region), watch.calls + 1)
     if following is not None:
         return max(following.at, now + NO_BURST)
-    return now + REPEAT * 2 ** min(
-        watch.calls - 2, 5
+    return now + timedelta(
+        minutes=2 * 2 ** min(watch.calls - 2, 5)
     )  # the coach has been told; the client is asked less often
 
 
