@@ -34,7 +34,7 @@ def weekly_chart(data: dict[str, Any]) -> bytes:
     figure = Figure(figsize=size, dpi=DOTS_PER_INCH, facecolor="white", layout="constrained")
     axes = figure.subplots(rows, columns, squeeze=False).flatten()
     for axis, panel in zip(axes, panels, strict=False):
-        _panel(axis, panel, columns)
+        draw_panel(axis, panel, columns)
     for axis in axes[len(panels) :]:
         axis.set_visible(False)
     figure.suptitle(words.CHART_TITLE, fontsize=10, color=INK)
@@ -43,7 +43,8 @@ def weekly_chart(data: dict[str, Any]) -> bytes:
     return out.getvalue()
 
 
-def _panel(axis: Any, panel: dict[str, Any], columns: int) -> None:
+def draw_panel(axis: Any, panel: dict[str, Any], columns: int) -> None:
+    """One client and movement; `columns` panels share the width."""
     days = [date.fromisoformat(day) for day in panel["days"]]
     reps, aim = panel["reps"], OPEN_AIMS[0]
     top = max(TOP_REPS, *reps) + ROOM

@@ -3,8 +3,9 @@
 import struct
 
 import pytest
+from matplotlib.figure import Figure
 
-from bot.charts import MOST_PANELS, weekly_chart
+from bot.charts import MOST_PANELS, draw_panel, weekly_chart
 from bot.pictures import fit_picture
 from core.plans import Region
 
@@ -46,9 +47,10 @@ def test_a_chart_is_taken_as_a_photo_whatever_the_number_of_clients(panels: int)
     assert height / width <= MOST_RATIO
 
 
-@pytest.mark.parametrize("title", ["$x$: $\\frac", "a" * 200, "Ruta", ": ", "\\: _^{"])
-def test_no_name_breaks_a_chart(title: str) -> None:
-    size(weekly_chart({"panels": [panel(title, doing="sit to stand, $high$ chair")]}))
+@pytest.mark.parametrize("title", ["Ruta: $\\frac$", "$\\frac$", "a" * 200, "Ruta", ": ", "\\: _^{"])
+@pytest.mark.parametrize("doing", ["8 kg", "$\\frac$", "m" * 99])
+def test_no_name_breaks_a_chart(title: str, doing: str) -> None:
+    size(weekly_chart({"panels": [panel(title, doing=doing)]}))
 
 
 def test_one_session_is_enough_and_an_empty_panel_is_left_out() -> None:
@@ -57,10 +59,12 @@ def test_one_session_is_enough_and_an_empty_panel_is_left_out() -> None:
     )
 
 
-def test_reps_outside_the_band_look_different() -> None:
-    inside, outside = panel(count=1), panel(count=1)
-    inside["reps"], outside["reps"] = [25], [24]
-    assert weekly_chart({"panels": [inside]}) != weekly_chart({"panels": [outside]})
+@pytest.mark.parametrize(("reps", "filled"), [(24, False), (25, True), (40, True), (41, False)])
+def test_reps_outside_the_band_are_open_circles(reps: int, filled: bool) -> None:
+    axis = Figure().subplots()
+    draw_panel(axis, {**panel(count=1), "reps": [reps]}, 1)
+    circle = next(line for line in axis.lines if line.get_marker() == "o")
+    assert (circle.get_markerfacecolor() != "white") is filled
 
 
 @pytest.mark.parametrize("panels", [[], [panel(count=0)]])

@@ -9,7 +9,7 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from conversations.planning import DIALOGUE
+from conversations.planning import DIALOGUE, Draft, plan_of
 from conversations.planning_brief import Brief
 from conversations.planning_days import read_days
 from conversations.protocol import Cancelled, Corrected, Do, Effect, Opened, Record, Said, Say, WentBack
@@ -128,6 +128,11 @@ def test_there_is_a_rehab_plan_without_failure_for_either_limb(region: str) -> N
     chat = Chat(replace(RUTA, regions=(region,)))
     goals = [TEMPLATES[one.value].goal for one in chat.says[-1].choices]
     assert Goal.REHAB in goals
+
+
+def test_a_stored_draft_beyond_the_clearance_makes_no_plan() -> None:
+    with pytest.raises(ValueError, match=r"^regions:"):
+        plan_of(replace(RUTA, regions=("legs",)), Draft(template="travel"))
 
 
 def test_a_client_who_is_not_cleared_gets_no_plan() -> None:
