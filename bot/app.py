@@ -109,6 +109,8 @@ class Program:
         """Run until cancelled."""
         self.scheduler.add_job(self.kick.set, "interval", seconds=SWEEP_S, id="sweep")
         self.scheduler.start()
+        for line in self.engine.warnings():
+            log.warning("%s", line)
         ready()
         try:
             async with asyncio.TaskGroup() as tasks:

@@ -123,6 +123,8 @@ def coach_menu(engine: "Engine", person: Person, value: str, now: datetime) -> N
             _about_client(engine, person, what, int(number), now)
         case "client":
             practice.show_client(engine, person, int(number), now)
+        case "alone":
+            alone(engine, person, now)
         case "help":
             engine.say(person, Say(words.COACH_HELP), now)
         case _:
@@ -203,11 +205,24 @@ def cleared(engine: "Engine", coach: Person, details: dict[str, Any], now: datet
     regions = regions if isinstance(regions, str) else ",".join(regions)
     if regions:
         engine.say(client, Say(words.CLEARED.format(regions=regions.replace(",", " and "))), now)
+        ask_for_backup(engine, coach, client, now)
         turns.begin(engine, coach, "planning", {"client": client.id}, now)
         return True
     declined = details.get("decision") == "declined"
     engine.say(client, Say(words.DECLINED if declined else words.HELD), now)
     return False
+
+
+def ask_for_backup(engine: "Engine", coach: Person, client: Person, now: datetime) -> None:
+    """A client cannot train before a second human gets alerts, or the coach says that there is none."""
+    if not engine.has_backup(client):
+        engine.say(coach, Say(words.ALONE, (Choice(words.ALONE_LABEL, "menu:alone"),)), now)
+
+
+def alone(engine: "Engine", coach: Person, now: datetime) -> None:
+    """The coach said so."""
+    duties.set_setting(engine.store, f"alone:{coach.id}", "yes")
+    engine.say(coach, Say(words.ALONE_NOTED), now)
 
 
 def hold(engine: "Engine", coach: Person, client: Person, now: datetime) -> None:

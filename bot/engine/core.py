@@ -156,6 +156,27 @@ class Engine:
         """Who invited this client."""
         return None if client.coach is None else people.by_id(self.store, client.coach)
 
+    def has_backup(self, client: Person) -> bool:
+        """Whether an alert reaches a second human, or the coach said plainly that there is none."""
+        coach = self.coach_of(client)
+        if coach is None:
+            return False
+        return (
+            self.second_contact(client) is not None
+            or duties.setting(self.store, f"alone:{coach.id}") == "yes"
+        )
+
+    def warnings(self) -> list[str]:
+        """What whoever runs this should know at the start: coaches whom no alert can reach yet."""
+        silent = [
+            coach.chat
+            for coach in people.coaches(self.store)
+            if self.store.row("SELECT 1 FROM inbox WHERE person = ? LIMIT 1", [coach.id]) is None
+        ]
+        return [
+            f"coach {chat} has never written to the bot, so no alert can reach them yet" for chat in silent
+        ]
+
     def second_contact(self, client: Person) -> Person | None:
         """The next coach in the settings after the client's own; None: there is only one."""
         coach = self.coach_of(client)

@@ -177,6 +177,8 @@ def barred(engine: "Engine", person: Person) -> str | None:
         return "not_cleared"
     if clearance.until is not None and clearance.until <= engine.clock():
         return "clearance_over"
+    if not engine.has_backup(person):
+        return "no_second_contact"
     if any(alarms.bars(alert.cause, alert.tier) for alert in duties.open_alerts(engine.store, person.id)):
         return "open_alert"
     return None

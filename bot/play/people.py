@@ -162,6 +162,7 @@ def _decide(found: re.Match[str], message: ChatMessage) -> Answer:
 
 
 COACH_RULES: Rules = (
+    (r"only one who gets alerts", says("I am alone", 3)),
     (r"^Your decision for", _decide),
     (r"^A note for the record|^One line, please", says("Spoke by phone; fit, starts gently.", 12)),
     (r"^A plan for (\w+)\.", _remember),

@@ -24,9 +24,11 @@ BARRED = {
     "not_cleared": "Your coach hasn't cleared you for training with bands yet. You'll hear as soon as that's done.",
     "clearance_over": "Your clearance has run out. Your coach will look at it; no bands until then.",
     "open_alert": "Your coach first needs to look at what you told me. No bands until then.",
+    "no_second_contact": "Your coach still has to say who else gets an alarm. No bands until then.",
     "no_plan": "There is no plan for you yet. Your coach will send one.",
 }
 BARRED_NOW = {
+    "no_second_contact": "Training waits for your coach. If bands are on, take them off now.",
     "not_cleared": "Training is on hold. If bands are on, take them off now.",
     "clearance_over": "Your clearance has run out. If bands are on, take them off now.",
     "open_alert": "If bands are on, take them off now. We go on when your coach has looked at it.",
@@ -70,6 +72,12 @@ TIME_UP_AWAY = "I was away. If bands are still on, take them off now, and tap."
 TIME_UP_LABEL = "Bands are off"
 TIME_UP_THANKS = "Good. Bands are off."
 BANDS_LONG = "Bands on for {minutes} min, no answer"
+ALONE = (
+    "You are the only one who gets alerts. Better: have a second number added (CUFFLINE_COACH). "
+    "Until then nobody trains, unless you say so here."
+)
+ALONE_LABEL = "I am alone"
+ALONE_NOTED = "Noted: alerts reach you only. Keep your phone near."
 STAND_DOWN = "Noted."
 ALERT = (
     "{name}: {cause}\nSaid: {said}\nTold: {told}\n{last}\nPhone {phone}, where: {address}, contact: {contact}"

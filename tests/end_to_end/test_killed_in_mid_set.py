@@ -43,6 +43,7 @@ async def joined(room: Room) -> None:
         await room.type(client, r"\?", "no")
     await room.tap(coach, "Your decision", "Clear, arms and legs")
     await room.tap(coach, "note", "No note")
+    await room.tap(coach, "only one who gets alerts", "I am alone")
     await room.tap(coach, "Which template", "One dumbbell: goblet squat")
     await room.type(coach, "Which loads", "8, 10, 12 kg")
     await room.type(coach, "Start goblet squat", "10 kg")
