@@ -115,6 +115,7 @@ MAKERS: dict[str, Maker] = {
     "exercises": lambda about: loads.exercises(about.engine, about.client.id, about.plan),
     "names": lambda about: loads.names(about.plan),
     "cues": lambda about: loads.cues(about.plan),
+    "teaching": lambda about: loads.teaching(about.plan),
     "movements": lambda about: tuple(loads.names(about.plan).values()),
     "expected": lambda about: loads.expected(about.engine, about.client.id, about.plan),
     "last_check_slow": _slow,

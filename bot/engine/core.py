@@ -127,6 +127,9 @@ class Engine:
         from bot.engine import due
 
         due.all_due(self, now)
+        if duties.setting(self.store, "pruned_on") != now.date().isoformat():
+            mail.prune(self.store, now)
+            duties.set_setting(self.store, "pruned_on", now.date().isoformat())
 
     def guarded(self, what: str, act: Callable[[], None], again: Callable[[datetime], None]) -> None:
         """One due thing in its own savepoint; when it fails it is tried again later."""

@@ -7,7 +7,7 @@ from typing import TYPE_CHECKING
 from zoneinfo import ZoneInfo
 
 from conversations.words.advice import sentence
-from conversations.words.movements import CUES, NAMES
+from conversations.words.movements import CUES, NAMES, lesson
 from core.facts import CuffChecked, LoadMoved, Rated, SessionEnded, SetDone
 from core.plans import Exercise, Plan, Scheme, Side
 from core.progression import Action, Advice, Request, SessionRecord, advise
@@ -33,6 +33,11 @@ def names(plan: Plan | None) -> dict[str, str]:
 def cues(plan: Plan | None) -> dict[str, str]:
     """One cue for each movement."""
     return {e.movement: CUES[e.movement][0] for e in _of(plan) if CUES.get(e.movement)}
+
+
+def teaching(plan: Plan | None) -> dict[str, str]:
+    """How each movement is done, in one message."""
+    return {e.movement: lesson(e.movement) for e in _of(plan)}
 
 
 def _of(plan: Plan | None) -> tuple[Exercise, ...]:

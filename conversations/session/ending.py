@@ -154,7 +154,8 @@ def break_over(state: State) -> Turn[State]:
         refills=(),
         tightness=None,
     )
-    return turn(state, fitting.ask(state))
+    lesson = state.lesson if state.spell == 1 else ()
+    return turn(state, *lesson, fitting.ask(state))
 
 
 def over(state: State, at: datetime, why: str) -> Turn[State]:

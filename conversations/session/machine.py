@@ -79,7 +79,7 @@ def _open(event: Event) -> Turn[State]:
     if brief.gentle and brief.number == 1:
         brief = replace(brief, exercises=brief.exercises[:1])
     state = State(brief)
-    return turn(state, fitting.ask(state))
+    return turn(state, *state.lesson, fitting.ask(state))
 
 
 def _halted(state: State, event: Halted) -> Turn[State]:

@@ -51,6 +51,7 @@ class Brief:
     names: dict[str, str] = field(default_factory=dict)
     expected: dict[str, tuple[int, ...]] = field(default_factory=dict)
     cues: dict[str, str] = field(default_factory=dict)
+    teaching: dict[str, str] = field(default_factory=dict)
     target: str = "6 to 7"
     gentle: bool = False
     last_check_slow: bool = False
@@ -114,6 +115,12 @@ class State:
     def name(self) -> str:
         """What the client calls it."""
         return self.brief.names.get(self.doing.movement, self.doing.movement)
+
+    @property
+    def lesson(self) -> tuple[Say, ...]:
+        """How the movement is done, told before its bands go on; nothing when there is nothing to tell."""
+        text = self.brief.teaching.get(self.doing.movement, "")
+        return (Say(text),) if text else ()
 
     @property
     def spell_id(self) -> str:

@@ -59,3 +59,12 @@ BREATHING = {
     "hip_bridge": _UP,
     "walk": "Breathe as you like; you can still talk.",
 }
+
+
+def lesson(movement: str) -> str:
+    """How a movement is done: cues, breathing, when to stop; "" for one without cues."""
+    cues = CUES.get(movement, ())
+    if not cues:
+        return ""
+    parts = [f"{NAMES[movement]}.", *cues, BREATHING.get(movement, ""), STOP_WHEN.get(movement, "")]
+    return " ".join(part for part in parts if part)
