@@ -7,7 +7,7 @@ from collections.abc import Callable
 from datetime import datetime
 from typing import TYPE_CHECKING, Any
 
-from bot.engine import alerts, calendar, gate, loads, practice, status, turns
+from bot.engine import alerts, calendar, gate, loads, practice, recovery, status, turns
 from conversations.protocol import Choice, Relay, Say
 from conversations.words import engine as words
 from conversations.words.recap import recap
@@ -171,6 +171,9 @@ def start_session(engine: "Engine", person: Person, now: datetime) -> None:
     if turns.barred(engine, person) is None and status.plan_of(engine, person.id) is None:
         engine.say(person, Say(words.BARRED["no_plan"]), now)
         return
+    limit = recovery.too_soon(engine, person, now)
+    if limit is not None:
+        engine.say(person, Say(words.TOO_SOON[limit]), now)
     turns.begin(engine, person, "before", {"session": loads.new_session(engine, person.id)}, now)
 
 

@@ -1,5 +1,7 @@
 """Words that belong to no dialogue: strangers, buttons of yesterday, failures, absences."""
 
+from core.calendar.limits import Limit
+
 STRANGER = (
     "Hello. This bot only talks with people whom a coach has invited. If you have an invitation, type its code "
     "here. Your own number is {number}; a coach may ask for it."
@@ -32,6 +34,11 @@ BARRED_NOW = {
     "not_cleared": "Training is on hold. If bands are on, take them off now.",
     "clearance_over": "Your clearance has run out. If bands are on, take them off now.",
     "open_alert": "If bands are on, take them off now. We go on when your coach has looked at it.",
+}
+TOO_SOON = {
+    Limit.HOURS_APART: "The same limbs trained less than 36 hours ago. Better wait, unless your coach said otherwise.",
+    Limit.SESSIONS_A_WEEK: "That would be the fourth time in a week. Better wait, unless your coach said otherwise.",
+    Limit.WALKS_A_DAY: "You walked with bands today already. Once a day is enough, unless your coach said otherwise.",
 }
 CLIENT_MENU = "What would you like?"
 CLIENT_MENU_CHOICES = (

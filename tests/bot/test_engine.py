@@ -257,3 +257,12 @@ def test_the_same_history_survives_a_new_engine_on_the_same_file(practice: Pract
     practice.later(seconds=31)
     assert practice.sets() == {1: 31}
     assert any("How tight" in text for text in practice.heard(CLIENT)[-3:])
+
+
+def test_the_same_limbs_within_36_hours_are_advised_against(practice: Practice) -> None:
+    practice.in_a_set()
+    practice.types(CLIENT, "31 16")
+    practice.taps(CLIENT, "Bands are off")
+    practice.later(hours=20)
+    practice.types(CLIENT, "start")
+    assert any("less than 36 hours ago" in text for text in practice.heard(CLIENT))

@@ -54,12 +54,17 @@ def test_times_keep_their_milliseconds_and_naive_ones_are_refused() -> None:
         ms(NOW.replace(tzinfo=None))
 
 
+def fail_after_a_set(store: Store) -> None:
+    with store.savepoint():
+        facts.put(store, 1, a_set(16, 2), NOW)
+        raise RuntimeError
+
+
 def test_what_fails_inside_a_savepoint_is_undone_and_the_rest_stays(store: Store) -> None:
     with store.transaction():
         facts.put(store, 1, a_set(31), NOW)
-        with pytest.raises(RuntimeError), store.savepoint():
-            facts.put(store, 1, a_set(16, 2), NOW)
-            raise RuntimeError
+        with pytest.raises(RuntimeError):
+            fail_after_a_set(store)
     assert [one.set_no for one in facts.current(store, SetDone, 1)] == [1]
 
 

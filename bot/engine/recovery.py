@@ -1,0 +1,35 @@
+"""Is it too soon to train the same limbs again? The client is told; the coach's plan may know better."""
+
+from datetime import datetime
+from typing import TYPE_CHECKING
+
+from bot.engine import status
+from core.calendar.limits import Bout, Limit, broken_limit
+from core.facts import SetDone, WalkDone
+from core.movements import MOVEMENTS
+from core.plans import Region, Scheme
+from core.store import facts
+from core.store.people import Person
+
+if TYPE_CHECKING:
+    from bot.engine.core import Engine
+
+
+def too_soon(engine: "Engine", client: Person, now: datetime) -> Limit | None:
+    """The first limit that a session now would break; None: it is fine."""
+    plan = status.plan_of(engine, client.id)
+    before = done(engine, client.id)
+    coming = [Bout(now, one.region, one.scheme is Scheme.WALK) for one in (plan.exercises if plan else ())]
+    broken = (broken_limit(bout, before, client.zone) for bout in coming)
+    return next((limit for limit in broken if limit is not None), None)
+
+
+def done(engine: "Engine", client: int) -> list[Bout]:
+    """One bout for each session and region with work in it, at its first set."""
+    first: dict[tuple[str, Region, bool], datetime] = {}
+    for one in facts.current(engine.store, SetDone, client):
+        if one.movement in MOVEMENTS:
+            first.setdefault((one.session, MOVEMENTS[one.movement].region, False), one.done_at)
+    for walk in facts.current(engine.store, WalkDone, client):
+        first.setdefault((walk.session, Region.LEGS, True), walk.at)
+    return [Bout(at, region, walked) for (_, region, walked), at in first.items()]
