@@ -1,8 +1,10 @@
 """A finished screening as the coach's clearing dialogue wants it."""
 
+from datetime import datetime
 from typing import TYPE_CHECKING, Any
 
 from core.facts import ScreeningAnswer, ScreeningDone
+from core.screening import due
 from core.store import facts
 from core.store.people import Person
 
@@ -25,3 +27,9 @@ def about(engine: "Engine", client: Person, screening: str | None) -> dict[str, 
         "findings": [rule for rule in done.because.split(",") if rule],
         "answers": [[one.question, one.answer] for one in answers],
     }
+
+
+def is_old(engine: "Engine", client: Person, now: datetime) -> bool:
+    """Whether the last screening is due again (twelve weeks)."""
+    done = facts.latest(engine.store, ScreeningDone, client.id)
+    return done is not None and due(done.at.date(), now.date()) is not None

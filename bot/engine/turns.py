@@ -6,7 +6,7 @@ from typing import TYPE_CHECKING, Any
 
 import msgspec
 
-from bot.engine import briefs
+from bot.engine import briefs, screenings
 from conversations.catalogue import CATALOGUE
 from conversations.protocol import (
     Alert,
@@ -43,6 +43,9 @@ SESSION_TALK = ("session", "before", "after", "trouble")
 def begin(engine: "Engine", person: Person, name: str, about: dict[str, Any], at: datetime) -> None:
     """Start a dialogue with its brief frozen from what is known now."""
     now = engine.clock()
+    if name == "before" and screenings.is_old(engine, person, now):
+        engine.say(person, Say(words.SCREEN_AGAIN), now)
+        name, about = "screening", {}
     dialogue: Dialogue[Any] = CATALOGUE[name]
     if dialogue.trains and (why := barred(engine, person)):
         engine.say(person, Say(words.BARRED[why]), now)

@@ -10,7 +10,7 @@ import pytest
 from bot.engine import Engine, due
 from bot.local.messages import ChatMessage
 from bot.play.stage import Stage
-from core.facts import BandsOn, Cleared, CoachDid, PlanGiven, SetDone
+from core.facts import BandsOn, Cleared, CoachDid, PlanGiven, ScreeningDone, SetDone
 from core.plan_text import plan_to_text
 from core.plans import OPEN_AIMS, Exercise, Plan, Region, Scheme
 from core.store import duties, facts, people
@@ -266,3 +266,15 @@ def test_the_same_limbs_within_36_hours_are_advised_against(practice: Practice) 
     practice.later(hours=20)
     practice.types(CLIENT, "start")
     assert any("less than 36 hours ago" in text for text in practice.heard(CLIENT))
+
+
+@pytest.mark.parametrize(("days", "asked"), [(83, False), (84, True)])
+def test_the_health_questions_come_again_after_twelve_weeks(
+    practice: Practice, days: int, asked: bool
+) -> None:
+    store = practice.stage.engine.store
+    with store.transaction():
+        facts.put(store, practice.client, ScreeningDone(START, "1", "clear", "", ""), START)
+    practice.stage.clock.skip_to(START + timedelta(days=days))
+    practice.types(CLIENT, "start")
+    assert any("twelve weeks" in text for text in practice.heard(CLIENT)) is asked
