@@ -69,6 +69,13 @@ def kilograms(request: Request) -> float:
     return used.kilograms
 
 
+def test_a_client_who_did_no_rep_at_all_has_a_chance_of_nothing_and_not_less() -> None:
+    load = Load(Decimal("0.5"))
+    none = SessionRecord(DAY, load, (0,))
+    advice = advise(Request("curl", Scheme.FIXED, Loads((load,)), (none,)))
+    assert 0 <= advice.chance_in_range < 1e-6
+
+
 @given(requests())
 def test_advice_is_always_a_reachable_load(request_: Request) -> None:
     advice = advise(request_)
