@@ -14,6 +14,7 @@ from typing import Any
 from telegram import Bot, InlineKeyboardButton, InlineKeyboardMarkup, InputFile
 from telegram.error import BadRequest, Forbidden, RetryAfter, TelegramError
 
+from conversations.words import engine as words
 from core.store import mail, people
 from core.store.connection import Store
 from core.store.mail import Waiting
@@ -121,7 +122,7 @@ class Outbox:
             if person.coach is not None:
                 coach = people.by_id(self.store, person.coach)
                 if coach.chat is not None:
-                    text = f"{person.name} can't be reached by chat any more (blocked or left)."
+                    text = words.UNREACHABLE.format(name=person.name)
                     mail.post(self.store, mail.Letter(coach.chat, {"text": text}), self.now())
 
         self._close(act)

@@ -5,7 +5,7 @@ is always the number that stands on the plate.
 """
 
 from dataclasses import dataclass
-from decimal import Decimal, InvalidOperation
+from decimal import Decimal
 from enum import StrEnum
 
 # International avoirdupois pound, exact by definition (NIST Special Publication 811, appendix B.8).
@@ -44,11 +44,3 @@ def plain(value: Decimal) -> str:
     """The shortest exact writing: 12.50 -> "12.5", 10 -> "10"."""
     text = f"{value:f}"
     return text.rstrip("0").rstrip(".") if "." in text else text
-
-
-def load_from_text(value: str, unit: str) -> Load:
-    """A stored load. Raises ValueError when `value` is no decimal number or `unit` is unknown."""
-    try:
-        return Load(Decimal(value), Unit(unit))
-    except InvalidOperation:
-        raise ValueError(f"load: {value!r} is not a number") from None

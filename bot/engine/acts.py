@@ -7,13 +7,13 @@ from collections.abc import Callable
 from datetime import datetime
 from typing import TYPE_CHECKING, Any
 
-from bot.engine import alerts, calendar, gate, loads, practice, recovery, status, turns
-from conversations.protocol import Choice, Relay, Say
+from bot.engine import calendar, gate, loads, practice, recovery, status, turns
+from conversations.protocol import Choice, Relay, Resumed, Say
 from conversations.words import engine as words
 from conversations.words.recap import recap
 from core.access import Action
 from core.facts import Cleared, CoachDid, SetDone, WalkDone
-from core.store import duties, facts, people
+from core.store import duties, facts, people, threads
 from core.store.duties import Planned
 from core.store.mail import Priority
 from core.store.people import Person, Role
@@ -149,7 +149,7 @@ def client_menu(engine: "Engine", person: Person, value: str, now: datetime) -> 
         case "plan":
             practice.show_plan(engine, person, now)
         case "coach" | "help":
-            number = alerts.detail(engine, person.id, "emergency_number", "your local emergency number")
+            number = status.emergency_number(engine, person.id)
             engine.say(person, Say(words.CLIENT_HELP.format(number=number)), now)
         case _:
             open_menu(engine, person, now)
@@ -160,12 +160,8 @@ def start_session(engine: "Engine", person: Person, now: datetime) -> None:
     from bot.engine import due
 
     if due.in_session(engine, person):
-        from core.store import threads
-
         live = threads.floor(engine.store, person.id)
         if live is not None:
-            from conversations.protocol import Resumed
-
             turns.deliver(engine, person, live, Resumed(now))
         return
     if turns.barred(engine, person) is None and status.plan_of(engine, person.id) is None:
@@ -234,8 +230,8 @@ def hold(engine: "Engine", coach: Person, client: Person, now: datetime) -> None
     screening = last.screening if last else ""
     facts.put(engine.store, client.id, Cleared(now, screening, "held", "", coach.id), now)
     engine.say(client, Say(words.ON_HOLD), now)
-    again = Choice("Look at clearance", f"menu:clearing:{client.id}")
-    engine.say(coach, Say(f"{client.name}: on hold.", (again,)), now)
+    again = Choice(words.LOOK_AT_CLEARANCE, f"menu:clearing:{client.id}")
+    engine.say(coach, Say(words.CLIENT_LINE.format(name=client.name, state=words.IS_ON_HOLD), (again,)), now)
 
 
 def plan_given(engine: "Engine", coach: Person, details: dict[str, Any], now: datetime) -> bool:

@@ -45,7 +45,7 @@ def send(engine: "Engine", alert_id: int) -> None:
     for person in _receivers(engine, client, tier, sent):
         engine.say(person, Say(text(engine, client, alert, sent), _buttons(alert)), now, Priority.ALERT)
     if alarms.client_is_told(tier, sent):
-        number = detail(engine, client.id, "emergency_number", "your local emergency number")
+        number = status.emergency_number(engine, client.id)
         engine.say(client, Say(words.COACH_SILENT.format(number=number)), now, Priority.ALERT)
 
 
@@ -63,22 +63,20 @@ def text(engine: "Engine", client: Person, alert: OpenAlert, sent: int) -> str:
     """Who, what was said word for word, what they were told, how the last session went, how to reach them."""
     body = words.ALERT.format(
         name=client.name,
-        cause=words.CAUSES.get(alert.cause, alert.cause.replace("_", " "))
-        + (words.ALERT_COUNT.format(count=alert.count) if alert.count > 1 else ""),
+        cause=_cause(alert) + (words.ALERT_COUNT.format(count=alert.count) if alert.count > 1 else ""),
         said=alert.said or "-",
         told=alert.told or "-",
         last=status.last_session(engine, client),
-        phone=detail(engine, client.id, "phone", "-"),
-        address=detail(engine, client.id, "address", "-"),
-        contact=detail(engine, client.id, "emergency_contact", "-"),
+        phone=status.detail(engine, client.id, "phone", "-"),
+        address=status.detail(engine, client.id, "address", "-"),
+        contact=status.detail(engine, client.id, "emergency_contact", "-"),
     )
     return body if sent == 1 else f"{words.ALERT_AGAIN.format(times=sent)}\n{body}"
 
 
-def detail(engine: "Engine", person: int, name: str, otherwise: str) -> str:
-    """One stored detail of a client."""
-    found = facts.latest(engine.store, Detail, person, name=name)
-    return otherwise if found is None or not found.value else found.value
+def _cause(alert: OpenAlert) -> str:
+    """The cause as the coach reads it."""
+    return words.CAUSES.get(alert.cause, alert.cause.replace("_", " "))
 
 
 def tapped(engine: "Engine", coach: Person, act: str, alert_id: int, now: datetime) -> None:
@@ -90,7 +88,7 @@ def tapped(engine: "Engine", coach: Person, act: str, alert_id: int, now: dateti
     if not gate.allows(engine, coach, Action.TAKE_ALERT, client):
         return
     facts.put(engine.store, client.id, CoachDid(now, coach.id, f"alert_{act}", alert.cause), now)
-    cause = words.CAUSES.get(alert.cause, alert.cause.replace("_", " "))
+    cause = _cause(alert)
     duties.take_alert(engine.store, alert_id, coach.id, now)
     match act:
         case "settle":
@@ -104,8 +102,8 @@ def tapped(engine: "Engine", coach: Person, act: str, alert_id: int, now: dateti
             engine.say(client, Say(words.COACH_ON_IT), now)
             taken = words.ALERT_TAKEN.format(coach=coach.name, name=client.name, cause=cause)
             settle = (
-                Choice("Clear to train", f"alert:settle:{alert_id}"),
-                Choice("Hold", f"alert:hold:{alert_id}"),
+                Choice(words.CLEAR_TO_TRAIN, f"alert:settle:{alert_id}"),
+                Choice(words.HOLD, f"alert:hold:{alert_id}"),
             )
             engine.say(coach, Say(taken, settle), now)
 

@@ -12,7 +12,7 @@ import msgspec
 
 from bot.engine import loads, status
 from conversations.catalogue import CATALOGUE
-from core.facts import Answered, Cleared, CuffChecked, Detail, SessionEnded, SetDone, WalkDone
+from core.facts import Answered, Cleared, CuffChecked, SessionEnded, SetDone, WalkDone
 from core.plans import PAIN_CEILING, Goal, Plan
 from core.store import facts, people
 from core.store.people import Person, Role
@@ -40,8 +40,7 @@ class About:
 
     def detail(self, name: str, otherwise: str = "") -> str:
         """A stored detail of the client."""
-        found = facts.latest(self.engine.store, Detail, self.client.id, name=name)
-        return otherwise if found is None or not found.value else found.value
+        return status.detail(self.engine, self.client.id, name, otherwise)
 
     @property
     def plan(self) -> Plan | None:
@@ -121,7 +120,7 @@ MAKERS: dict[str, Maker] = {
     "last_check_slow": _slow,
     "unseen_allowed": lambda about: about.detail("unseen_allowed") == "yes",
     "drill_done": _drill_done,
-    "emergency_number": lambda about: about.detail("emergency_number", "your local emergency number"),
+    "emergency_number": lambda about: status.emergency_number(about.engine, about.client.id),
     "goal": _goal,
     "ended": lambda about: bool(facts.current(about.engine.store, SessionEnded, about.client.id)),
 }

@@ -72,7 +72,7 @@ def call(engine: "Engine", watch: Watch, now: datetime) -> None:
         alerts.raise_alert(
             engine, person.id, "bands_too_long", words.BANDS_LONG.format(minutes=minutes), text
         )
-    session = _session(engine, person)
+    session = threads.live_in(engine.store, person.id, "session")
     if session is not None and watch.calls == 0:
         told = partial(turns.deliver, engine, person, session, TimeIsUp(now, watch.spell))
         engine.guarded("time is up", told, lambda at: None)  # a broken dialogue must not silence the call
@@ -92,11 +92,6 @@ def _next(watch: Watch, now: datetime) -> datetime:
     return now + timedelta(
         minutes=2 * 2 ** min(watch.calls - 2, 5)
     )  # the coach has been told; the client is asked less often
-
-
-def _session(engine: "Engine", person: Person) -> Thread | None:
-    live = threads.live(engine.store, person.id)
-    return next((thread for thread in live if thread.dialogue == "session"), None)
 
 
 def wake(engine: "Engine", thread: Thread, now: datetime) -> None:

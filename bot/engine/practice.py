@@ -41,8 +41,8 @@ def show_client(engine: "Engine", coach: Person, client_id: int, now: datetime) 
     if plan is not None:
         parts.append(plan_words.plan_text(plan))
     buttons = (
-        Choice("Clearance", f"menu:clearing:{client.id}"),
-        Choice("New plan", f"menu:planning:{client.id}"),
+        Choice(words.CLEARANCE, f"menu:clearing:{client.id}"),
+        Choice(words.NEW_PLAN, f"menu:planning:{client.id}"),
     )
     engine.say(coach, Say("\n".join(parts), buttons), now)
 
@@ -58,7 +58,7 @@ def show_plan(engine: "Engine", client: Person, now: datetime) -> None:
     if coming is not None:
         when = local(coming.due_at, client.zone).strftime("%A %d %B, %H:%M") + f" ({client.zone})"
         text += "\n" + words.PLAN_NEXT.format(when=when)
-    engine.say(client, Say(text, (Choice("Start a session", "menu:start"),)), now)
+    engine.say(client, Say(text, (Choice(words.START, "menu:start"),)), now)
 
 
 def ask_to_clear(engine: "Engine", client: Person, screening: str | None, now: datetime) -> None:
@@ -68,7 +68,7 @@ def ask_to_clear(engine: "Engine", client: Person, screening: str | None, now: d
         return
     about = screenings.about(engine, client, screening)
     if about is None:
-        engine.say(coach, Say(f"{client.name} has not finished the questions yet."), now)
+        engine.say(coach, Say(words.NOT_FINISHED.format(name=client.name)), now)
         return
     turns.begin(engine, coach, "clearing", about, now)
 

@@ -135,9 +135,9 @@ def bands_off(engine: "Engine", person: Person, watch_id: int, now: datetime) ->
         return
     turns.record(engine, person.id, BandsOff(now, watch.session, watch.spell, "time"))
     engine.say(person, Say(words.TIME_UP_THANKS), now, Priority.SESSION)
-    for thread in threads.live(engine.store, person.id):
-        if thread.dialogue == "session":
-            turns.deliver(engine, person, thread, BandsCameOff(now, watch.spell))
+    session = threads.live_in(engine.store, person.id, "session")
+    if session is not None:
+        turns.deliver(engine, person, session, BandsCameOff(now, watch.spell))
 
 
 # --- words ---

@@ -3,7 +3,7 @@
 from typing import TYPE_CHECKING
 
 from conversations.words import status as words
-from core.facts import PlanGiven, SessionEnded, SessionStarted, SetDone
+from core.facts import Detail, PlanGiven, SessionEnded, SessionStarted, SetDone
 from core.plan_text import plan_from_text
 from core.plans import Plan
 from core.store import duties, facts
@@ -30,6 +30,17 @@ def sets_line(sets: list[SetDone]) -> str:
     for one in sorted(sets, key=lambda each: (each.exercise_no, each.set_no)):
         lines.setdefault(f"{one.movement.replace('_', ' ')} {one.doing}".strip(), []).append(one.reps)
     return "; ".join(f"{name}: {', '.join(map(str, reps))}" for name, reps in lines.items())
+
+
+def detail(engine: "Engine", person: int, name: str, otherwise: str) -> str:
+    """One stored detail of a client."""
+    found = facts.latest(engine.store, Detail, person, name=name)
+    return otherwise if found is None or not found.value else found.value
+
+
+def emergency_number(engine: "Engine", person: int) -> str:
+    """What this client calls in an emergency, as a phrase."""
+    return detail(engine, person, "emergency_number", words.LOCAL_NUMBER)
 
 
 def plan_of(engine: "Engine", client: int) -> Plan | None:

@@ -3,7 +3,7 @@
 from datetime import datetime
 from typing import TYPE_CHECKING
 
-from bot.engine import alerts, turns
+from bot.engine import alerts, status, turns
 from conversations import trouble
 from conversations.protocol import Halted, Hurts
 from conversations.stopwords import read
@@ -27,7 +27,7 @@ def stopped(engine: "Engine", person: Person, text: str, at: datetime, message: 
     live = threads.live(engine.store, person.id)
     if kind is Kind.NONE or _is_answer(kind, live):
         return False
-    session = next((thread for thread in live if thread.dialogue == "session"), None)
+    session = threads.live_in(engine.store, person.id, "session")
     if kind is Kind.HURTS and session is not None:
         turns.deliver(engine, person, session, Hurts(at, text, message), message)
         return True
@@ -53,7 +53,7 @@ def _is_answer(kind: Kind, live: list[Thread]) -> bool:
 def halt(engine: "Engine", person: Person, kind: Kind, text: str, at: datetime, live: list[Thread]) -> None:
     """End training, alert, and ask what is needed."""
     spells = tuple((watch.session, watch.spell) for watch in duties.watches(engine.store, person.id))
-    number = alerts.detail(engine, person.id, "emergency_number", "your local emergency number")
+    number = status.emergency_number(engine, person.id)
     facts.put(engine.store, person.id, Noticed(at, f"said_{kind}", text), engine.clock())
     brief = trouble.Brief(kind, text, spells, number)
     if kind is not Kind.UNSURE:

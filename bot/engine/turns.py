@@ -1,6 +1,5 @@
 """An event to a dialogue, and what comes of it: state, words, effects, all in the caller's transaction."""
 
-import json
 from datetime import datetime
 from typing import TYPE_CHECKING, Any
 
@@ -185,8 +184,3 @@ def barred(engine: "Engine", person: Person) -> str | None:
     if any(alarms.bars(alert.cause, alert.tier) for alert in duties.open_alerts(engine.store, person.id)):
         return "open_alert"
     return None
-
-
-def about_json(about: dict[str, Any]) -> str:
-    """What a planned talk remembers."""
-    return json.dumps(about)

@@ -1,6 +1,5 @@
 """A practice on a virtual clock: the same engine, outbox and Bot API, without sockets and without waiting."""
 
-import asyncio
 import heapq
 import tempfile
 from collections.abc import Callable
@@ -141,8 +140,3 @@ class Stage:
         """Put everything away."""
         self.engine.store.close()
         self.folder.cleanup()
-
-
-def play_out(stage: Stage, until: datetime) -> None:
-    """Run the stage from a place without a loop."""
-    asyncio.run(stage.run(until))

@@ -69,12 +69,17 @@ def numbers(state: State, event: Said, counts: tuple[Count, ...]) -> Turn[State]
     if one is not None:
         return fill(state, event, one, counts)
     if state.phase is Phase.SET:
-        ended = sets.set_done(state, event.at)
-        assert ended.state is not None
-        filled = fill(ended.state, event, ended.state.counted[-1], counts)
-        effects = (*ended.effects, *filled.effects)
-        return replace(filled, replies=(*_without_reps(ended.replies), *filled.replies), effects=effects)
+        return done_with(state, event, counts)
     return again(state, event, counts)
+
+
+def done_with(state: State, event: Said, counts: tuple[Count, ...]) -> Turn[State]:
+    """The set under way is done, and this is its count: nothing more to ask about it."""
+    ended = sets.set_done(state, event.at)
+    assert ended.state is not None
+    filled = fill(ended.state, event, ended.state.counted[-1], counts)
+    effects = (*ended.effects, *filled.effects)
+    return replace(filled, replies=(*_without_reps(ended.replies), *filled.replies), effects=effects)
 
 
 def _without_reps(replies: tuple[Say, ...]) -> tuple[Say, ...]:
@@ -105,11 +110,7 @@ def which(state: State, event: Said) -> Turn[State]:
     counts = (Count(value, False),)
     if int(event.text) <= len(state.counted):
         return amend(state, event, int(event.text), counts)
-    ended = sets.set_done(replace(state, set_no=state.set_no + 1, rest_until=None), event.at)
-    assert ended.state is not None
-    filled = fill(ended.state, event, ended.state.counted[-1], counts)
-    effects = (*ended.effects, *filled.effects)
-    return replace(filled, replies=(*_without_reps(ended.replies), *filled.replies), effects=effects)
+    return done_with(replace(state, set_no=state.set_no + 1, rest_until=None), event, counts)
 
 
 def fill(state: State, event: Said, one: Counted, counts: tuple[Count, ...]) -> Turn[State]:

@@ -3,7 +3,7 @@
 from dataclasses import replace
 from datetime import datetime
 
-from conversations.answers import Unclear, choice
+from conversations.answers import Unclear, choice, whole_number
 from conversations.protocol import BandsCameOff, Begin, Choice, Effect, Record, Said, Say, TimeIsUp, Turn
 from conversations.session import counting, fitting
 from conversations.session.state import After, Phase, State, choices, lacking, say, turn
@@ -52,14 +52,9 @@ def came_off(state: State, event: BandsCameOff) -> Turn[State]:
         return turn(state)
     why = state.why if state.phase is Phase.OFF else "time"
     state = replace(state, off_at=event.at, on_at=None, why=why, rest_until=None)
-    if lacking_set_running(state):
+    if state.phase is Phase.SET:
         state = replace(state, set_at=None)
     return onward(state, event.at)
-
-
-def lacking_set_running(state: State) -> bool:
-    """Whether a set was under way when the bands came off."""
-    return state.phase is Phase.SET
 
 
 def time_is_up(state: State, event: TimeIsUp) -> Turn[State]:
@@ -108,8 +103,6 @@ def _left_open(state: State) -> bool:
 
 
 def _left(state: State, event: Said) -> Turn[State]:
-    from conversations.answers import whole_number  # the buttons first, a typed number second
-
     try:
         left = int(choice(event.text, LEFT))
     except Unclear:

@@ -13,7 +13,6 @@ from core.facts import Noticed
 
 WHERE = choices(words.HURTS_LABELS)
 TYPED = (*WHERE, *choices(words.HURTS_TYPED))
-BANDED = (Phase.TIGHT, Phase.REFILL, Phase.NAIL, Phase.FEEL, Phase.SET, Phase.REST, Phase.WALK)
 
 
 def hurts(state: State, event: Hurts) -> Turn[State]:

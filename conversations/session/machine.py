@@ -28,8 +28,6 @@ from conversations.words import common
 from conversations.words import session as words
 from core.facts import SessionEnded
 
-CHECK = (Phase.FIT, Phase.TIGHT, Phase.REFILL, Phase.NAIL, Phase.FEEL)
-
 
 def advance(state: State | None, event: Event, now: datetime) -> Turn[State]:
     """One event. Raises TypeError when the first event is not `Opened` (a bug of the engine)."""

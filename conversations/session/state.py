@@ -199,11 +199,6 @@ def lacking(state: State) -> Counted | None:
     return next((one for one in reversed(state.counted) if not is_full(state, one)), None)
 
 
-def side_of(state: State, index: int) -> Side:
-    """The side that the index-th count of a set belongs to."""
-    return state.doing.sides[index]
-
-
 def banded_limbs(state: State) -> tuple[Limb, ...]:
     """The limbs that wear a band for this movement: one for one-sided work on one side, else both."""
     sides = state.doing.sides

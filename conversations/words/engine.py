@@ -12,14 +12,12 @@ CODE_WRONG = (
 PRIVATE_ONLY = "I only talk in a private chat."
 WELCOME = "Hello {name}. {coach} invited you."
 JOINED = "{name} has joined with your invitation."
-ALREADY_HERE = "You're already with us."
 FAILED = "Sorry, that went wrong on my side (number {number}). Nothing you said is lost. Please try again."
 FAILED_BANDS = (
     "Bands off now, please. Something went wrong on my side (number {number}); your coach has been told. "
     "Nothing you said is lost."
 )
 FAILED_OPERATOR = "cuffline could not deal with a message from {who}. Number for whoever runs it: {number}."
-OLD_BUTTON = "That button is from earlier."
 FINISHED = "That one is finished."
 NOT_YOURS = "That button isn't for this chat."
 BARRED = {
@@ -63,7 +61,6 @@ COACH_HELP = (
 )
 NO_CLIENTS = "No clients yet. 'invite' makes an invitation."
 INVITATION = "For {name}: forward this.\n{link}\nOr: open the chat with me and type {code}. It works once, within 72 hours."
-NOT_ASKED = "I've nothing open just now."
 SAID_TO_COACH = "Passed on to your coach."
 FROM_CLIENT = "{name}: {text}"
 FROM_COACH = "From your coach: {text}"
@@ -86,17 +83,18 @@ ALONE = (
 )
 ALONE_LABEL = "I am alone"
 ALONE_NOTED = "Noted: alerts reach you only. Keep your phone near."
-STAND_DOWN = "Noted."
 ALERT = (
     "{name}: {cause}\nSaid: {said}\nTold: {told}\n{last}\nPhone {phone}, where: {address}, contact: {contact}"
 )
 ALERT_AGAIN = "Again, not answered yet ({times}):"
 ALERT_COUNT = " ({count} times)"
+CLEAR_TO_TRAIN = "Clear to train"
+HOLD = "Hold"
 ALERT_BUTTONS = (
     ("I am on it", "take"),
     ("Call noted", "call"),
-    ("Clear to train", "settle"),
-    ("Hold", "hold"),
+    (CLEAR_TO_TRAIN, "settle"),
+    (HOLD, "hold"),
 )
 ALERT_TAKEN = "{coach} is on it: {name}, {cause}."
 ALERT_SETTLED = "Closed: {name}, {cause}."
@@ -106,6 +104,13 @@ COACH_SILENT = (
     "Your coach could not be reached yet. Don't wait: if it isn't clearly better, "
     "call your clinician, or {number}."
 )
+IS_ON_HOLD = "on hold."
+LOOK_AT_CLEARANCE = "Look at clearance"
+CLEARANCE = "Clearance"
+NEW_PLAN = "New plan"
+START = "Start a session"
+NOT_FINISHED = "{name} has not finished the questions yet."
+UNREACHABLE = "{name} can't be reached by chat any more (blocked or left)."
 ON_HOLD = "Your coach has put training on hold. You'll hear more from them."
 CLEARED = "You're cleared for: {regions}. Your coach sends your plan next."
 DECLINED = (

@@ -173,16 +173,6 @@ def question_of(store: Store, chat: int, message: int) -> tuple[int | None, str 
     return (None, None) if row is None else (row["thread"], row["question"])
 
 
-def last_message(store: Store, chat: int, thread: int, question: str) -> int | None:
-    """The message number that put this question."""
-    row = store.row(
-        "SELECT message FROM outbox WHERE chat = ? AND thread = ? AND question = ? AND message IS NOT NULL"
-        " ORDER BY id DESC LIMIT 1",
-        [chat, thread, question],
-    )
-    return None if row is None else row["message"]
-
-
 def question_sent_at(store: Store, thread: int, question: str) -> datetime | None:
     """When a question went out: the safe (early) bound for what the client did after it."""
     row = store.row(

@@ -78,6 +78,11 @@ def live(store: Store, person: int) -> list[Thread]:
     return [_thread(row) for row in rows]
 
 
+def live_in(store: Store, person: int, dialogue: str) -> Thread | None:
+    """The person's live thread of this dialogue, None: there is none."""
+    return next((thread for thread in live(store, person) if thread.dialogue == dialogue), None)
+
+
 def floor(store: Store, person: int) -> Thread | None:
     """The thread that gets typed words."""
     row = store.row(
@@ -86,14 +91,6 @@ def floor(store: Store, person: int) -> Thread | None:
         [person],
     )
     return None if row is None else _thread(row)
-
-
-def take_floor(store: Store, thread: Thread) -> None:
-    """This thread is the latest from now on."""
-    store.execute(
-        "UPDATE thread SET floor = (SELECT max(floor) + 1 FROM thread WHERE person = ?) WHERE id = ?",
-        [thread.person, thread.id],
-    )
 
 
 def due(store: Store, now: datetime) -> list[Thread]:
