@@ -10,14 +10,16 @@ from typing import Any
 
 from apscheduler.schedulers.asyncio import AsyncIOScheduler
 from telegram import Bot
+from telegram.error import InvalidToken
 from telegram.ext import Application
 
-from bot import drawing, intake
+from bot import drawing, intake, watchdog, webhook
 from bot.clock import Clock
-from bot.config import Config
+from bot.config import Config, Wrong
 from bot.countdown import Countdown
 from bot.engine import Engine
 from bot.outbox import Outbox
+from bot.watchdog import Pulse
 from core.store import duties
 from core.store.connection import Store
 
@@ -61,11 +63,12 @@ class Program:
         self.countdown = Countdown(bot, self.engine.countdowns, clock.now)
         self.kick = asyncio.Event()
         self.post = asyncio.Event()
+        self.pulse = Pulse(clock.elapsed)
         self.scheduler = AsyncIOScheduler(
             timezone="UTC", job_defaults={"misfire_grace_time": None, "coalesce": True}
         )
 
-    def receive(self, updates: list[tuple[int, dict[str, Any]]]) -> None:
+    def receive(self, updates: list[intake.Numbered]) -> None:
         """Raw updates, committed when this returns."""
         self.engine.receive(updates)
         self.kick.set()
@@ -75,11 +78,20 @@ class Program:
         while True:
             self.kick.clear()
             while self.engine.work():
+                self.pulse.beat()
                 self.post.set()
                 await asyncio.sleep(0)
             self._plan_wake()
+            self.pulse.beat()
             self.post.set()
-            await self.kick.wait()
+            await self.kick.wait()  # the sweep kicks, so this beats at least every SWEEP_S
+
+    async def take_in(self) -> None:
+        """Get updates for ever: posted to us where a webhook is set, else fetched."""
+        if self.config.webhook:
+            await webhook.stand(self.bot, self.config, self.receive)
+        else:
+            await intake.fetch_all(self.bot, self.receive)
 
     def _plan_wake(self) -> None:
         soonest = duties.next_due(self.engine.store)
@@ -117,8 +129,11 @@ class Program:
                 tasks.create_task(self.work())
                 tasks.create_task(self.send())
                 tasks.create_task(self.countdown.run())
-                tasks.create_task(intake.poll(self.bot, self.receive))
+                tasks.create_task(self.take_in())
+                tasks.create_task(watchdog.feed(self.pulse))
+                tasks.create_task(watchdog.ping(self.pulse, self.config.ping_url))
         finally:
+            watchdog.notify("STOPPING=1")
             self.scheduler.shutdown(wait=False)
 
 
@@ -135,6 +150,19 @@ async def serve(
         for name in (signal.SIGTERM, signal.SIGINT):
             with contextlib.suppress(NotImplementedError):
                 loop.add_signal_handler(name, running.cancel)
-        with contextlib.suppress(asyncio.CancelledError):
+        try:
             await running
-    store.close()
+        except asyncio.CancelledError:
+            log.info("stopped")
+        except ExceptionGroup as group:
+            raise the_one(group) from None
+        finally:
+            store.close()
+
+
+def the_one(group: ExceptionGroup[Exception]) -> Exception:
+    """What the operator can act on (settings, token), if that is what ended the tasks; else all of it."""
+    for problem in group.exceptions:
+        if isinstance(problem, Wrong | InvalidToken):
+            return problem
+    return group

@@ -11,6 +11,9 @@ from core.calendar.zones import zone_named
 
 OFFICIAL_API = "https://api.telegram.org"
 LOOPBACK = {"127.0.0.1", "localhost", "::1"}
+# The Bot API takes 1 to 256 of these: https://core.telegram.org/bots/api#setwebhook. At least 32: own caution.
+SECRET = r"[A-Za-z0-9_-]{32,256}"
+HIGHEST_PORT = 65535
 
 
 class Wrong(Exception):
@@ -30,11 +33,15 @@ class Config:
     db: Path
     coaches: tuple[int, ...]
     zone: str
+    webhook: str = ""  # the public https address that updates are posted to; empty: we fetch them
+    listen: tuple[str, int] = ("127.0.0.1", 8443)  # where the webhook's proxy finds us
+    webhook_secret: str = ""
+    ping_url: str = ""  # called every minute while all is well, so that somebody outside notices silence
 
     @property
     def loopback(self) -> bool:
         """Whether the Bot API server is on this machine (only then may the clock be shifted)."""
-        return (urlsplit(self.api_url).hostname or "") in LOOPBACK
+        return _host(self.api_url) in LOOPBACK
 
     def __repr__(self) -> str:
         return f"Config(api_url={self.api_url!r}, db={str(self.db)!r}, coaches={len(self.coaches)})"
@@ -47,7 +54,7 @@ def from_environment(environment: Mapping[str, str] = os.environ) -> Config:
     if not re.fullmatch(r"\d+:[\w-]+", token):
         wrong.append("CUFFLINE_TOKEN: set the bot's token, like 123456:ABC..., as its maker gave it to you")
     api_url = environment.get("CUFFLINE_API_URL", OFFICIAL_API).strip().rstrip("/")
-    if urlsplit(api_url).scheme not in ("http", "https") or not urlsplit(api_url).hostname:
+    if not _is_address(api_url, ("http", "https")):
         wrong.append(
             "CUFFLINE_API_URL: set the base address of a Bot API server, like https://api.telegram.org"
         )
@@ -60,9 +67,46 @@ def from_environment(environment: Mapping[str, str] = os.environ) -> Config:
         zone_named(zone)
     except ValueError:
         wrong.append(f"CUFFLINE_TZ: {zone!r} is no IANA time zone, like Europe/Lisbon")
+    webhook, listen, secret = _webhook(environment, api_url, wrong)
+    ping_url = environment.get("CUFFLINE_PING_URL", "").strip()
+    if ping_url and not _is_address(ping_url, ("http", "https")):
+        wrong.append("CUFFLINE_PING_URL: set an address to call every minute, like https://example.org/ping")
     if wrong:
         raise Wrong(wrong)
-    return Config(token, api_url, db, coaches, zone)
+    return Config(token, api_url, db, coaches, zone, webhook, listen, secret, ping_url)
+
+
+def _host(address: str) -> str:
+    try:
+        return urlsplit(address).hostname or ""
+    except ValueError:
+        return ""
+
+
+def _is_address(text: str, schemes: tuple[str, ...]) -> bool:
+    return bool(_host(text)) and urlsplit(text).scheme in schemes
+
+
+def _webhook(
+    environment: Mapping[str, str], api_url: str, wrong: list[str]
+) -> tuple[str, tuple[str, int], str]:
+    """Address, host and port, secret; plain http only where the Bot API server is on this machine too."""
+    webhook = environment.get("CUFFLINE_WEBHOOK", "").strip()
+    secret = environment.get("CUFFLINE_WEBHOOK_SECRET", "").strip()
+    host, _, port = environment.get("CUFFLINE_LISTEN", "127.0.0.1:8443").strip().rpartition(":")
+    if not webhook:
+        return "", ("127.0.0.1", 8443), ""
+    local = _host(api_url) in LOOPBACK
+    if not _is_address(webhook, ("https", "http") if local else ("https",)):
+        wrong.append(
+            "CUFFLINE_WEBHOOK: set the public https address of your proxy, like https://example.org/hook"
+        )
+    if not re.fullmatch(SECRET, secret):
+        wrong.append("CUFFLINE_WEBHOOK_SECRET: set 32 to 256 letters, digits, - or _ that nobody can guess")
+    if not host or not re.fullmatch(r"[0-9]{1,5}", port) or int(port) > HIGHEST_PORT:
+        wrong.append("CUFFLINE_LISTEN: set host and port for your proxy to reach, like 127.0.0.1:8443")
+        port = "0"
+    return webhook, (host.strip("[]"), int(port)), secret
 
 
 def _coaches(text: str, wrong: list[str]) -> tuple[int, ...]:

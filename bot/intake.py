@@ -8,16 +8,21 @@ begin again at another number after a quiet week.
 
 import asyncio
 import logging
-from collections.abc import Callable
+from collections.abc import Awaitable, Callable
 from typing import Any
 
 from telegram import Bot
-from telegram.error import Conflict, InvalidToken, NetworkError, RetryAfter, TelegramError
+from telegram.error import BadRequest, Conflict, InvalidToken, NetworkError, RetryAfter, TelegramError
 from telegram.request import RequestData
 from telegram.request._requestparameter import RequestParameter
 
 log = logging.getLogger("cuffline")
 
+Numbered = tuple[int, dict[str, Any]]  # an update's number and the update as it came
+Receive = Callable[[list[Numbered]], None]  # commits before it returns
+
+KINDS = ["message", "edited_message", "callback_query"]
+HIGHEST = 2**63 - 1  # what an INTEGER column holds
 POLL_S = 25
 PAUSE_S = 1.0
 LONGEST_PAUSE_S = 30.0
@@ -27,7 +32,7 @@ async def fetch(bot: Bot, offset: int | None, wait_s: int = POLL_S) -> list[dict
     """One long poll; raw updates as the server gave them."""
     wanted: dict[str, Any] = {
         "timeout": wait_s,
-        "allowed_updates": ["message", "edited_message", "callback_query"],
+        "allowed_updates": KINDS,
     }
     if offset is not None:
         wanted["offset"] = offset
@@ -36,7 +41,34 @@ async def fetch(bot: Bot, offset: int | None, wait_s: int = POLL_S) -> list[dict
     return found if isinstance(found, list) else []
 
 
-async def poll(bot: Bot, receive: Callable[[list[tuple[int, dict[str, Any]]]], None]) -> None:
+def numbered(update: Any) -> Numbered | None:
+    """An update with its number; None: it has none that can be kept, so nothing can be made of it."""
+    number = update.get("update_id") if isinstance(update, dict) else None
+    return (number, update) if type(number) is int and 0 <= number <= HIGHEST else None
+
+
+async def insist(what: str, call: Callable[[], Awaitable[Any]]) -> None:
+    """Make a call until the server has taken it. Raises BadRequest and InvalidToken; waits out the rest."""
+    pause = PAUSE_S
+    while True:
+        try:
+            await call()
+            return
+        except (BadRequest, InvalidToken):
+            raise
+        except TelegramError as problem:
+            log.warning("%s: %s", what, type(problem).__name__)
+            await asyncio.sleep(_seconds(problem) if isinstance(problem, RetryAfter) else pause)
+            pause = min(2 * pause, LONGEST_PAUSE_S)
+
+
+async def fetch_all(bot: Bot, receive: Receive) -> None:
+    """Take any webhook away (what waits there is kept by the server), then fetch for ever."""
+    await insist("no answer about the webhook", bot.delete_webhook)
+    await poll(bot, receive)
+
+
+async def poll(bot: Bot, receive: Receive) -> None:
     """Fetch for ever. `receive` commits before it returns. Raises InvalidToken; waits out everything else."""
     offset: int | None = None
     pause = PAUSE_S
@@ -46,7 +78,7 @@ async def poll(bot: Bot, receive: Callable[[list[tuple[int, dict[str, Any]]]], N
         except InvalidToken:
             raise
         except RetryAfter as wait:
-            await asyncio.sleep(float(_seconds(wait)))
+            await asyncio.sleep(_seconds(wait))
             continue
         except (NetworkError, Conflict, TelegramError) as problem:
             log.warning("no updates just now: %s", type(problem).__name__)
@@ -54,7 +86,7 @@ async def poll(bot: Bot, receive: Callable[[list[tuple[int, dict[str, Any]]]], N
             pause = min(2 * pause, LONGEST_PAUSE_S)
             continue
         pause = PAUSE_S
-        kept = [(int(update["update_id"]), update) for update in updates if "update_id" in update]
+        kept = [one for one in map(numbered, updates) if one is not None]
         if kept:
             receive(kept)
         offset = max(number for number, _ in kept) + 1 if kept else None
@@ -62,4 +94,4 @@ async def poll(bot: Bot, receive: Callable[[list[tuple[int, dict[str, Any]]]], N
 
 def _seconds(wait: RetryAfter) -> float:
     after = wait.retry_after
-    return after if isinstance(after, int | float) else after.total_seconds()
+    return float(after) if isinstance(after, int | float) else after.total_seconds()

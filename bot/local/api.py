@@ -3,6 +3,7 @@
 import asyncio
 import random
 from collections.abc import Callable
+from dataclasses import dataclass
 from datetime import datetime
 from inspect import isawaitable
 from typing import Any
@@ -17,6 +18,18 @@ from bot.local.request import Request
 from bot.local.upkeep import Upkeep
 
 Method = Callable[[Exchange, Request], Any]
+
+
+LONG_S = 60.0
+
+
+@dataclass(frozen=True, slots=True)
+class Post:
+    """One update on its way to a webhook."""
+
+    url: str
+    secret: str
+    update: dict[str, Any]
 
 
 class LocalApi:
@@ -97,6 +110,23 @@ class LocalApi:
         async with asyncio.timeout(timeout):
             while not predicate():
                 await self._exchange.bell.wait(timeout)
+
+    async def to_post(self) -> Post:
+        """Return the oldest waiting update and where it is to be posted; waits until there are both."""
+        while True:
+            if not self.upkeep.webhook:
+                await self._exchange.bell.wait(LONG_S)
+                continue
+            try:
+                found = await self._exchange.mailbox.take(0, 1, 1)
+            except Refusal:  # the webhook is gone and the bot fetches
+                continue
+            if found and self.upkeep.webhook:
+                return Post(self.upkeep.webhook, self.upkeep.secret, found[0])
+
+    def posted(self, post: Post) -> None:
+        """The webhook took it: it is not offered again."""
+        self._exchange.mailbox.confirm(post.update["update_id"] + 1)
 
     async def _answer(self, name: str, request: Request) -> Any:
         method = self._methods.get(name.lower())

@@ -1,5 +1,6 @@
 """The local API over HTTP on 127.0.0.1, for a bot in another process and for the page in a browser."""
 
+import asyncio
 import json
 from collections.abc import Awaitable, Callable
 from dataclasses import dataclass
@@ -13,6 +14,7 @@ from bot.local.api import LocalApi
 from bot.local.faults import Lost
 from bot.local.guard import Guarded
 from bot.local.page import page_routes
+from bot.local.pushing import push
 from bot.local.refusals import refusal_for
 
 # Bytes; what the API takes: https://core.telegram.org/bots/api#senddocument
@@ -27,9 +29,11 @@ class Server:
 
     url: str
     _http: tornado.httpserver.HTTPServer
+    _pushing: asyncio.Task[None]
 
     async def stop(self) -> None:
         """Stop listening and drop what is still connected."""
+        self._pushing.cancel()
         self._http.stop()
         await self._http.close_all_connections()
 
@@ -48,7 +52,7 @@ async def serve(api: LocalApi, port: int, skip: Skip | None = None) -> Server:
     application = tornado.web.Application(routes, log_function=lambda handler: None)
     http = tornado.httpserver.HTTPServer(application, max_body_size=_UPLOAD_LIMIT)
     http.add_sockets([socket])
-    return Server(f"http://127.0.0.1:{taken}", http)
+    return Server(f"http://127.0.0.1:{taken}", http, asyncio.ensure_future(push(api)))
 
 
 class Method(Guarded):

@@ -65,7 +65,7 @@ class Mailbox:
         self._latest_poll += 1
         this_poll = self._latest_poll
         self._bell.ring()
-        self._confirm(offset)
+        self.confirm(offset)
         clock = asyncio.get_running_loop().time
         until = clock() + seconds
         while not self._pending and (left := until - clock()) > 0:
@@ -74,6 +74,7 @@ class Mailbox:
                 raise Refusal(409, OTHER_POLL)
         return list(self._pending.values())[:limit]
 
-    def _confirm(self, offset: int) -> None:
+    def confirm(self, offset: int) -> None:
+        """Forget what lies below `offset`; a negative one keeps only that many from the end."""
         kept = list(self._pending)[offset:] if offset < 0 else [n for n in self._pending if n >= offset]
         self._pending = {number: self._pending[number] for number in kept}

@@ -1,5 +1,6 @@
 """The API's methods about the bot itself: who it is, how it gets its updates, its commands and files."""
 
+import re
 from typing import Any
 
 from bot.local.exchange import Exchange
@@ -13,6 +14,7 @@ class Upkeep:
 
     def __init__(self) -> None:
         self.webhook = ""
+        self.secret = ""  # sent along with every update
         self.commands: list[Json] = []
 
     def get_me(self, exchange: Exchange, request: Request) -> Json:
@@ -29,14 +31,21 @@ class Upkeep:
         return await exchange.mailbox.take(request.whole("offset", 0), limit, request.whole("timeout", 0))
 
     def set_webhook(self, exchange: Exchange, request: Request) -> bool:
-        """setWebhook: remembered only; nothing is posted anywhere."""
-        self.webhook = str(request.params.get("url", ""))
+        """setWebhook: the HTTP front posts there; like a Bot API server of one's own it takes plain http."""
+        url = str(request.params.get("url", ""))
+        if url and not url.startswith(("http://", "https://")):
+            raise bad("bad webhook: an HTTPS URL must be provided for webhook")
+        secret = str(request.params.get("secret_token") or "")
+        if not re.fullmatch(r"[A-Za-z0-9_-]{0,256}", secret):
+            raise bad("secret token contains unallowed characters")
+        self.webhook, self.secret = url, secret
         self._choose(exchange, request)
+        exchange.changed()
         return self._drop_if_asked(exchange, request)
 
     def delete_webhook(self, exchange: Exchange, request: Request) -> bool:
         """deleteWebhook."""
-        self.webhook = ""
+        self.webhook = self.secret = ""
         return self._drop_if_asked(exchange, request)
 
     def webhook_info(self, exchange: Exchange, request: Request) -> Json:

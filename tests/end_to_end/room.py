@@ -22,8 +22,9 @@ REST_AND_MORE_S = 45.0  # the rest of 30 s runs in real time here
 class Room:
     """Both phones and the bot's process. `db` is the file that survives its death."""
 
-    def __init__(self, db: Path) -> None:
+    def __init__(self, db: Path, **more: str) -> None:
         self.db = db
+        self.more = more  # settings besides the usual
         self.api = LocalApi(lambda: datetime.now(UTC), TOKEN)
         self.coach = self.api.add_phone(COACH, "Coach")
         self.client = self.api.add_phone(CLIENT, "Ruta")
@@ -47,7 +48,9 @@ class Room:
             "CUFFLINE_TZ": "Europe/Lisbon",
         }
         command = [sys.executable, "-m", "bot", "run"]
-        self.bot = subprocess.Popen(command, env=os.environ | settings, cwd=Path(__file__).parents[2])
+        self.bot = subprocess.Popen(
+            command, env=os.environ | settings | self.more, cwd=Path(__file__).parents[2]
+        )
 
     def kill(self) -> None:
         """SIGKILL: no goodbye."""

@@ -1,0 +1,108 @@
+"""Letting others notice when we hang: the service manager on this machine, and an address outside.
+
+Both hear from us only while the event loop runs (this code runs in it) and the worker makes progress. A
+process that is stopped, loops or waits for ever falls silent, and whoever listens acts: systemd restarts the
+unit (`WatchdogSec`), the outside address tells the operator.
+"""
+
+import asyncio
+import contextlib
+import logging
+import os
+import socket
+from collections.abc import Awaitable, Callable, Mapping
+from pathlib import Path
+from typing import TYPE_CHECKING
+
+if TYPE_CHECKING:
+    import httpx
+
+log = logging.getLogger("cuffline")
+
+STALE_S = 30.0  # the worker beats every 5 s when idle; six missed beats are no accident
+FED_EVERY_S = 10.0  # where no service manager says how often
+NOT_READY_S = 0.05
+PING_EVERY_S = 60.0
+PING_TIMEOUT_S = 20.0
+
+Pause = Callable[[float], Awaitable[None]]
+
+
+class Pulse:
+    """The worker's last sign of life. `elapsed` is a monotonic clock in seconds."""
+
+    def __init__(self, elapsed: Callable[[], float]) -> None:
+        self.elapsed = elapsed
+        self.last: float | None = None
+
+    def beat(self) -> None:
+        """The worker got through a round."""
+        self.last = self.elapsed()
+
+    @property
+    def alive(self) -> bool:
+        """Whether the last round is recent."""
+        return self.last is not None and self.elapsed() - self.last < STALE_S
+
+
+def notify(state: str, environment: Mapping[str, str] = os.environ) -> bool:
+    """Tell the service manager ("READY=1", "WATCHDOG=1", "STOPPING=1"). False: there is none, or it is deaf.
+
+    Protocol: one datagram to the socket named by NOTIFY_SOCKET, see sd_notify(3).
+    """
+    address = environment.get("NOTIFY_SOCKET", "")
+    if not address:
+        return False
+    if address.startswith("@"):  # the abstract namespace
+        address = "\0" + address[1:]
+    try:
+        with socket.socket(socket.AF_UNIX, socket.SOCK_DGRAM | socket.SOCK_CLOEXEC) as sender:
+            sender.sendto(state.encode(), address)
+    except OSError as problem:
+        log.warning("the service manager does not hear: %s", problem.strerror)
+        return False
+    return True
+
+
+def fed_every(environment: Mapping[str, str] = os.environ) -> float:
+    """Seconds between two signs of life: a third of what the service manager allows (WATCHDOG_USEC)."""
+    allowed = environment.get("WATCHDOG_USEC", "")
+    return int(allowed) / 3e6 if allowed.isdecimal() and int(allowed) else FED_EVERY_S
+
+
+async def feed(pulse: Pulse, pause: Pause = asyncio.sleep) -> None:
+    """READY at the first sign of life, then WATCHDOG again and again while there are signs."""
+    ready = False
+    while True:
+        if pulse.alive:
+            notify("WATCHDOG=1" if ready else "READY=1\nWATCHDOG=1")
+            touch(os.environ.get("CUFFLINE_ALIVE_FILE", ""))
+            ready = True
+        await pause(fed_every() if ready else NOT_READY_S)
+
+
+def touch(path: str) -> None:
+    """Renew the file whose age a container's health check reads; empty: there is none."""
+    if path:
+        with contextlib.suppress(OSError):  # a file that grows old says the same
+            Path(path).touch()
+
+
+async def ping(pulse: Pulse, url: str, pause: Pause = asyncio.sleep) -> None:
+    """Call `url` every minute while there are signs of life; failures are its watcher's news, not ours."""
+    if not url:
+        return
+    import httpx
+
+    async with httpx.AsyncClient(timeout=PING_TIMEOUT_S) as client:
+        while True:
+            if pulse.alive:
+                await _call(client, url)
+            await pause(PING_EVERY_S)
+
+
+async def _call(client: "httpx.AsyncClient", url: str) -> None:
+    try:
+        await client.get(url)
+    except Exception as problem:  # whatever it is, the bot goes on
+        log.info("the ping did not arrive: %s", type(problem).__name__)

@@ -1,0 +1,73 @@
+"""Settings: what is missing or malformed is said at the start, one line each, and secrets are never shown."""
+
+from pathlib import Path
+
+import pytest
+
+from bot.config import Wrong, from_environment
+
+SECRET = "k" * 32
+GOOD = {"CUFFLINE_TOKEN": "12:abc_DEF-3", "CUFFLINE_COACH": "1111,2222"}
+HOOK = GOOD | {"CUFFLINE_WEBHOOK": "https://example.org/hook", "CUFFLINE_WEBHOOK_SECRET": SECRET}
+
+
+def wrong_names(environment: dict[str, str]) -> list[str]:
+    with pytest.raises(Wrong) as wrong:
+        from_environment(environment)
+    return [line.partition(":")[0] for line in wrong.value.lines]
+
+
+def test_nothing_set_names_all_that_is_needed() -> None:
+    assert wrong_names({}) == ["CUFFLINE_TOKEN", "CUFFLINE_COACH"]
+
+
+def test_good_settings_are_read() -> None:
+    config = from_environment(GOOD)
+    assert config.coaches == (1111, 2222)
+    assert (config.webhook, config.ping_url) == ("", "")
+    assert config.db == Path("cuffline.db")
+
+
+def test_a_webhook_is_read_with_its_listening_address() -> None:
+    config = from_environment(HOOK | {"CUFFLINE_LISTEN": "[::1]:9000"})
+    assert (config.webhook, config.listen, config.webhook_secret) == (
+        "https://example.org/hook",
+        ("::1", 9000),
+        SECRET,
+    )
+    assert from_environment(HOOK).listen == ("127.0.0.1", 8443)
+
+
+@pytest.mark.parametrize(
+    ("name", "value"),
+    [
+        ("CUFFLINE_WEBHOOK", "http://example.org/hook"),
+        ("CUFFLINE_WEBHOOK", "example.org"),
+        ("CUFFLINE_WEBHOOK", "https://[bad"),
+        ("CUFFLINE_WEBHOOK_SECRET", ""),
+        ("CUFFLINE_WEBHOOK_SECRET", "k" * 31),
+        ("CUFFLINE_WEBHOOK_SECRET", "k" * 257),
+        ("CUFFLINE_WEBHOOK_SECRET", "k" * 40 + "!"),
+        ("CUFFLINE_LISTEN", "8443"),
+        ("CUFFLINE_LISTEN", "127.0.0.1:"),
+        ("CUFFLINE_LISTEN", "127.0.0.1:65536"),
+        ("CUFFLINE_PING_URL", "ping me"),
+        ("CUFFLINE_API_URL", "https://[bad"),
+        ("CUFFLINE_TZ", "Nowhere/Else"),
+        ("CUFFLINE_DB", "/no/such/folder/x.db"),
+        ("CUFFLINE_COACH", "1111,coach"),
+        ("CUFFLINE_TOKEN", "abc"),
+    ],
+)
+def test_each_malformed_setting_is_named(name: str, value: str) -> None:
+    assert wrong_names(HOOK | {name: value}) == [name]
+
+
+def test_plain_http_is_only_for_a_server_on_this_machine() -> None:
+    local = HOOK | {"CUFFLINE_WEBHOOK": "http://127.0.0.1:9/h", "CUFFLINE_API_URL": "http://127.0.0.1:8081"}
+    assert from_environment(local).webhook == "http://127.0.0.1:9/h"
+
+
+def test_settings_never_show_a_secret() -> None:
+    shown = repr(from_environment(HOOK | {"CUFFLINE_PING_URL": "https://example.org/ping-me-1234"}))
+    assert not any(secret in shown for secret in ("abc_DEF-3", SECRET, "ping-me-1234"))
