@@ -5,6 +5,7 @@ of reps) may come twice.
 """
 
 import asyncio
+import base64
 import io
 import logging
 from collections.abc import Awaitable, Callable
@@ -76,6 +77,13 @@ class Outbox:
                 sent = await self.bot.send_photo(
                     letter.chat,
                     InputFile(io.BytesIO(picture), "cuffline.png"),
+                    caption=letter.body["text"] or None,
+                    reply_markup=keyboard(letter.body),
+                )
+            case "document":
+                sent = await self.bot.send_document(
+                    letter.chat,
+                    InputFile(base64.b64decode(letter.body["data"]), letter.body["name"]),
                     caption=letter.body["text"] or None,
                     reply_markup=keyboard(letter.body),
                 )

@@ -79,6 +79,22 @@ class PlanGiven:
 
 
 @dataclass(frozen=True, slots=True)
+class CalendarChanged:
+    """The days of the plan from now on: `when` as stored text ("": none), by whom, in which words.
+
+    `limit` is the stored name of the usual limit that was set aside, `note` the coach's reason.
+    """
+
+    key: ClassVar[tuple[str, ...]] = ()
+    at: datetime
+    when: str
+    by: int
+    said: str
+    limit: str = ""
+    note: str = ""
+
+
+@dataclass(frozen=True, slots=True)
 class SessionStarted:
     """A session began; `session` is its id, `number` counts a client's sessions from 1."""
 
@@ -247,6 +263,7 @@ Fact = (
     | ScreeningDone
     | Cleared
     | PlanGiven
+    | CalendarChanged
     | SessionStarted
     | SessionEnded
     | Answered

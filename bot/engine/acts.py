@@ -33,6 +33,7 @@ WORDS = {
     "plan": "menu:plan",
     "help": "menu:help",
     "menu": "menu:open",
+    "calendar": "menu:calendar",
 }
 
 
@@ -148,6 +149,8 @@ def client_menu(engine: "Engine", person: Person, value: str, now: datetime) -> 
             start_session(engine, person, now)
         case "plan":
             practice.show_plan(engine, person, now)
+        case "calendar":
+            calendar.send_file(engine, person, now)
         case "coach" | "help":
             number = status.emergency_number(engine, person.id)
             engine.say(person, Say(words.CLIENT_HELP.format(number=number)), now)

@@ -3,12 +3,16 @@
 from datetime import datetime, time, timedelta
 from typing import TYPE_CHECKING
 
-from bot.engine import status
+from bot.engine import letters, status
+from conversations.protocol import Say
+from conversations.words import calendar as words
 from core.calendar.occurrences import next_occurrence
 from core.calendar.stored import when_from_text
 from core.calendar.zones import instant, local
-from core.facts import SetDone
+from core.facts import CalendarChanged, SetDone
+from core.plans import Plan
 from core.store import duties, facts
+from core.store.mail import Priority
 from core.store.people import Person
 
 if TYPE_CHECKING:
@@ -16,6 +20,7 @@ if TYPE_CHECKING:
 
 MORNING = time(9)  # own caution, no source
 WEEK_AT = time(7)  # Monday, the coach's time
+MINUTES_BETWEEN, MINUTES_BEFORE = 3, 12  # without bands, between and before; own estimate, no source
 EARLY_SESSIONS = 2  # asked at 48 h as well; own caution, no source
 
 
@@ -35,6 +40,26 @@ def remind_next(engine: "Engine", client: Person, now: datetime) -> None:
         "plan_name": plan.name,
     }
     duties.plan(engine.store, client.id, "reminding", about, coming.at, now)
+
+
+def send_file(engine: "Engine", client: Person, now: datetime) -> None:
+    """The days of the plan for the client's own calendar."""
+    from bot.ical import calendar_file
+
+    plan = status.plan_of(engine, client.id)
+    if plan is None or plan.when is None:
+        engine.say(client, Say(words.NO_DAYS), now)
+        return
+    version = len(facts.current(engine.store, CalendarChanged, client.id))
+    title = words.EVENT.format(plan=plan.name)
+    when = when_from_text(plan.when)
+    data = calendar_file(when, minutes_of(plan), title, f"{client.id}", now, version)
+    letters.post_document(engine.store, client, words.FILE, data, words.FILE_TEXT, now, Priority.TALK)
+
+
+def minutes_of(plan: Plan) -> int:
+    """About how long a session takes: bands at their limits, 3 min between, questions and warm-up."""
+    return sum(one.limit_min + MINUTES_BETWEEN for one in plan.exercises) + MINUTES_BEFORE
 
 
 def plan_aftercare(engine: "Engine", client: Person, session: str, now: datetime) -> None:

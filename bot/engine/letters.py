@@ -1,5 +1,6 @@
 """Words of a dialogue into letters of the outbox: buttons get opaque tokens here."""
 
+import base64
 from datetime import datetime
 
 from conversations.protocol import Choice, Say
@@ -32,6 +33,16 @@ def post(
         body["picture"] = say.picture
     kind = "photo" if say.picture is not None else "message"
     mail.post(store, Letter(person.chat, body, kind, priority, person.id, thread, say.asks), now)
+
+
+def post_document(
+    store: Store, person: Person, name: str, data: bytes, text: str, now: datetime, priority: Priority
+) -> None:
+    """Put a file into the outbox, with a line under it; nothing for a person without a chat."""
+    if person.chat is None:
+        return
+    body = {"text": text, "name": name, "data": base64.b64encode(data).decode()}
+    mail.post(store, Letter(person.chat, body, "document", priority, person.id), now)
 
 
 def _token(store: Store, person: Person, choice: Choice, say: Say, thread: int | None, now: datetime) -> str:

@@ -5,6 +5,7 @@ from typing import TYPE_CHECKING
 
 from bot.engine import gate, screenings, status, turns, weeks
 from conversations.protocol import Choice, Say
+from conversations.words import calendar as calendar_words
 from conversations.words import engine as words
 from conversations.words import plan as plan_words
 from core.access import Action
@@ -58,7 +59,10 @@ def show_plan(engine: "Engine", client: Person, now: datetime) -> None:
     if coming is not None:
         when = local(coming.due_at, client.zone).strftime("%A %d %B, %H:%M") + f" ({client.zone})"
         text += "\n" + words.PLAN_NEXT.format(when=when)
-    engine.say(client, Say(text, (Choice(words.START, "menu:start"),)), now)
+    buttons = [Choice(words.START, "menu:start")]
+    if plan.when is not None:
+        buttons.append(Choice(calendar_words.TO_CALENDAR, "menu:calendar"))
+    engine.say(client, Say(text, tuple(buttons)), now)
 
 
 def ask_to_clear(engine: "Engine", client: Person, screening: str | None, now: datetime) -> None:

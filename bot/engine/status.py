@@ -1,9 +1,10 @@
 """Short lines about a client, computed from facts."""
 
+from dataclasses import replace
 from typing import TYPE_CHECKING
 
 from conversations.words import status as words
-from core.facts import Detail, PlanGiven, SessionEnded, SessionStarted, SetDone
+from core.facts import CalendarChanged, Detail, PlanGiven, SessionEnded, SessionStarted, SetDone
 from core.plan_text import plan_from_text
 from core.plans import Plan
 from core.store import duties, facts
@@ -44,9 +45,15 @@ def emergency_number(engine: "Engine", person: int) -> str:
 
 
 def plan_of(engine: "Engine", client: int) -> Plan | None:
-    """The plan in force."""
+    """The plan in force, on the days to which they were changed since it was given."""
     given = facts.latest(engine.store, PlanGiven, client)
-    return None if given is None else plan_from_text(given.plan)
+    if given is None:
+        return None
+    plan = plan_from_text(given.plan)
+    changed = facts.latest(engine.store, CalendarChanged, client)
+    if changed is None or changed.at < given.at:
+        return plan
+    return replace(plan, when=changed.when or None)
 
 
 def sessions_done(engine: "Engine", client: int) -> int:

@@ -27,15 +27,17 @@ class Entry:
 
 
 def entries(when: When, minutes: int) -> tuple[Entry, ...]:
-    """The entries of a plan: one series for each time of day, and one entry for each moved occurrence."""
+    """The entries of a plan: one series for each time of day, one entry for each moved and each extra session."""
     match when:
         case Once():
             return (Entry(0, when.at, when.zone, minutes, {}),)
         case Recurrence():
             times = sorted({slot.at for slot in when.slots})
-            return tuple(
+            weekly = [
                 entry for series, at in enumerate(times) for entry in _series(when, series, at, minutes)
-            )
+            ]
+            single = enumerate(sorted(when.extra), start=len(times))
+            return (*weekly, *(Entry(series, at, when.zone, minutes, {}) for series, at in single))
 
 
 def _series(when: Recurrence, series: int, at: time, minutes: int) -> list[Entry]:

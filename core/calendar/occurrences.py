@@ -45,7 +45,7 @@ def _all(when: When, first: date, last: date) -> list[Occurrence]:
         case Once():
             return [_once(when)]
         case Recurrence():
-            return [*_by_rule(when, first, last), *_moved(when)]
+            return [*_by_rule(when, first, last), *_moved(when), *_extra(when)]
 
 
 def _following(when: When, first: date, after: datetime) -> list[Occurrence]:
@@ -53,7 +53,7 @@ def _following(when: When, first: date, after: datetime) -> list[Occurrence]:
         case Once():
             return [_once(when)]
         case Recurrence():
-            return [*_moved(when), *_next_by_rule(when, first, after)]
+            return [*_moved(when), *_extra(when), *_next_by_rule(when, first, after)]
 
 
 def _once(when: Once) -> Occurrence:
@@ -65,6 +65,10 @@ def _moved(recurrence: Recurrence) -> list[Occurrence]:
         Occurrence(instant(moved.to.date(), moved.to.time(), recurrence.zone), moved.day)
         for moved in recurrence.moved
     ]
+
+
+def _extra(recurrence: Recurrence) -> list[Occurrence]:
+    return [Occurrence(instant(at.date(), at.time(), recurrence.zone), at.date()) for at in recurrence.extra]
 
 
 def _by_rule(recurrence: Recurrence, first: date, last: date) -> Iterator[Occurrence]:

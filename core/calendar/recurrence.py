@@ -82,7 +82,7 @@ class Recurrence:
     """Weekly training times, in every `every`-th week from the week of `start` on (weeks begin on Monday).
 
     `until` is the last date on which it may fall, None: no end. At most one slot a weekday, so that a date
-    names an occurrence. Raises ValueError with the field named.
+    names an occurrence. `extra` are single local times besides the rule. Raises ValueError with the field named.
     """
 
     slots: tuple[Slot, ...]
@@ -92,11 +92,14 @@ class Recurrence:
     until: date | None = None
     skipped: tuple[Span, ...] = ()
     moved: tuple[Moved, ...] = ()
+    extra: tuple[datetime, ...] = ()
 
     def __post_init__(self) -> None:
         zone_named(self.zone)
+        if any(at.tzinfo is not None for at in self.extra):
+            raise ValueError("extra: local times, without a zone")
         days = [slot.weekday for slot in self.slots]
-        if not days or len(set(days)) != len(days):
+        if not (days or self.extra) or len(set(days)) != len(days):
             raise ValueError("slots: one time for each weekday, and at least one weekday")
         if not 1 <= self.every <= MOST_WEEKS:
             raise ValueError(f"every: 1 to {MOST_WEEKS} weeks")
@@ -153,12 +156,14 @@ def weekly(
 def skip(recurrence: Recurrence, first: date, last: date | None = None) -> Recurrence:
     """Without the occurrences from `first` to `last` (default: that date only), as they stand now.
 
-    One that was moved into the span is gone; one that was moved out of it stays where it is.
+    One that was moved into the span is gone; one that was moved out of it stays where it is. Extra ones in the
+    span are gone.
     """
     span = Span(first, last or first)
     gone = tuple(Span(moved.day, moved.day) for moved in recurrence.moved if moved.to.date() in span)
     kept = tuple(moved for moved in recurrence.moved if moved.to.date() not in span)
-    return replace(recurrence, skipped=(*recurrence.skipped, span, *gone), moved=kept)
+    extra = tuple(at for at in recurrence.extra if at.date() not in span)
+    return replace(recurrence, skipped=(*recurrence.skipped, span, *gone), moved=kept, extra=extra)
 
 
 def move(recurrence: Recurrence, day: date, to: datetime) -> Recurrence:

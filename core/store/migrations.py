@@ -259,3 +259,9 @@ def m004_facts(db: Database) -> None:
     _facts(db, "load_moved", {**session, **moved})
     _facts(db, "noticed", {"at": int, "kind": str, "said": str})
     _facts(db, "coach_did", {"at": int, "by": int, "action": str, "note": str})
+
+
+@migrations()
+def m005_calendar_changed(db: Database) -> None:
+    changed = {"at": int, "when": str, "by": int, "said": str, "limit": str, "note": str}
+    _facts(db, "calendar_changed", changed)
