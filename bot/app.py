@@ -13,7 +13,7 @@ from telegram import Bot
 from telegram.error import InvalidToken
 from telegram.ext import Application
 
-from bot import drawing, intake, watchdog, webhook
+from bot import drawing, held, intake, watchdog, webhook
 from bot.clock import Clock
 from bot.config import Config, Wrong
 from bot.countdown import Countdown
@@ -140,7 +140,12 @@ class Program:
 async def serve(
     config: Config, clock: Clock, ready: Callable[[Program], None] = lambda program: None
 ) -> None:
-    """Run the bot until SIGTERM or SIGINT, then stop cleanly."""
+    """Run the bot until SIGTERM or SIGINT, then stop cleanly. Raises `Wrong` when another one has the database."""
+    with held.by_this_process(config.db):
+        await _serve(config, clock, ready)
+
+
+async def _serve(config: Config, clock: Clock, ready: Callable[[Program], None]) -> None:
     store = Store(config.db)
     app = application(config)
     async with app:

@@ -1,124 +1,103 @@
-"""The commands: run, try, play, advise, replay. One clear line for a mistake, no traceback."""
+"""Parsing and dispatch; each command is a module of `bot.terminal`. One clear line for a mistake, no traceback."""
 
 import argparse
-import asyncio
 import logging
+import os
 import sys
 import tempfile
-import webbrowser
+from importlib import import_module
 from pathlib import Path
+from typing import Any
 
-from bot.config import Config, Wrong
+from bot.config import Wrong, stored_in
+
+Commands = Any  # argparse keeps the type of its subparsers to itself
+Parser = argparse.ArgumentParser
 
 
-def parser() -> argparse.ArgumentParser:
+def parser() -> Parser:
     """All commands and their options."""
-    top = argparse.ArgumentParser(
-        prog="cuffline", description="Training with bands from a distance, by chat."
-    )
+    top = Parser(prog="cuffline", description="Training with bands from a distance, by chat.", epilog=EXITS)
     top.add_argument("--verbose", action="store_true", help="say more in the log")
-    commands = top.add_subparsers(dest="command", required=True)
-    commands.add_parser("run", help="run the bot (settings: CUFFLINE_TOKEN, _COACH, _DB, _TZ, _API_URL)")
-    attempt = commands.add_parser("try", help="play client and coach in one page, without token or network")
-    attempt.add_argument("--port", type=int, default=8042, help="port on 127.0.0.1 (8042; 0: any free one)")
-    attempt.add_argument("--open", action="store_true", help="open the page in the browser")
-    attempt.add_argument("--db", type=Path, help="keep the data in this file (default: a temporary one)")
-    play = commands.add_parser("play", help="watch an invented practice through two weeks")
-    play.add_argument("--days", type=int, default=14)
-    play.add_argument("--seed", type=int, default=1)
-    play.add_argument("--quiet", action="store_true", help="only the digest at the end")
-    play.add_argument(
-        "--picture",
-        type=Path,
-        default=Path(tempfile.gettempdir()) / "cuffline-digest.png",
-        help="where the digest's picture goes",
-    )
-    commands.add_parser("advise", help="next loads for JSON lines on standard input")
-    replay = commands.add_parser("replay", help="handle failed messages once more")
-    replay.add_argument("--db", type=Path, required=True)
+    commands = top.add_subparsers(dest="command", required=True, metavar="COMMAND")
+    for add in (_run, _try, _play, _advise, _clients, _replay):
+        add(commands)
     return top
 
 
+EXITS = "Exit codes: 0 good, 1 something is wrong, 2 wrong use or settings."
+
+
 def main(arguments: list[str] | None = None) -> int:
-    """Run one command; its exit code: 0 good, 1 some input was wrong, 2 wrong use or settings."""
+    """Run one command; its exit code: 0 good, 1 something is wrong, 2 wrong use or settings."""
     options = parser().parse_args(arguments)
     level = logging.INFO if options.verbose else logging.WARNING
     logging.basicConfig(level=level, format="%(asctime)s %(levelname)s %(message)s")
     try:
-        return _command(options)
+        code: int = import_module(options.module).main(options)
+        return code
     except Wrong as wrong:
         print("\n".join(wrong.lines), file=sys.stderr)
         return 2
     except KeyboardInterrupt:
         return 0
+    except BrokenPipeError:  # `cuffline clients | head`: whoever read has enough
+        os.dup2(os.open(os.devnull, os.O_WRONLY), sys.stdout.fileno())
+        return 0
 
 
-def _command(options: argparse.Namespace) -> int:
-    match options.command:
-        case "run":
-            return run()
-        case "try":
-            return attempt(options.port, options.open, options.db)
-        case "play":
-            from bot.play import play
-
-            return play(options.days, options.seed, options.quiet, options.picture)
-        case "advise":
-            from bot.advise import main as advise
-
-            return advise(sys.stdin.buffer, sys.stdout.buffer)
-        case _:
-            return replay(options.db)
+def _command(commands: Commands, name: str, module: str, does: str) -> Parser:
+    made: Parser = commands.add_parser(
+        name, help=does, description=f"{does[0].upper()}{does[1:]}.", epilog=EXITS
+    )
+    made.set_defaults(module=f"bot.terminal.{module}")
+    return made
 
 
-def run() -> int:
-    """The real thing."""
-    from telegram.error import InvalidToken
-
-    from bot.app import quiet_logs, serve
-    from bot.clock import Clock
-    from bot.config import from_environment
-
-    config = from_environment()
-    quiet_logs(config.token)
-    try:
-        asyncio.run(
-            serve(
-                config,
-                Clock(),
-                lambda program: print(f"cuffline runs as @{program.bot.username}", flush=True),
-            )
-        )
-    except InvalidToken:
-        print("CUFFLINE_TOKEN: the server does not know this token", file=sys.stderr)
-        return 2
-    return 0
+def _on_data(command: Parser) -> Parser:
+    """The one way to say which practice is meant."""
+    command.add_argument(
+        "--db", type=Path, default=stored_in(), metavar="FILE", help="the database (default: CUFFLINE_DB)"
+    )
+    return command
 
 
-def attempt(port: int, open_page: bool, db: Path | None) -> int:
-    """Both chats in one page."""
-    from bot.practice_room import practise
-
-    def ready(url: str) -> None:
-        print(f"cuffline: both chats are on {url}  (Ctrl-C ends it)", flush=True)
-        if open_page:
-            webbrowser.open(url)
-
-    with tempfile.TemporaryDirectory(prefix="cuffline-") as folder:
-        asyncio.run(practise(db or Path(folder) / "try.db", port, ready))
-    return 0
+def _as_json(command: Parser) -> Parser:
+    command.add_argument("--json", action="store_true", help="JSON on standard output, for scripts")
+    return command
 
 
-def replay(db: Path) -> int:
-    """Put failed messages back into the queue; the running bot (or the next start) handles them."""
-    from bot.clock import Clock
-    from bot.engine import Engine
-    from core.store.connection import Store
+# --- the program ---
+def _run(commands: Commands) -> None:
+    _command(commands, "run", "run", "run the bot (settings: the environment, see README)")
 
-    if not db.exists():
-        print(f"--db: there is no file {db}", file=sys.stderr)
-        return 2
-    config = Config("0:none", "http://127.0.0.1", db, (0,), "UTC")
-    count = Engine(Store(db), config, Clock().now).replay()
-    print(f"{count} messages are handled again at the next start")
-    return 0
+
+def _try(commands: Commands) -> None:
+    attempt = _command(
+        commands, "try", "practice_room", "play client and coach in one page, without token or network"
+    )
+    attempt.add_argument("--port", type=int, default=8042, help="port on 127.0.0.1 (8042; 0: any free one)")
+    attempt.add_argument("--open", action="store_true", help="open the page in the browser")
+    attempt.add_argument("--db", type=Path, help="keep the data in this file (default: a temporary one)")
+
+
+def _play(commands: Commands) -> None:
+    play = _command(commands, "play", "play", "watch an invented practice through two weeks")
+    play.add_argument("--days", type=int, default=14)
+    play.add_argument("--seed", type=int, default=1)
+    play.add_argument("--quiet", action="store_true", help="only the digest at the end")
+    picture = Path(tempfile.gettempdir()) / "cuffline-digest.png"
+    play.add_argument("--picture", type=Path, default=picture, help="where the digest's picture goes")
+
+
+def _advise(commands: Commands) -> None:
+    _command(commands, "advise", "advise", "next loads for JSON lines on standard input")
+
+
+# --- what is stored ---
+def _clients(commands: Commands) -> None:
+    _as_json(_on_data(_command(commands, "clients", "clients", "list the clients and what they wait for")))
+
+
+def _replay(commands: Commands) -> None:
+    _on_data(_command(commands, "replay", "replay", "handle failed messages once more"))

@@ -47,6 +47,11 @@ class Config:
         return f"Config(api_url={self.api_url!r}, db={str(self.db)!r}, coaches={len(self.coaches)})"
 
 
+def stored_in(environment: Mapping[str, str] = os.environ) -> Path:
+    """The database file as set, or the default; not checked."""
+    return Path(environment.get("CUFFLINE_DB", "cuffline.db")).expanduser()
+
+
 def from_environment(environment: Mapping[str, str] = os.environ) -> Config:
     """The settings. Raises `Wrong` with a line for each that is missing or malformed."""
     wrong: list[str] = []
@@ -58,11 +63,11 @@ def from_environment(environment: Mapping[str, str] = os.environ) -> Config:
         wrong.append(
             "CUFFLINE_API_URL: set the base address of a Bot API server, like https://api.telegram.org"
         )
-    coaches = _coaches(environment.get("CUFFLINE_COACH", ""), wrong)
-    db = Path(environment.get("CUFFLINE_DB", "cuffline.db")).expanduser()
+    coaches = coaches_in(environment.get("CUFFLINE_COACH", ""), wrong)
+    db = stored_in(environment)
     if not db.parent.is_dir():
         wrong.append(f"CUFFLINE_DB: the folder {db.parent} does not exist")
-    zone = environment.get("CUFFLINE_TZ", "UTC").strip()
+    zone = zone_in(environment)
     try:
         zone_named(zone)
     except ValueError:
@@ -109,7 +114,13 @@ def _webhook(
     return webhook, (host.strip("[]"), int(port)), secret
 
 
-def _coaches(text: str, wrong: list[str]) -> tuple[int, ...]:
+def zone_in(environment: Mapping[str, str] = os.environ) -> str:
+    """The practice's zone as set, or UTC; not checked."""
+    return environment.get("CUFFLINE_TZ", "UTC").strip()
+
+
+def coaches_in(text: str, wrong: list[str]) -> tuple[int, ...]:
+    """The coaches' numbers, first contact first; () and one more line in `wrong` when that is not what it says."""
     parts = [part.strip() for part in text.split(",") if part.strip()]
     if not parts or not all(re.fullmatch(r"[0-9]{1,15}", part) for part in parts):
         wrong.append(

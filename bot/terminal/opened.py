@@ -1,0 +1,71 @@
+"""A practice opened for a terminal command: a copy to read from, or the file itself while no bot holds it."""
+
+import os
+import sqlite3
+import tempfile
+from collections.abc import Iterator
+from contextlib import contextmanager
+from pathlib import Path
+
+from bot import held
+from bot.clock import Clock
+from bot.config import Config, Wrong, coaches_in, zone_in
+from bot.engine import Engine
+from core.store import copies, people
+from core.store.connection import Store
+
+NO_TOKEN, NO_SERVER = "0:none", "http://127.0.0.1"  # nothing is sent from here
+
+
+def usable(db: Path) -> None:
+    """Raises `Wrong` unless the file is there, is a practice's database, and of a version known here."""
+    if not db.is_file():
+        raise Wrong([f"{db}: there is no such file (--db FILE or CUFFLINE_DB says which)"])
+    try:
+        steps, unknown = copies.applied(db), copies.unknown_steps(db)
+    except sqlite3.Error as problem:
+        raise Wrong([f"{db}: {problem}"]) from None
+    if not steps:
+        raise Wrong([f"{db}: this is no database of cuffline"])
+    if unknown:
+        raise Wrong([f"{db}: a newer cuffline made this database ({unknown[-1]}); install that version"])
+
+
+@contextmanager
+def reading(db: Path) -> Iterator[Engine]:
+    """An engine on a private copy: consistent, of today's schema, and the bot may go on. Raises `Wrong`."""
+    usable(db)
+    with tempfile.TemporaryDirectory(prefix="cuffline-") as folder:
+        copied = Path(folder) / "copy.db"
+        try:
+            copies.copy(db, copied)
+            store = Store(copied, synchronous="OFF")
+        except (sqlite3.Error, OSError) as problem:
+            raise Wrong([f"{db}: {problem}"]) from None
+        try:
+            yield _engine(store, db)
+        except sqlite3.DatabaseError as problem:
+            raise Wrong([f"{db}: {problem}; `cuffline check` looks for damage"]) from None
+        finally:
+            store.close()
+
+
+@contextmanager
+def writing(db: Path) -> Iterator[Engine]:
+    """An engine on the file itself. Raises `Wrong` while a bot holds it."""
+    usable(db)
+    with held.by_this_process(db):
+        try:
+            store = Store(db)
+        except sqlite3.Error as problem:
+            raise Wrong([f"{db}: {problem}"]) from None
+        try:
+            yield _engine(store, db)
+        finally:
+            store.close()
+
+
+def _engine(store: Store, db: Path) -> Engine:
+    known = tuple(coach.chat for coach in people.coaches(store) if coach.chat is not None)
+    coaches = coaches_in(os.environ.get("CUFFLINE_COACH", ""), []) or known or (0,)
+    return Engine(store, Config(NO_TOKEN, NO_SERVER, db, coaches, zone_in()), Clock().now)

@@ -1,0 +1,87 @@
+"""What a person types wrongly gets one clear line and exit code 2, never a traceback."""
+
+import sqlite3
+import subprocess
+import sys
+from pathlib import Path
+
+import pytest
+
+from bot import held
+from bot.cli import main, parser
+from tests.bot.terminal.practice import made
+
+ON_DATA = ("clients", "replay")
+
+
+@pytest.fixture
+def db(tmp_path: Path) -> Path:
+    made(tmp_path / "cuffline.db")
+    return tmp_path / "cuffline.db"
+
+
+def refused(capsys: pytest.CaptureFixture[str], *arguments: str) -> str:
+    assert main(list(arguments)) == 2
+    said = capsys.readouterr()
+    assert said.out == ""
+    assert said.err.count("\n") == 1
+    return said.err
+
+
+@pytest.mark.parametrize("command", ON_DATA)
+def test_a_missing_file_is_named(command: str, tmp_path: Path, capsys: pytest.CaptureFixture[str]) -> None:
+    assert "no such file" in refused(capsys, command, "--db", str(tmp_path / "none.db"))
+    assert not (tmp_path / "none.db").exists()
+
+
+@pytest.mark.parametrize("command", ON_DATA)
+def test_a_file_that_is_no_database_is_refused(
+    command: str, tmp_path: Path, capsys: pytest.CaptureFixture[str]
+) -> None:
+    (tmp_path / "text.db").write_text("not a database at all " * 100)
+    assert "not a database" in refused(capsys, command, "--db", str(tmp_path / "text.db"))
+
+
+@pytest.mark.parametrize("command", ON_DATA)
+def test_somebody_elses_database_is_refused(
+    command: str, tmp_path: Path, capsys: pytest.CaptureFixture[str]
+) -> None:
+    sqlite3.connect(tmp_path / "other.db").execute("CREATE TABLE t (a)").connection.close()
+    assert "no database of cuffline" in refused(capsys, command, "--db", str(tmp_path / "other.db"))
+
+
+@pytest.mark.parametrize("command", ON_DATA)
+def test_a_database_of_a_newer_version_is_refused(
+    command: str, db: Path, capsys: pytest.CaptureFixture[str]
+) -> None:
+    with sqlite3.connect(db) as other:
+        other.execute(
+            "INSERT INTO _sqlite_migrations (migration_set, name, applied_at) VALUES ('cuffline', 'm999', '')"
+        )
+    other.close()
+    assert "newer cuffline" in refused(capsys, command, "--db", str(db))
+
+
+def test_what_changes_the_file_waits_for_the_bot_to_stop(
+    db: Path, capsys: pytest.CaptureFixture[str]
+) -> None:
+    with held.by_this_process(db):
+        assert "running" in refused(capsys, "replay", "--db", str(db))
+        assert main(["clients", "--db", str(db)]) == 0
+    assert main(["replay", "--db", str(db)]) == 0
+
+
+def test_every_command_explains_itself_and_its_exit_codes(capsys: pytest.CaptureFixture[str]) -> None:
+    commands = next(action for action in parser()._actions if action.dest == "command").choices
+    assert commands
+    for name in commands:  # type: ignore[union-attr]
+        with pytest.raises(SystemExit) as ended:
+            main([name, "--help"])
+        assert ended.value.code == 0
+        assert "Exit codes" in capsys.readouterr().out
+
+
+def test_parsing_imports_nothing_slow() -> None:
+    code = "import sys, bot.cli; bot.cli.parser(); print(' '.join(sys.modules))"
+    loaded = subprocess.run([sys.executable, "-c", code], capture_output=True, text=True, check=True).stdout
+    assert not {"telegram", "matplotlib", "dateparser", "numpy", "sqlite_utils"} & set(loaded.split())
