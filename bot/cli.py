@@ -20,7 +20,7 @@ def parser() -> Parser:
     top = Parser(prog="cuffline", description="Training with bands from a distance, by chat.", epilog=EXITS)
     top.add_argument("--verbose", action="store_true", help="say more in the log")
     commands = top.add_subparsers(dest="command", required=True, metavar="COMMAND")
-    for add in (_run, _try, _play, _advise, _clients, _replay):
+    for add in COMMANDS:
         add(commands)
     return top
 
@@ -99,5 +99,27 @@ def _clients(commands: Commands) -> None:
     _as_json(_on_data(_command(commands, "clients", "clients", "list the clients and what they wait for")))
 
 
+def _check(commands: Commands) -> None:
+    check = _as_json(_on_data(_command(commands, "check", "check", "look for what is wrong, one line each")))
+    check.add_argument("--offline", action="store_true", help="do not ask the server about the token")
+
+
+def _backup(commands: Commands) -> None:
+    backup = _on_data(
+        _command(commands, "backup", "backup", "copy the database to FILE while the bot goes on")
+    )
+    backup.add_argument("file", type=Path, metavar="FILE", help="a new file")
+
+
+def _restore(commands: Commands) -> None:
+    restore = _command(
+        commands, "restore", "restore", "put a backup in the database's place, keep the old one"
+    )
+    _on_data(restore).add_argument("file", type=Path, metavar="FILE", help="the backup")
+
+
 def _replay(commands: Commands) -> None:
     _on_data(_command(commands, "replay", "replay", "handle failed messages once more"))
+
+
+COMMANDS = (_run, _try, _play, _advise, _check, _clients, _backup, _restore, _replay)

@@ -37,6 +37,15 @@ class Config:
     listen: tuple[str, int] = ("127.0.0.1", 8443)  # where the webhook's proxy finds us
     webhook_secret: str = ""
     ping_url: str = ""  # called every minute while all is well, so that somebody outside notices silence
+    backup_folder: Path | None = None  # None: "backups" beside the database
+    keep_years: int = (
+        0  # for which the practice keeps the record of a client who leaves; 0: it is erased at once
+    )
+
+    @property
+    def backups(self) -> Path:
+        """Where backups go."""
+        return self.backup_folder or self.db.parent / "backups"
 
     @property
     def loopback(self) -> bool:
@@ -52,33 +61,63 @@ def stored_in(environment: Mapping[str, str] = os.environ) -> Path:
     return Path(environment.get("CUFFLINE_DB", "cuffline.db")).expanduser()
 
 
+def backups_in(db: Path, environment: Mapping[str, str] = os.environ) -> Path:
+    """The folder of the backups as set, or the default; not checked."""
+    set_to = environment.get("CUFFLINE_BACKUPS", "").strip()
+    return Path(set_to).expanduser() if set_to else db.parent / "backups"
+
+
 def from_environment(environment: Mapping[str, str] = os.environ) -> Config:
     """The settings. Raises `Wrong` with a line for each that is missing or malformed."""
     wrong: list[str] = []
+    token = _token(environment, wrong)
+    api_url = _api_url(environment, wrong)
+    coaches = coaches_in(environment.get("CUFFLINE_COACH", ""), wrong)
+    db = stored_in(environment)
+    if not db.parent.is_dir():
+        wrong.append(f"CUFFLINE_DB: the folder {db.parent} does not exist")
+    zone = _zone(environment, wrong)
+    webhook, listen, secret = _webhook(environment, api_url, wrong)
+    ping_url = environment.get("CUFFLINE_PING_URL", "").strip()
+    if ping_url and not _is_address(ping_url, ("http", "https")):
+        wrong.append("CUFFLINE_PING_URL: set an address to call every minute, like https://example.org/ping")
+    backups, keep = backups_in(db, environment), _keep_years(environment, wrong)
+    if wrong:
+        raise Wrong(wrong)
+    return Config(token, api_url, db, coaches, zone, webhook, listen, secret, ping_url, backups, keep)
+
+
+def _token(environment: Mapping[str, str], wrong: list[str]) -> str:
     token = environment.get("CUFFLINE_TOKEN", "").strip()
     if not re.fullmatch(r"\d+:[\w-]+", token):
         wrong.append("CUFFLINE_TOKEN: set the bot's token, like 123456:ABC..., as its maker gave it to you")
+    return token
+
+
+def _api_url(environment: Mapping[str, str], wrong: list[str]) -> str:
     api_url = environment.get("CUFFLINE_API_URL", OFFICIAL_API).strip().rstrip("/")
     if not _is_address(api_url, ("http", "https")):
         wrong.append(
             "CUFFLINE_API_URL: set the base address of a Bot API server, like https://api.telegram.org"
         )
-    coaches = coaches_in(environment.get("CUFFLINE_COACH", ""), wrong)
-    db = stored_in(environment)
-    if not db.parent.is_dir():
-        wrong.append(f"CUFFLINE_DB: the folder {db.parent} does not exist")
+    return api_url
+
+
+def _zone(environment: Mapping[str, str], wrong: list[str]) -> str:
     zone = zone_in(environment)
     try:
         zone_named(zone)
     except ValueError:
         wrong.append(f"CUFFLINE_TZ: {zone!r} is no IANA time zone, like Europe/Lisbon")
-    webhook, listen, secret = _webhook(environment, api_url, wrong)
-    ping_url = environment.get("CUFFLINE_PING_URL", "").strip()
-    if ping_url and not _is_address(ping_url, ("http", "https")):
-        wrong.append("CUFFLINE_PING_URL: set an address to call every minute, like https://example.org/ping")
-    if wrong:
-        raise Wrong(wrong)
-    return Config(token, api_url, db, coaches, zone, webhook, listen, secret, ping_url)
+    return zone
+
+
+def _keep_years(environment: Mapping[str, str], wrong: list[str]) -> int:
+    text = environment.get("CUFFLINE_KEEP_YEARS", "0").strip()
+    if not re.fullmatch(r"[0-9]{1,2}", text):
+        wrong.append("CUFFLINE_KEEP_YEARS: set for how many years you must keep records, 0 to 99")
+        return 0
+    return int(text)
 
 
 def _host(address: str) -> str:

@@ -11,7 +11,7 @@ from bot import held
 from bot.cli import main, parser
 from tests.bot.terminal.practice import made
 
-ON_DATA = ("clients", "replay")
+ON_DATA = (("clients",), ("replay",), ("backup", "new.db"))
 
 
 @pytest.fixture
@@ -29,37 +29,39 @@ def refused(capsys: pytest.CaptureFixture[str], *arguments: str) -> str:
 
 
 @pytest.mark.parametrize("command", ON_DATA)
-def test_a_missing_file_is_named(command: str, tmp_path: Path, capsys: pytest.CaptureFixture[str]) -> None:
-    assert "no such file" in refused(capsys, command, "--db", str(tmp_path / "none.db"))
+def test_a_missing_file_is_named(
+    command: tuple[str, ...], tmp_path: Path, capsys: pytest.CaptureFixture[str]
+) -> None:
+    assert "no such file" in refused(capsys, *command, "--db", str(tmp_path / "none.db"))
     assert not (tmp_path / "none.db").exists()
 
 
 @pytest.mark.parametrize("command", ON_DATA)
 def test_a_file_that_is_no_database_is_refused(
-    command: str, tmp_path: Path, capsys: pytest.CaptureFixture[str]
+    command: tuple[str, ...], tmp_path: Path, capsys: pytest.CaptureFixture[str]
 ) -> None:
     (tmp_path / "text.db").write_text("not a database at all " * 100)
-    assert "not a database" in refused(capsys, command, "--db", str(tmp_path / "text.db"))
+    assert "not a database" in refused(capsys, *command, "--db", str(tmp_path / "text.db"))
 
 
 @pytest.mark.parametrize("command", ON_DATA)
 def test_somebody_elses_database_is_refused(
-    command: str, tmp_path: Path, capsys: pytest.CaptureFixture[str]
+    command: tuple[str, ...], tmp_path: Path, capsys: pytest.CaptureFixture[str]
 ) -> None:
     sqlite3.connect(tmp_path / "other.db").execute("CREATE TABLE t (a)").connection.close()
-    assert "no database of cuffline" in refused(capsys, command, "--db", str(tmp_path / "other.db"))
+    assert "no database of cuffline" in refused(capsys, *command, "--db", str(tmp_path / "other.db"))
 
 
 @pytest.mark.parametrize("command", ON_DATA)
 def test_a_database_of_a_newer_version_is_refused(
-    command: str, db: Path, capsys: pytest.CaptureFixture[str]
+    command: tuple[str, ...], db: Path, capsys: pytest.CaptureFixture[str]
 ) -> None:
     with sqlite3.connect(db) as other:
         other.execute(
             "INSERT INTO _sqlite_migrations (migration_set, name, applied_at) VALUES ('cuffline', 'm999', '')"
         )
     other.close()
-    assert "newer cuffline" in refused(capsys, command, "--db", str(db))
+    assert "newer cuffline" in refused(capsys, *command, "--db", str(db))
 
 
 def test_what_changes_the_file_waits_for_the_bot_to_stop(

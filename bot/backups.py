@@ -1,0 +1,127 @@
+"""Backups: copies of the database in a folder, each one opened and checked, with its checksum beside it.
+
+SQLite does not notice a damaged value inside a row, so every backup has a SHA-256 in the form that `sha256sum -c`
+reads. Kept are the last 24 hours' and the last of each of 30 days.
+"""
+
+import hashlib
+import os
+import re
+from collections.abc import Iterable
+from contextlib import suppress
+from dataclasses import dataclass
+from datetime import UTC, datetime, timedelta
+from pathlib import Path
+
+from core.store import copies
+
+HOURS, DAYS = 24, 30  # kept: each backup of so many hours, the last one of each of so many days
+STAMP = "%Y%m%dT%H%M%SZ"
+CHUNK = 1 << 20  # bytes read at once
+
+
+class Faulty(Exception):
+    """A file that must not be relied on; says why."""
+
+
+@dataclass(frozen=True, slots=True, order=True)
+class Backup:
+    """One file of the folder, made at `at`."""
+
+    at: datetime
+    path: Path
+
+
+def path_for(folder: Path, db: Path, at: datetime) -> Path:
+    """Where the backup of this moment goes."""
+    return folder / f"{db.stem}-{at.astimezone(UTC):{STAMP}}.db"
+
+
+def found(folder: Path, db: Path) -> list[Backup]:
+    """The backups of this database, oldest first."""
+    form = re.compile(rf"{re.escape(db.stem)}-(\d{{8}}T\d{{6}}Z)\.db")
+    matched = ((form.fullmatch(path.name), path) for path in folder.glob("*.db"))
+    return sorted(
+        Backup(datetime.strptime(match[1], STAMP).replace(tzinfo=UTC), path)
+        for match, path in matched
+        if match
+    )
+
+
+def checksum_of(file: Path) -> Path:
+    """The small file beside a backup."""
+    return file.with_name(file.name + ".sha256")
+
+
+def write(db: Path, file: Path, tell: copies.Progress = lambda done, total: None) -> None:
+    """Back up `db` to `file`, complete or not at all. Raises Faulty, sqlite3.Error or OSError."""
+    part = file.with_name(file.name + ".part")
+    part.unlink(missing_ok=True)
+    os.close(os.open(part, os.O_CREAT | os.O_EXCL | os.O_WRONLY, 0o600))  # health data: for its owner only
+    try:
+        copies.copy(db, part, tell)
+        _check(part)
+        _keep(checksum_of(file), f"{_sha256(part)}  {file.name}\n")
+        flushed(part)
+        os.replace(part, file)
+        flushed(file.parent)
+    finally:
+        part.unlink(missing_ok=True)
+
+
+def verify(file: Path) -> str:
+    """How well the file is known to be whole. Raises Faulty with the reason when it is not; OSError."""
+    _check(file)
+    beside = checksum_of(file)
+    if not beside.is_file():
+        return "whole as far as SQLite can tell (no checksum beside it)"
+    if beside.read_text(encoding="ascii", errors="replace").partition(" ")[0] != _sha256(file):
+        raise Faulty(f"{file}: not what was written (checksum differs)")
+    return "whole (checksum agrees)"
+
+
+def _check(file: Path) -> None:
+    damage = copies.damage(file)
+    if damage:
+        raise Faulty(f"{file}: damaged ({damage[0]})")
+
+
+def prune(folder: Path, db: Path, now: datetime) -> None:
+    """Delete what need not be kept."""
+    backups = found(folder, db)
+    kept = to_keep((backup.at for backup in backups), now)
+    for backup in backups:
+        if backup.at not in kept:
+            backup.path.unlink(missing_ok=True)
+            checksum_of(backup.path).unlink(missing_ok=True)
+
+
+def to_keep(times: Iterable[datetime], now: datetime) -> set[datetime]:
+    """All of the last 24 h, the last of each of the last 30 days (UTC), and always the newest."""
+    ordered = sorted(times)
+    by_day = {at.date(): at for at in ordered}  # a later one replaces an earlier one
+    daily = {at for day, at in by_day.items() if day > (now - timedelta(days=DAYS)).date()}
+    return daily | {at for at in ordered if at > now - timedelta(hours=HOURS)} | set(ordered[-1:])
+
+
+def flushed(path: Path) -> None:
+    """On the disk, not only on its way there."""
+    handle = os.open(path, os.O_RDONLY)
+    try:
+        with suppress(OSError):  # some file systems cannot flush a folder
+            os.fsync(handle)
+    finally:
+        os.close(handle)
+
+
+def _sha256(file: Path) -> str:
+    digest = hashlib.sha256()
+    with file.open("rb") as content:
+        while chunk := content.read(CHUNK):
+            digest.update(chunk)
+    return digest.hexdigest()
+
+
+def _keep(file: Path, text: str) -> None:
+    file.write_text(text, encoding="ascii")
+    flushed(file)

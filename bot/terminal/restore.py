@@ -1,0 +1,81 @@
+"""`cuffline restore FILE`: a backup takes the database's place; the old one stays beside it under a dated name."""
+
+import argparse
+import os
+import shutil
+import sqlite3
+from contextlib import suppress
+from datetime import datetime
+from pathlib import Path
+
+from bot import backups, held
+from bot.clock import Clock
+from bot.config import Wrong
+from bot.terminal.opened import usable
+from bot.terminal.progress import bar
+from core.store import copies
+from core.store.connection import Store
+
+BESIDE = ("-wal", "-shm")  # the log of the old database must not be read into the new one
+
+
+def main(options: argparse.Namespace) -> int:
+    """Check the backup, put it in place, say where the old one is."""
+    db, file = options.db, options.file
+    usable(file)
+    with held.by_this_process(db):
+        try:
+            how = backups.verify(file)
+            ready = _ready(file, db)
+            aside = _aside(db, Clock().now())
+            _in_place(ready, db)
+        except OSError as problem:
+            raise Wrong([f"{problem.filename or db}: {problem.strerror}"]) from None
+        except (sqlite3.Error, backups.Faulty) as problem:
+            raise Wrong([f"nothing was changed: {problem}"]) from None
+    print(f"{db}: now as in {file}, {how}")
+    if aside is not None:
+        print(f"the database before is kept as {aside}")
+    return 0
+
+
+def _ready(file: Path, db: Path) -> Path:
+    """A checked copy of the backup, beside the database."""
+    ready = db.with_name(db.name + ".restoring")
+    ready.unlink(missing_ok=True)
+    with bar("restore") as tell:
+        copies.copy(file, ready, tell)
+    ready.chmod(0o600)
+    backups.verify(ready)
+    return ready
+
+
+def _aside(db: Path, now: datetime) -> Path | None:
+    """The old database under a second, dated name, with its log; None: there was none."""
+    if not db.exists():
+        return None
+    with suppress(sqlite3.Error):  # a damaged one keeps its log as it is
+        copies.tidy(db)
+    aside = db.with_name(f"{db.name}.before-{now:{backups.STAMP}}")
+    _second_name(db, aside)
+    for end in BESIDE:
+        if (log := db.with_name(db.name + end)).exists():
+            shutil.copy2(log, aside.with_name(aside.name + end))
+    return aside
+
+
+def _second_name(db: Path, aside: Path) -> None:
+    try:
+        os.link(db, aside)
+    except FileExistsError:
+        raise
+    except OSError:  # a file system without second names
+        shutil.copy2(db, aside)
+
+
+def _in_place(ready: Path, db: Path) -> None:
+    for end in BESIDE:
+        db.with_name(db.name + end).unlink(missing_ok=True)
+    os.replace(ready, db)
+    backups.flushed(db.parent)
+    Store(db).close()  # to today's schema
