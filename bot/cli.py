@@ -104,6 +104,20 @@ def _check(commands: Commands) -> None:
     check.add_argument("--offline", action="store_true", help="do not ask the server about the token")
 
 
+def _digest(commands: Commands) -> None:
+    digest = _as_json(_on_data(_command(commands, "digest", "digest", "print a coach's week")))
+    digest.add_argument("--week", metavar="2026-W05", help="an ISO week (default: the last whole one)")
+    digest.add_argument("--coach", metavar="NAME", help="this coach only, by name or number")
+    digest.add_argument("-o", "--output", type=Path, metavar="FILE.png", help="draw the picture instead")
+
+
+def _export(commands: Commands) -> None:
+    export = _command(
+        commands, "export", "export", "write a CSV file a table, and sessions.csv, into a new folder"
+    )
+    _on_data(export).add_argument("folder", type=Path, metavar="DIR")
+
+
 def _backup(commands: Commands) -> None:
     backup = _on_data(
         _command(commands, "backup", "backup", "copy the database to FILE while the bot goes on")
@@ -122,4 +136,4 @@ def _replay(commands: Commands) -> None:
     _on_data(_command(commands, "replay", "replay", "handle failed messages once more"))
 
 
-COMMANDS = (_run, _try, _play, _advise, _check, _clients, _backup, _restore, _replay)
+COMMANDS = (_run, _try, _play, _advise, _check, _clients, _digest, _export, _backup, _restore, _replay)

@@ -11,7 +11,7 @@ from bot import held
 from bot.cli import main, parser
 from tests.bot.terminal.practice import made
 
-ON_DATA = (("clients",), ("replay",), ("backup", "new.db"))
+ON_DATA = (("clients",), ("replay",), ("backup", "new.db"), ("digest",), ("export", "new"))
 
 
 @pytest.fixture

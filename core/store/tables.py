@@ -1,0 +1,57 @@
+"""All tables as they stand, for exports and for a person's own records: nothing new is forgotten here."""
+
+from collections.abc import Iterator
+from datetime import datetime
+from typing import Any, get_args
+
+from core.facts import Fact
+from core.store.connection import Store
+from core.store.facts import table_of
+from core.store.times import moment, ms
+
+LEFT_OUT = {"button"}  # random tokens that open a chat's buttons
+TIMES = {"at", "until", "not_before"}  # columns of milliseconds that do not end in _at
+
+
+def names(store: Store) -> list[str]:
+    """The tables with something of the practice in them, by name."""
+    found = store.rows(
+        "SELECT name FROM sqlite_schema WHERE type = 'table' AND name NOT LIKE 'sqlite~_%' ESCAPE '~'"
+        " AND name NOT LIKE '~_%' ESCAPE '~' ORDER BY name"
+    )
+    return [row["name"] for row in found if row["name"] not in LEFT_OUT]
+
+
+def personal(store: Store) -> list[str]:
+    """The tables whose rows belong to a person."""
+    return [name for name in names(store) if "person" in columns(store, name)]
+
+
+def columns(store: Store, table: str) -> list[str]:
+    """The names of a table's columns, in order."""
+    return [row["name"] for row in store.rows(f"PRAGMA table_info({table})")]
+
+
+def rows(store: Store, table: str, person: int | None = None) -> Iterator[dict[str, Any]]:
+    """All rows, or a person's, oldest first; times as aware datetimes in UTC."""
+    key = "id" if table == "person" else "person"
+    only, values = ("", []) if person is None else (f" WHERE {key} = ?", [person])
+    for row in store.execute(f"SELECT * FROM {table}{only} ORDER BY rowid", values):
+        yield {name: _shown(name, row[name]) for name in row.keys()}  # noqa: SIM118 - a Row iterates its values
+
+
+def _shown(name: str, value: Any) -> Any:
+    is_time = isinstance(value, int) and (name in TIMES or name.endswith("_at"))
+    return moment(value) if is_time else value
+
+
+def rewind(store: Store, at: datetime) -> None:
+    """Make this copy what the database was at that time, as far as the week's digest looks. Never on the original."""
+    then = ms(at)
+    for kind in get_args(Fact):
+        store.execute(f"DELETE FROM {table_of(kind)} WHERE noted_at > ?", [then])
+    store.execute("DELETE FROM alert WHERE raised_at > ?", [then])
+    store.execute("UPDATE alert SET settled_at = NULL, settled_how = NULL WHERE settled_at > ?", [then])
+    store.execute("DELETE FROM inbox WHERE received_at > ?", [then])
+    store.execute("DELETE FROM planned WHERE made_at > ?", [then])
+    store.execute("UPDATE planned SET done_at = NULL WHERE done_at > ?", [then])
