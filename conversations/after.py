@@ -6,16 +6,23 @@ from datetime import datetime, timedelta
 from conversations.answers import Unclear
 from conversations.form import YES_NO_NOT_SURE, Form, Outcome, dialogue
 from conversations.heard import TEN, flag_or_ask_again, help_with, pick, raised, score, yes_no_not_sure
-from conversations.protocol import Alert, Choice, Do, Effect, Record, Said, Say
+from conversations.protocol import Alert, Begin, Choice, Do, Effect, Record, Said, Say
 from conversations.stopwords.kinds import Kind
 from conversations.words import after as words
+from conversations.words import safety
 from core.facts import Answered, Rated
 from core.plans import PAIN_CEILING
+from core.safety.aftercare import NUMB_LIMIT
+from core.safety.causes import Cause
+from core.safety.pain import PainDay, PainStep, pain_step
 
 
 @dataclass(frozen=True, slots=True)
 class Brief:
-    """Which session, and why it ended ("done", "time", or what stopped it)."""
+    """Which session, and why it ended ("done", "time", or what stopped it).
+
+    `pain_days`: pain of the sessions up to this one, oldest first. `off_at`: when the last bands came off.
+    """
 
     session: str
     why: str = "done"
@@ -23,7 +30,9 @@ class Brief:
     number: int = 1
     movements: tuple[str, ...] = ()
     gentle: bool = False
-    emergency_number: str = "your local emergency number"
+    emergency_number: str = safety.ANY_NUMBER
+    pain_days: tuple[PainDay, ...] = ()
+    off_at: datetime | None = None
 
 
 @dataclass(frozen=True, slots=True)
@@ -105,23 +114,41 @@ def noted(brief: Brief, draft: Draft, step: str, answer: Said) -> tuple[Effect, 
             return (fact, *_alert(brief, draft)) if step == "where" else (fact,)
         case _:
             answered = Record(Answered(answer.at, brief.session, "after", "numb", str(draft.numb)))
-            told = words.NUMB_TOLD.format(number=brief.emergency_number)
-            alert = Alert("numb_after", f"{words.NUMB} {draft.numb}".replace("_", " "), told)
-            return (answered,) if draft.numb == "no" else (answered, alert)
+            return (answered,) if draft.numb == "no" else (answered, *_numb(brief, draft, answer.at))
+
+
+def _numb(brief: Brief, draft: Draft, at: datetime) -> tuple[Effect, ...]:
+    """The coach sees it, and the client is asked again ten minutes after the bands came off."""
+    said = f"{words.NUMB} {draft.numb}".replace("_", " ")
+    again = max(at, (brief.off_at or at) + NUMB_LIMIT)
+    alert = Alert(Cause.NUMB_AFTER, said, safety.told(Cause.NUMB_AFTER, brief.emergency_number))
+    return (alert, Begin("still_numb", {"session": brief.session}, at=again))
+
+
+def pain_cause(brief: Brief, draft: Draft) -> Cause | None:
+    """Why the coach is told of this pain; None: accepted, or the working muscle's burn."""
+    pain = draft.pain or 0
+    if draft.where in (None, "muscle"):
+        return None
+    if draft.where != "joint":
+        return Cause.PAIN_AFTER if pain > brief.pain_ceiling else None
+    days = (*brief.pain_days[:-1], PainDay(pain))
+    return Cause.PAIN_PAUSED if pain_step(days, brief.pain_ceiling) is PainStep.PAUSED else None
+
+
+def _alert(brief: Brief, draft: Draft) -> tuple[Effect, ...]:
+    cause = pain_cause(brief, draft)
+    labels = {value: label for label, value in words.WHERES}
+    said = f"Pain {draft.pain} of 10: {labels[str(draft.where)].lower()}"
+    return () if cause is None else (Alert(cause, said, safety.told(cause, brief.emergency_number)),)
 
 
 def pain_told(brief: Brief, draft: Draft) -> str | None:
     """What to do about pain above the ceiling that is not the working muscle's; None: accepted."""
-    if draft.where in (None, "muscle") or (draft.pain or 0) <= brief.pain_ceiling:
-        return None
-    return words.PAIN_TOLD[str(draft.where)].format(number=brief.emergency_number)
-
-
-def _alert(brief: Brief, draft: Draft) -> tuple[Effect, ...]:
-    told = pain_told(brief, draft)
-    labels = {value: label for label, value in words.WHERES}
-    said = f"Pain {draft.pain} of 10: {labels[str(draft.where)].lower()}"
-    return () if told is None else (Alert("pain_after", said, told),)
+    cause = pain_cause(brief, draft)
+    if cause is None and draft.where == "joint" and (draft.pain or 0) > brief.pain_ceiling:
+        cause = Cause.PAIN_EASED
+    return None if cause is None else safety.told(cause, brief.emergency_number)
 
 
 def finish(brief: Brief, draft: Draft, at: datetime) -> Outcome:
@@ -129,7 +156,7 @@ def finish(brief: Brief, draft: Draft, at: datetime) -> Outcome:
     recap = Do("recap", {"session": brief.session})
     if draft.flagged is not None:
         return Outcome((), (recap, help_with(draft.flagged, draft.said, brief.emergency_number)))
-    numb = words.NUMB_TOLD.format(number=brief.emergency_number) if draft.numb != "no" else None
+    numb = safety.told(Cause.NUMB_AFTER, brief.emergency_number) if draft.numb != "no" else None
     told = (numb, pain_told(brief, draft))
     return Outcome(tuple(Say(text) for text in told if text is not None), (recap,))
 

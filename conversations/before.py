@@ -11,8 +11,11 @@ from conversations.heard import DOUBT, TEN, pick
 from conversations.protocol import Alert, Begin, Choice, Effect, Record, Said, Say
 from conversations.stopwords.kinds import Kind
 from conversations.words import before as words
+from conversations.words import safety
 from core.facts import Answered, Rated, SessionEnded
 from core.plans import PAIN_CEILING
+from core.safety.causes import Cause
+from core.screening.before import WHEN_YES, Route, Today
 
 MOST_DRILLS = 3  # tries in one day; own caution, no source
 
@@ -32,7 +35,7 @@ class Brief:
     drill_done: bool = False
     sound_check: bool = True
     ask_pregnancy: bool = False
-    emergency_number: str = "your local emergency number"
+    emergency_number: str = safety.ANY_NUMBER
     about: dict[str, str] = field(default_factory=dict)
 
 
@@ -64,15 +67,23 @@ WARM = (Choice(words.WARM, "done"),)
 TYPED = tuple(Choice(label, "done") for label in ("done", "ok", "okay", "yes", "heard", "ready", "finished"))
 
 
-def against(brief: Brief, draft: Draft) -> str | None:
-    """What speaks against training today, as a stored cause; None: nothing so far."""
-    if draft.news in DOUBT or draft.pregnant in DOUBT:
-        return "anything_new"
-    if draft.which not in (None, "none"):
-        return "not_well_today"
+def against(brief: Brief, draft: Draft) -> Cause | None:
+    """What speaks against training today; None: nothing so far."""
+    route = route_of(draft)
+    if draft.news in DOUBT or draft.pregnant in DOUBT or route is Route.COACH_FIRST:
+        return Cause.TODAY_CHANGED
+    if route is Route.NOT_TODAY:
+        return Cause.UNWELL
     if draft.pain is not None and draft.pain > brief.pain_ceiling:
-        return "pain_before"
-    return "drill_failed" if draft.drill == "failed" else None
+        return Cause.PAIN_BEFORE
+    return Cause.DRILL_FAILED if draft.drill == "failed" else None
+
+
+def route_of(draft: Draft) -> Route:
+    """What the thing named for today means for this session."""
+    if draft.which in (None, "none"):
+        return Route.GO
+    return Route.NOT_TODAY if draft.which == "unwell" else WHEN_YES[Today(draft.which)][0]
 
 
 def missing(brief: Brief, draft: Draft) -> str | None:
@@ -170,7 +181,7 @@ def noted(brief: Brief, draft: Draft, step: str, answer: Said) -> tuple[Effect, 
     cause = against(brief, draft)
     if cause is None or missing(brief, draft) is not None:
         return facts
-    return (*facts, Alert(cause, f"{words.ASK[step]} {_shown(draft, step)}", told(brief, draft, cause)))
+    return (*facts, Alert(cause, f"{words.ASK[step]} {_shown(draft, step)}", told(brief, cause)))
 
 
 def _facts(brief: Brief, draft: Draft, step: str, at: datetime) -> tuple[Effect, ...]:
@@ -191,9 +202,9 @@ def _shown(draft: Draft, step: str) -> str:
     return labels.get(value, value.replace("_", " "))
 
 
-def told(brief: Brief, draft: Draft, cause: str) -> str:
+def told(brief: Brief, cause: Cause) -> str:
     """What the client hears when something speaks against it."""
-    return words.TOLD[cause].format(pain=draft.pain, number=brief.emergency_number)
+    return safety.told(cause, brief.emergency_number)
 
 
 def finish(brief: Brief, draft: Draft, at: datetime) -> Outcome:
@@ -203,8 +214,10 @@ def finish(brief: Brief, draft: Draft, at: datetime) -> Outcome:
         return Outcome((), (ended, heard.help_with(draft.flagged, draft.said, brief.emergency_number)))
     cause = against(brief, draft)
     if cause is None:
-        return Outcome((), (Begin("session", {"session": brief.session}),))
-    return Outcome((Say(told(brief, draft, cause)),), (ended,))
+        gentle = route_of(draft) is Route.GENTLE
+        about = {"session": brief.session, **({"gentle": True} if gentle else {})}
+        return Outcome((Say(words.GENTLE),) if gentle else (), (Begin("session", about),))
+    return Outcome((Say(told(brief, cause)),), (ended,))
 
 
 def _left(brief: Brief, draft: Draft, at: datetime, why: str, last: str) -> Outcome:
@@ -213,7 +226,7 @@ def _left(brief: Brief, draft: Draft, at: datetime, why: str, last: str) -> Outc
     cause = against(brief, draft)
     if cause is None:
         return Outcome((Say(last),), (ended,))
-    why_not = told(brief, draft, cause)
+    why_not = told(brief, cause)
     said = f"{words.ASK['news']} {_shown(draft, 'news')}"
     return Outcome((Say(why_not),), (ended, Alert(cause, said, why_not)))
 

@@ -14,6 +14,7 @@ from conversations import (
     reminding,
     screening,
     session,
+    still_numb,
     trouble,
 )
 from conversations.protocol import Dialogue
@@ -29,6 +30,7 @@ CATALOGUE: dict[str, Dialogue[Any]] = {
         before,
         session,
         after,
+        still_numb,
         morning,
         reminding,
         missed,

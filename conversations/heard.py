@@ -11,8 +11,10 @@ from conversations import trouble
 from conversations.answers import Reply, Unclear, choice, whole_number, yes_no
 from conversations.protocol import Alert, Begin, Choice, Effect, Record
 from conversations.stopwords import read
+from conversations.stopwords.causes import cause_of
 from conversations.stopwords.kinds import Kind
 from core.facts import Noticed
+from core.safety.causes import Cause
 
 RED_FLAGS = frozenset(
     {Kind.INJURY, Kind.URINE, Kind.SWELLING, Kind.CIRCULATION, Kind.NERVE, Kind.FAINT, Kind.EMERGENCY}
@@ -61,7 +63,8 @@ def yes_no_not_sure(text: str) -> str:
 def raised(kind: Kind, said: str, at: datetime, number: str) -> tuple[Effect, ...]:
     """What a red flag sets off at once: it is stored, and the coach is told."""
     told = trouble.first_words(trouble.Brief(kind, said, (), number))
-    return (Record(Noticed(at, f"said_{kind}", said)), Alert(f"said_{kind}", said, told))
+    cause = cause_of(kind) or Cause.SOMETHING_WRONG
+    return (Record(Noticed(at, f"said_{kind}", said)), Alert(cause, said, told))
 
 
 def help_with(kind: Kind, said: str, number: str) -> Begin:

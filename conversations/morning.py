@@ -1,4 +1,4 @@
-"""The morning after: all fine, or what it is and whom to ask. No answer is news for the coach, too.
+"""The evening, the morning and two days after: all fine, or what it is and whom to ask. No answer is news, too.
 
 An emergency ends the questions with what to do; all else is told first and then asked on.
 """
@@ -12,46 +12,58 @@ from conversations.heard import TEN, flag_or_ask_again, help_with, pick, raised,
 from conversations.protocol import Alert, Choice, Effect, Record, Said, Say
 from conversations.stopwords.kinds import Kind
 from conversations.words import morning as words
+from conversations.words import safety
 from core.facts import Answered, Rated
 from core.plans import PAIN_CEILING
+from core.safety.aftercare import Route, Sign, lead_of
+from core.safety.asking import NO_REPLY, Part
+from core.safety.causes import Cause
+from core.safety.pain import PainDay, PainStep, pain_step
 
-EMERGENCIES = frozenset({"breathless", "one_sided_swelling", "fainted"})
-TYPED_SIGNS = {Kind.URINE: "dark_urine", Kind.SWELLING: "one_sided_swelling", Kind.NERVE: "numb_next_day"}
+TYPED_SIGNS = {
+    Kind.URINE: Sign.DARK_URINE,
+    Kind.SWELLING: Sign.ONE_SIDED,
+    Kind.NERVE: Sign.NUMB_STILL,
+}
+PAIN_CAUSES = {PainStep.EASED: Cause.PAIN_EASED, PainStep.PAUSED: Cause.PAIN_PAUSED}
 
 
 @dataclass(frozen=True, slots=True)
 class Brief:
-    """After which session; `day` is "morning" or "48h" and names the part under which answers are kept."""
+    """After which session; `day` names the part under which answers are kept.
+
+    `pain_days`: pain of the sessions up to this one, oldest first.
+    """
 
     session: str
-    day: str = "morning"
+    day: Part = Part.MORNING
     pain_ceiling: int = PAIN_CEILING
-    emergency_number: str = "your local emergency number"
+    pain_days: tuple[PainDay, ...] = ()
+    emergency_number: str = safety.ANY_NUMBER
 
 
 @dataclass(frozen=True, slots=True)
 class Draft:
     """Answers; None: not asked yet. `signs` so far; `what` "none" or "other" ends the list.
 
-    `latest`: the sign of the last answer, "" when it was none. `flagged`: another red flag, typed as `said`.
+    `latest`: the sign of the last answer. `flagged`: another red flag, typed as `said`.
     """
 
     how: str | None = None
     sore: str | None = None
-    signs: tuple[str, ...] = ()
+    signs: tuple[Sign, ...] = ()
     what: str | None = None
     other: str | None = None
     pain: int | None = None
-    latest: str = ""
+    latest: Sign | None = None
     flagged: Kind | None = None
     said: str = ""
 
 
 HOWS = tuple(Choice(label, value) for label, value in words.HOWS)
 SORES = tuple(Choice(label, value) for label, value in words.SORES)
-SIGNS = tuple(Choice(label, value) for label, value in words.WHATS)
+SIGNS = tuple(Choice(label, sign.value) for sign, label in words.WHATS.items())
 NONE, OTHER = Choice(words.NONE, "none"), Choice(words.OTHER, "other")
-LABELS = {sign.value: sign.label for sign in SIGNS}
 TYPED_HOWS = (
     *(
         Choice(label, "fine")
@@ -63,12 +75,17 @@ TYPED_HOWS = (
 TYPED_NONE = (*(Choice(label, "none") for label in ("none", "no", "nothing")), Choice("yes", "other"))
 
 
+def emergency(draft: Draft) -> Sign | None:
+    """The first sign that ends the questions with what to do."""
+    return next((sign for sign in draft.signs if lead_of(sign).route is Route.EMERGENCY), None)
+
+
 def missing(brief: Brief, draft: Draft) -> str | None:
     """The next question."""
     match draft:
         case Draft(flagged=Kind()):
             return None
-        case Draft(signs=signs) if EMERGENCIES & set(signs):
+        case _ if emergency(draft) is not None:
             return None
         case Draft(how=None):
             return "how"
@@ -88,7 +105,7 @@ def ask(brief: Brief, draft: Draft, step: str) -> Say:
     """Its words; what to do about the last answer comes before the next question."""
     match step:
         case "how":
-            return Say(words.HOW.get(brief.day, words.HOW["morning"]), HOWS)
+            return Say(words.HOW[brief.day], HOWS)
         case "sore":
             return Say(words.SORE, SORES)
         case "what":
@@ -102,21 +119,36 @@ def ask(brief: Brief, draft: Draft, step: str) -> Say:
 
 def _list_words(brief: Brief, draft: Draft) -> str:
     if draft.signs:
-        return f"{told(brief, draft.signs[-1])}\n{words.WHAT_MORE}"
+        return f"{told(brief, cause_of(draft, draft.signs[-1]))}\n{words.WHAT_MORE}"
     if draft.sore == "far_more":
-        return f"{told(brief, 'sore_out_of_proportion')}\n{words.WHAT_ALONG}"
+        return f"{told(brief, Cause.SORE)}\n{words.WHAT_ALONG}"
     return words.WHAT_ALONG if draft.how == "sore" else words.WHAT
 
 
-def told(brief: Brief, cause: str) -> str:
+def told(brief: Brief, cause: Cause) -> str:
     """What to do about it and whom to ask."""
-    return words.TOLD[cause].format(number=brief.emergency_number)
+    return safety.told(cause, brief.emergency_number)
+
+
+def cause_of(draft: Draft, sign: Sign) -> Cause:
+    """Why the coach is told of this sign, together with what was said before."""
+    sore = (Sign.SORE_BEYOND,) if draft.sore == "far_more" else ()
+    return lead_of(sign, (*sore, *draft.signs)).cause
+
+
+def pain_cause(brief: Brief, draft: Draft) -> Cause | None:
+    """What this pain means after the sessions before; None: accepted."""
+    if draft.pain is None or brief.day is not Part.MORNING:
+        return None
+    last = brief.pain_days[-1] if brief.pain_days else PainDay(0)
+    days = (*brief.pain_days[:-1], replace(last, morning=draft.pain))
+    return PAIN_CAUSES.get(pain_step(days, brief.pain_ceiling))
 
 
 def fill(brief: Brief, draft: Draft, step: str, answer: Said) -> Draft:
     """One more answer; a sign typed instead of one counts as that sign. Raises `Unclear`."""
     try:
-        return _answered(replace(draft, latest=""), step, answer.text)
+        return _answered(replace(draft, latest=None), step, answer.text)
     except Unclear as problem:
         kind = flag_or_ask_again(answer.text, problem)
     if kind not in TYPED_SIGNS:
@@ -134,7 +166,7 @@ def _answered(draft: Draft, step: str, text: str) -> Draft:
             return replace(draft, sore=pick(text, SORES))
         case "what":
             what = pick(text, (*SIGNS, OTHER, NONE), TYPED_NONE)
-            return _with_sign(draft, what) if what in LABELS else replace(draft, what=what)
+            return replace(draft, what=what) if what in ("none", "other") else _with_sign(draft, Sign(what))
         case "other":
             if not text.strip() or red_flag(text) is not None:
                 raise Unclear(Why.EMPTY)
@@ -143,7 +175,7 @@ def _answered(draft: Draft, step: str, text: str) -> Draft:
             return replace(draft, pain=score(text))
 
 
-def _with_sign(draft: Draft, sign: str) -> Draft:
+def _with_sign(draft: Draft, sign: Sign) -> Draft:
     """A repeated sign is kept once, and comes last because it was just said."""
     signs = (*(one for one in draft.signs if one != sign), sign)
     return replace(draft, signs=signs, latest=sign)
@@ -153,12 +185,10 @@ def noted(brief: Brief, draft: Draft, step: str, answer: Said) -> tuple[Effect, 
     """Facts at once; red flags to the coach in the same commit."""
     if draft.flagged is not None:
         return raised(draft.flagged, draft.said, answer.at, brief.emergency_number)
-    if draft.latest:
-        said = answer.text if red_flag(answer.text) else LABELS[draft.latest]
-        return (
-            _fact(brief, answer, draft.latest, "yes"),
-            Alert(draft.latest, said, told(brief, draft.latest)),
-        )
+    if draft.latest is not None:
+        said = answer.text if red_flag(answer.text) else words.WHATS[draft.latest]
+        cause = cause_of(draft, draft.latest)
+        return (_fact(brief, answer, draft.latest.value, "yes"), Alert(cause, said, told(brief, cause)))
     if step == "pain":
         fact = Record(Rated(answer.at, brief.session, "pain", brief.day, draft.pain or 0, "joint"))
         return (fact, *_alert(brief, draft, step))
@@ -171,36 +201,42 @@ def _fact(brief: Brief, answer: Said, question: str, value: str) -> Effect:
 
 
 def _alert(brief: Brief, draft: Draft, step: str) -> tuple[Effect, ...]:
+    cause: Cause | None = None
     match step:
         case "sore" if draft.sore == "far_more":
-            cause, said = "sore_out_of_proportion", words.SORES[1][0]
+            cause, said = Cause.SORE, words.SORES[1][0]
         case "other":
-            cause, said = "other_next_day", str(draft.other)
-        case "pain" if (draft.pain or 0) > brief.pain_ceiling:
-            cause, said = "pain_not_settled", f"Pain {draft.pain} of 10"
+            cause, said = Cause.OTHER_AFTER, str(draft.other)
         case _:
-            return ()
-    return (Alert(cause, said, told(brief, cause)),)
+            cause, said = pain_cause(brief, draft), words.PAIN_SAID.format(pain=draft.pain)
+    return () if cause is None else (Alert(cause, said, told(brief, cause)),)
 
 
 def finish(brief: Brief, draft: Draft, at: datetime) -> Outcome:
     """What to do, or thanks."""
     if draft.flagged is not None:
         return Outcome((), (help_with(draft.flagged, draft.said, brief.emergency_number),))
-    if EMERGENCIES & set(draft.signs):
-        return Outcome((Say(told(brief, next(one for one in draft.signs if one in EMERGENCIES))),))
-    last = [told(brief, "other_next_day")] if draft.other is not None else []
-    if (draft.pain or 0) > brief.pain_ceiling:
-        last.append(told(brief, "pain_not_settled"))
-    if draft.signs or draft.sore == "far_more":  # said once more, because it is the last thing to be read
-        last.append(told(brief, draft.signs[0] if draft.signs else "sore_out_of_proportion"))
+    grave = emergency(draft)
+    if grave is not None:
+        return Outcome((Say(told(brief, cause_of(draft, grave))),))
+    last = [told(brief, cause) for cause in _last_words(brief, draft)]
     return Outcome(tuple(Say(text) for text in last or [words.THANKS]))
 
 
+def _last_words(brief: Brief, draft: Draft) -> list[Cause]:
+    """What is said once more at the end, because the last thing read is the one that stays."""
+    said = [Cause.OTHER_AFTER] if draft.other is not None else []
+    pain = pain_cause(brief, draft)
+    said += [pain] if pain is not None else []
+    if draft.signs:
+        return [*said, cause_of(draft, draft.signs[0])]
+    return [*said, Cause.SORE] if draft.sore == "far_more" else said
+
+
 def lapsed(brief: Brief, draft: Draft, at: datetime) -> Outcome:
-    """No reply: the coach's list of today."""
-    text = words.NO_REPLY.format(number=brief.emergency_number)
-    return Outcome((Say(text),), (Alert("no_morning_reply", "-", text),))
+    """No reply: the coach's list of today, and no session before it."""
+    text = told(brief, Cause.NO_REPLY)
+    return Outcome((Say(text),), (Alert(Cause.NO_REPLY, "-", text),))
 
 
 FORM: Form[Brief, Draft] = Form(
@@ -211,7 +247,7 @@ FORM: Form[Brief, Draft] = Form(
     finish=finish,
     noted=noted,
     patience=timedelta(hours=3),
-    lapse=timedelta(hours=20),
+    lapse=NO_REPLY,
     lapsed=lapsed,
     cancelled=lapsed,
 )

@@ -20,6 +20,7 @@ from enum import StrEnum
 from typing import Any, Generic, TypeVar
 
 from core.facts import Fact
+from core.safety.causes import Cause
 
 
 # --- what happens to a dialogue -------------------------------------------------------------------------
@@ -112,6 +113,14 @@ class Hurts:
 
 
 @dataclass(frozen=True, slots=True)
+class TooTight:
+    """The client says that a band is too tight. Only live sessions get this."""
+
+    at: datetime
+    text: str
+
+
+@dataclass(frozen=True, slots=True)
 class Halted:
     """A stop word was read, or the coach stopped it: end now, say nothing; others do the talking."""
 
@@ -153,6 +162,7 @@ Event = (
     | Woke
     | Resumed
     | Hurts
+    | TooTight
     | Halted
     | BandsCameOff
     | TimeIsUp
@@ -198,10 +208,10 @@ class Record:
 class Alert:
     """Tell the coach of `person` (None: who is talking). `said` and `told` are word for word.
 
-    `cause` is a stored name of `core.safety`, which also gives the tier.
+    `core.safety` gives the tier of the cause.
     """
 
-    cause: str
+    cause: Cause
     said: str
     told: str = ""
     person: int | None = None

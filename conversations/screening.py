@@ -17,7 +17,7 @@ from conversations.answers import (
 )
 from conversations.form import Form, Outcome, dialogue
 from conversations.protocol import Alert, Choice, Do, Effect, Record, Said, Say
-from conversations.words import common
+from conversations.words import common, safety
 from conversations.words import screening as words
 from core.facts import ScreeningAnswer, ScreeningDone
 from core.safety.causes import Cause
@@ -51,7 +51,7 @@ class Brief:
     screening: str
     age: int | None = None
     first: bool = True
-    emergency_number: str = "your local emergency number"
+    emergency_number: str = safety.ANY_NUMBER
 
 
 @dataclass(frozen=True, slots=True)
@@ -198,12 +198,12 @@ def finish(brief: Brief, draft: Draft, at: datetime) -> Outcome:
     to_coach = Do("ask_coach_to_clear", {"screening": brief.screening})
     if not found.emergency:
         return Outcome(tuple(Say(text) for text in _told(found)), (done, to_coach))
-    told = words.PRESSURE_EMERGENCY.format(emergency_number=brief.emergency_number)
+    told = safety.told(Cause.PRESSURE_EMERGENCY, brief.emergency_number)
     said = words.PRESSURE_SAID.format(
         reading=draft.said[Question.BLOOD_PRESSURE],
         signs=draft.said[Question.PRESSURE_SIGNS].replace("_", " "),
     )
-    return Outcome((Say(told),), (Alert(Cause.PRESSURE_EMERGENCY.value, said, told), done, to_coach))
+    return Outcome((Say(told),), (Alert(Cause.PRESSURE_EMERGENCY, said, told), done, to_coach))
 
 
 def _told(found: Assessment) -> tuple[str, ...]:

@@ -10,9 +10,12 @@ from datetime import datetime, timedelta
 from conversations.answers import choice
 from conversations.form import Form, Outcome, dialogue
 from conversations.protocol import Alert, Choice, Effect, Record, Said, Say
+from conversations.stopwords.causes import cause_of
 from conversations.stopwords.kinds import Kind
+from conversations.words import safety
 from conversations.words import trouble as words
 from core.facts import BandsOff
+from core.safety.causes import Cause
 
 
 @dataclass(frozen=True, slots=True)
@@ -22,7 +25,7 @@ class Brief:
     kind: Kind
     said: str
     spells: tuple[tuple[str, str], ...] = ()
-    number: str = "your local emergency number"
+    number: str = safety.ANY_NUMBER
 
 
 @dataclass(frozen=True, slots=True)
@@ -35,6 +38,9 @@ class Draft:
     now: str | None = None
 
 
+# Own caution, no source: asked once more, then the coach hears that there is no word.
+PATIENCE = timedelta(minutes=1)
+LAPSE = timedelta(minutes=10)
 WRONG = (Choice(words.WRONG_YES, "yes"), Choice(words.WRONG_NO, "no"))
 OFF = (Choice(words.OFF_LABEL, "off"),)
 NOW = (Choice(words.BETTER, "better"), Choice(words.WORSE, "worse"))
@@ -90,18 +96,30 @@ def noted(brief: Brief, draft: Draft, step: str, answer: Said) -> tuple[Effect, 
             Record(BandsOff(answer.at, session, spell, "stopped")) for session, spell in brief.spells
         )
     if step == "wrong" and draft.wrong == "yes":
-        return (Alert("something_wrong", brief.said, words.BANDS),)
+        return (_alert(brief, Cause.SOMETHING_WRONG),)
     if step == "now" and draft.now == "worse":
-        return (Alert("not_better", brief.said, words.CLOSE_WORSE.format(number=brief.number)),)
+        return (_alert(brief, Cause.NOT_BETTER),)
     return ()
+
+
+def _alert(brief: Brief, cause: Cause) -> Alert:
+    return Alert(cause, brief.said, safety.told(cause, brief.number))
 
 
 def finish(brief: Brief, draft: Draft, at: datetime) -> Outcome:
     """The last words."""
     if draft.wrong == "no":
         return Outcome((Say(words.GOOD),))
-    last = words.CLOSE_WORSE if draft.now == "worse" else words.CLOSE_BETTER
-    return Outcome((Say(last.format(number=brief.number)),))
+    if draft.now == "worse":
+        return Outcome((Say(safety.told(Cause.NOT_BETTER, brief.number)),))
+    return Outcome((Say(words.CLOSE_BETTER),))
+
+
+def lapsed(brief: Brief, draft: Draft, at: datetime) -> Outcome:
+    """No answer to whether something is wrong: the coach hears of it. All else the coach was told at once."""
+    if brief.kind is not Kind.UNSURE or draft.wrong is not None:
+        return Outcome()
+    return Outcome((Say(safety.told(Cause.NO_WORD, brief.number)),), (_alert(brief, Cause.NO_WORD),))
 
 
 def opening(brief: Brief) -> tuple[Say, ...]:
@@ -113,8 +131,8 @@ def opening(brief: Brief) -> tuple[Say, ...]:
 
 def first_words(brief: Brief) -> str:
     """What the client is told at once: bands off, what to do, whom to ask."""
-    parts = [words.FIRST[brief.kind], words.TOLD, words.DEFER]
-    return words.BANDS + " ".join(part.format(number=brief.number) for part in parts)
+    cause = cause_of(brief.kind) or Cause.SOMETHING_WRONG
+    return f"{safety.told(cause, brief.number)} {words.DEFER.format(number=brief.number)}"
 
 
 FORM: Form[Brief, Draft] = Form(
@@ -125,6 +143,8 @@ FORM: Form[Brief, Draft] = Form(
     finish=finish,
     noted=noted,
     opening=opening,
-    lapse=timedelta(hours=12),
+    patience=PATIENCE,
+    lapse=LAPSE,
+    lapsed=lapsed,
 )
 DIALOGUE = dialogue("trouble", Brief, Draft, FORM, exclusive=True)

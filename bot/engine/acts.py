@@ -7,7 +7,7 @@ from collections.abc import Callable
 from datetime import datetime
 from typing import TYPE_CHECKING, Any
 
-from bot.engine import calendar, gate, loads, practice, recovery, status, turns
+from bot.engine import aftercare, calendar, checks, gate, loads, practice, recovery, status, turns
 from conversations.protocol import Choice, Relay, Resumed, Say
 from conversations.words import engine as words
 from conversations.words.recap import recap
@@ -167,6 +167,8 @@ def start_session(engine: "Engine", person: Person, now: datetime) -> None:
         if live is not None:
             turns.deliver(engine, person, live, Resumed(now))
         return
+    if asks_first(engine, person, now):
+        return
     if turns.barred(engine, person) is None and status.plan_of(engine, person.id) is None:
         engine.say(person, Say(words.BARRED["no_plan"]), now)
         return
@@ -174,6 +176,17 @@ def start_session(engine: "Engine", person: Person, now: datetime) -> None:
     if limit is not None:
         engine.say(person, Say(words.TOO_SOON[limit]), now)
     turns.begin(engine, person, "before", {"session": loads.new_session(engine, person.id)}, now)
+
+
+def asks_first(engine: "Engine", person: Person, now: datetime) -> bool:
+    """Questions after the last session that are still open come before the next one."""
+    for name in ("still_numb", "morning"):
+        thread = threads.live_in(engine.store, person.id, name)
+        if thread is not None:
+            engine.say(person, Say(words.FIRST_THIS), now)
+            turns.deliver(engine, person, thread, Resumed(now))
+            return True
+    return False
 
 
 # --- acts of dialogues ---
@@ -258,7 +271,8 @@ def give_recap(engine: "Engine", client: Person, details: dict[str, Any], now: d
     moves = loads.move(engine, client.id, session)
     text = recap(lines, moves, [walk.minutes for walk in walks])
     engine.say(client, Say(text), now)
-    calendar.plan_aftercare(engine, client, session, now)
+    aftercare.plan_aftercare(engine, client, session, now)
+    checks.tell_patterns(engine, client.id)
     return False
 
 

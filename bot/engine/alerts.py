@@ -1,15 +1,16 @@
 """Alerts: raised in the same commit as the words that caused them, repeated until a human answers."""
 
-from datetime import datetime
+from datetime import datetime, timedelta
 from typing import TYPE_CHECKING
 
 from bot.engine import gate, status
 from conversations.protocol import Choice, Say
 from conversations.words import engine as words
-from core import alarms
+from conversations.words import safety
 from core.access import Action
-from core.alarms import Tier
 from core.facts import CoachDid, Detail
+from core.safety.causes import Cause, Tier, tier_of
+from core.safety.escalation import TOGETHER, Who, asked_again_at, next_round
 from core.store import duties, facts, people
 from core.store.duties import OpenAlert
 from core.store.mail import Priority
@@ -18,17 +19,18 @@ from core.store.people import Person
 if TYPE_CHECKING:
     from bot.engine.core import Engine
 
+NO_BURST = timedelta(minutes=5)  # between two sendings, also when several are late; own caution, no source
 
-def raise_alert(engine: "Engine", person: int, cause: str, said: str, told: str) -> None:
-    """A new alert, or one more of the same within 30 min."""
+
+def raise_alert(engine: "Engine", person: int, cause: Cause, said: str, told: str) -> None:
+    """A new alert, or one more of the same within 30 min that nobody took yet."""
     now = engine.clock()
-    known = duties.same_alert(engine.store, person, cause, now - alarms.SAME_WITHIN)
+    known = duties.same_alert(engine.store, person, cause, now - TOGETHER)
     if known is not None:
         duties.again(engine.store, known.id, now)
         return
-    tier = alarms.tier(cause)
-    first = None if tier is Tier.WEEK else now
-    alert = duties.raise_alert(engine.store, person, cause, tier, said, told, now, first)
+    first = next_round(cause, now, 0)
+    alert = duties.raise_alert(engine.store, person, cause, said, told, now, first.at if first else None)
     if first is not None:
         send(engine, alert)
 
@@ -37,33 +39,54 @@ def send(engine: "Engine", alert_id: int) -> None:
     """Send it (again) to whoever is to get it by now, and set the next time."""
     now = engine.clock()
     alert = duties.alert_by_id(engine.store, alert_id)
-    if alert is None or alert.settled_at is not None or alert.taken_by is not None:
+    if alert is None or alert.settled_at is not None:
         return
-    tier, sent = Tier(alert.tier), alert.calls + 1
-    duties.alert_sent(engine.store, alert_id, alarms.next_send(tier, alert.raised_at, sent))
+    if alert.taken_by is not None:
+        _ask_settled(engine, alert, alert.taken_by, now)
+        return
+    this = next_round(alert.cause, alert.raised_at, alert.calls)
+    coming = next_round(alert.cause, alert.raised_at, alert.calls + 1)
+    duties.alert_sent(engine.store, alert_id, None if coming is None else max(coming.at, now + NO_BURST))
     client = people.by_id(engine.store, alert.person)
-    for person in _receivers(engine, client, tier, sent):
-        engine.say(person, Say(text(engine, client, alert, sent), _buttons(alert)), now, Priority.ALERT)
-    if alarms.client_is_told(tier, sent):
+    for who in this.to if this is not None else ():
+        _send_to(engine, who, client, alert, now)
+
+
+def _send_to(engine: "Engine", who: Who, client: Person, alert: OpenAlert, now: datetime) -> None:
+    if who is Who.CLIENT:
         number = status.emergency_number(engine, client.id)
         engine.say(client, Say(words.COACH_SILENT.format(number=number)), now, Priority.ALERT)
+        return
+    person = engine.coach_of(client) if who is Who.COACH else engine.second_contact(client)
+    if person is not None:
+        say = Say(text(engine, client, alert, alert.calls + 1), _buttons(alert))
+        engine.say(person, say, now, Priority.ALERT)
 
 
-def _receivers(engine: "Engine", client: Person, tier: Tier, sent: int) -> list[Person]:
-    coach = engine.coach_of(client)
-    second = engine.second_contact(client) if alarms.to_second_contact(tier, sent) else None
-    return [person for person in (coach, second) if person is not None]
+def _ask_settled(engine: "Engine", alert: OpenAlert, coach: int, now: datetime) -> None:
+    """A day after somebody took it: is it settled?"""
+    duties.alert_sent(engine.store, alert.id, asked_again_at(now))
+    client = people.by_id(engine.store, alert.person)
+    asked = words.ALERT_STILL_OPEN.format(name=client.name, cause=cause_line(alert))
+    engine.say(people.by_id(engine.store, coach), Say(asked, _to_close(alert.id)), now)
 
 
 def _buttons(alert: OpenAlert) -> tuple[Choice, ...]:
     return tuple(Choice(label, f"alert:{act}:{alert.id}") for label, act in words.ALERT_BUTTONS)
 
 
+def _to_close(alert: int) -> tuple[Choice, ...]:
+    return (
+        Choice(words.CLEAR_TO_TRAIN, f"alert:settle:{alert}"),
+        Choice(words.HOLD, f"alert:hold:{alert}"),
+    )
+
+
 def text(engine: "Engine", client: Person, alert: OpenAlert, sent: int) -> str:
     """Who, what was said word for word, what they were told, how the last session went, how to reach them."""
     body = words.ALERT.format(
         name=client.name,
-        cause=_cause(alert) + (words.ALERT_COUNT.format(count=alert.count) if alert.count > 1 else ""),
+        cause=cause_line(alert) + (words.ALERT_COUNT.format(count=alert.count) if alert.count > 1 else ""),
         said=alert.said or "-",
         told=alert.told or "-",
         last=status.last_session(engine, client),
@@ -74,9 +97,9 @@ def text(engine: "Engine", client: Person, alert: OpenAlert, sent: int) -> str:
     return body if sent == 1 else f"{words.ALERT_AGAIN.format(times=sent)}\n{body}"
 
 
-def _cause(alert: OpenAlert) -> str:
+def cause_line(alert: OpenAlert) -> str:
     """The cause as the coach reads it."""
-    return words.CAUSES.get(alert.cause, alert.cause.replace("_", " "))
+    return safety.COACH_READS[alert.cause]
 
 
 def tapped(engine: "Engine", coach: Person, act: str, alert_id: int, now: datetime) -> None:
@@ -87,32 +110,30 @@ def tapped(engine: "Engine", coach: Person, act: str, alert_id: int, now: dateti
     client = people.by_id(engine.store, alert.person)
     if not gate.allows(engine, coach, Action.TAKE_ALERT, client):
         return
-    facts.put(engine.store, client.id, CoachDid(now, coach.id, f"alert_{act}", alert.cause), now)
-    cause = _cause(alert)
-    duties.take_alert(engine.store, alert_id, coach.id, now)
+    facts.put(engine.store, client.id, CoachDid(now, coach.id, f"alert_{act}", alert.cause.value), now)
+    duties.take_alert(engine.store, alert_id, coach.id, now, asked_again_at(now))
     match act:
         case "settle":
             _settle(engine, client, alert, now)
-            engine.say(coach, Say(words.ALERT_SETTLED.format(name=client.name, cause=cause)), now)
+            closed = words.ALERT_SETTLED.format(name=client.name, cause=cause_line(alert))
+            engine.say(coach, Say(closed), now)
         case "hold":
             from bot.engine import acts
 
             acts.hold(engine, coach, client, now)
         case _:
             engine.say(client, Say(words.COACH_ON_IT), now)
-            taken = words.ALERT_TAKEN.format(coach=coach.name, name=client.name, cause=cause)
-            settle = (
-                Choice(words.CLEAR_TO_TRAIN, f"alert:settle:{alert_id}"),
-                Choice(words.HOLD, f"alert:hold:{alert_id}"),
-            )
-            engine.say(coach, Say(taken, settle), now)
+            taken = words.ALERT_TAKEN.format(coach=coach.name, name=client.name, cause=cause_line(alert))
+            engine.say(coach, Say(taken, _to_close(alert_id)), now)
 
 
 def _settle(engine: "Engine", client: Person, alert: OpenAlert, now: datetime) -> None:
     if alert.settled_at is not None:
         return
     duties.settle_alert(engine.store, alert.id, "clear_to_train", now)
-    if alert.cause == "unseen_refill":  # the coach has decided: this client trains without a visible refill
+    if (
+        alert.cause is Cause.UNSEEN_REFILL
+    ):  # the coach has decided: this client trains without a visible refill
         facts.put(engine.store, client.id, Detail(now, "unseen_allowed", "yes"), now)
-    if alert.tier == Tier.NOW:
+    if tier_of(alert.cause) is Tier.NOW:
         engine.say(client, Say(words.CLIENT_TRY_AGAIN), now)

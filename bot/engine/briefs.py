@@ -6,11 +6,12 @@ from its default. So a new field of a brief needs one maker, and old briefs in o
 
 from collections.abc import Callable
 from dataclasses import MISSING, fields
+from datetime import datetime
 from typing import TYPE_CHECKING, Any
 
 import msgspec
 
-from bot.engine import loads, status
+from bot.engine import checks, loads, status
 from conversations.catalogue import CATALOGUE
 from core.facts import Answered, Cleared, CuffChecked, SessionEnded, SetDone, WalkDone
 from core.plans import PAIN_CEILING, Goal, Plan
@@ -84,6 +85,11 @@ def _drill_done(about: About) -> bool:
     return bool(facts.current(about.engine.store, Answered, about.client.id, question="drill"))
 
 
+def _off_at(about: About) -> datetime | None:
+    off = checks.last_off(about.engine, about.client.id, about.about.get("session", ""))
+    return None if off is None else off.at
+
+
 def _goal(about: About) -> Goal | None:
     return about.plan.goal if about.plan else None
 
@@ -120,6 +126,10 @@ MAKERS: dict[str, Maker] = {
     "last_check_slow": _slow,
     "unseen_allowed": lambda about: about.detail("unseen_allowed") == "yes",
     "drill_done": _drill_done,
+    "pain_days": lambda about: checks.pain_days(
+        about.engine, about.client.id, about.about.get("session", "")
+    ),
+    "off_at": _off_at,
     "emergency_number": lambda about: status.emergency_number(about.engine, about.client.id),
     "goal": _goal,
     "ended": lambda about: bool(facts.current(about.engine.store, SessionEnded, about.client.id)),

@@ -9,7 +9,7 @@ from conversations.words import calendar as words
 from core.calendar.occurrences import next_occurrence
 from core.calendar.stored import when_from_text
 from core.calendar.zones import instant, local
-from core.facts import CalendarChanged, SetDone
+from core.facts import CalendarChanged
 from core.plans import Plan
 from core.store import duties, facts
 from core.store.mail import Priority
@@ -18,10 +18,8 @@ from core.store.people import Person
 if TYPE_CHECKING:
     from bot.engine.core import Engine
 
-MORNING = time(9)  # own caution, no source
 WEEK_AT = time(7)  # Monday, the coach's time
 MINUTES_BETWEEN, MINUTES_BEFORE = 3, 12  # without bands, between and before; own estimate, no source
-EARLY_SESSIONS = 2  # asked at 48 h as well; own caution, no source
 
 
 def remind_next(engine: "Engine", client: Person, now: datetime) -> None:
@@ -60,18 +58,6 @@ def send_file(engine: "Engine", client: Person, now: datetime) -> None:
 def minutes_of(plan: Plan) -> int:
     """About how long a session takes: bands at their limits, 3 min between, questions and warm-up."""
     return sum(one.limit_min + MINUTES_BETWEEN for one in plan.exercises) + MINUTES_BEFORE
-
-
-def plan_aftercare(engine: "Engine", client: Person, session: str, now: datetime) -> None:
-    """The next morning's check, and one at 48 h after the first sessions."""
-    today = local(now, client.zone).date()
-    first = instant(today + timedelta(days=1), MORNING, client.zone)
-    about = {"session": session, "day": "morning"}
-    duties.plan(engine.store, client.id, "morning", about, first, now)
-    sessions = {one.session for one in facts.current(engine.store, SetDone, client.id)}
-    if len(sessions) <= EARLY_SESSIONS:
-        second = instant(today + timedelta(days=2), MORNING, client.zone)
-        duties.plan(engine.store, client.id, "morning", {**about, "day": "48h"}, second, now)
 
 
 def plan_week(engine: "Engine", coach: Person, now: datetime) -> None:

@@ -9,6 +9,7 @@ from bot.config import Config
 from bot.engine import calendar, updates
 from conversations.protocol import Say
 from conversations.words import engine as words
+from core.safety.causes import Cause
 from core.store import duties, mail, people
 from core.store.connection import Store
 from core.store.mail import Letter, Priority
@@ -103,12 +104,16 @@ class Engine:
         except (KeyError, TypeError, ValueError):
             self._tell_operator(words.FAILED_OPERATOR.format(number=update_id, who="?"), now)
             return
+        from bot.engine import alerts
+
         person = people.by_chat(self.store, incoming.chat)
         if person is None:
             return
         banded = bool(duties.watches(self.store, person.id))
         text = words.FAILED_BANDS if banded else words.FAILED
         self.say(person, Say(text.format(number=update_id)), now, Priority.ALERT)
+        if banded:
+            alerts.raise_alert(self, person.id, Cause.BROKEN, f"#{update_id}", text.format(number=update_id))
         self._tell_operator(words.FAILED_OPERATOR.format(number=update_id, who=person.name), now)
 
     def _tell_operator(self, text: str, now: datetime) -> None:

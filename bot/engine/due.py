@@ -9,6 +9,7 @@ from conversations.protocol import Choice, Say, TimeIsUp, Woke
 from conversations.words import engine as words
 from core.cuffs import CallKind, next_call
 from core.plans import Region
+from core.safety.causes import Cause
 from core.store import duties, people, threads
 from core.store.duties import OpenAlert, Planned, Watch
 from core.store.mail import Priority
@@ -69,9 +70,8 @@ def call(engine: "Engine", watch: Watch, now: datetime) -> None:
     engine.say(person, Say(text, (off,)), now, Priority.ALERT)
     duties.called(engine.store, watch, _next(watch, now))
     if _kind(watch) is CallKind.ALERT or late:
-        alerts.raise_alert(
-            engine, person.id, "bands_too_long", words.BANDS_LONG.format(minutes=minutes), text
-        )
+        cause = Cause.AWAY if late else Cause.BANDS_ON
+        alerts.raise_alert(engine, person.id, cause, words.BANDS_LONG.format(minutes=minutes), text)
     session = threads.live_in(engine.store, person.id, "session")
     if session is not None and watch.calls == 0:
         told = partial(turns.deliver, engine, person, session, TimeIsUp(now, watch.spell))

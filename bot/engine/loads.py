@@ -100,6 +100,19 @@ def move(engine: "Engine", client: int, session: str) -> list[tuple[str, str, st
     return moves
 
 
+def jump(engine: "Engine", client: int, session: str) -> float:
+    """The largest share by which a load went up from the session before to this one; 0: none did."""
+    from bot.engine import status
+
+    most = 0.0
+    for exercise in _of(status.plan_of(engine, client)):
+        records = history(engine, client, exercise)
+        used = [one.used.kilograms for one in records[-2:] if isinstance(one.used, Load)]
+        if len(used) == 2 and used[0] > 0:
+            most = max(most, used[1] / used[0] - 1)
+    return most
+
+
 def _advice(engine: "Engine", client: int, exercise: Exercise, session: str | None) -> Advice | None:
     resistance = _resistance(exercise)
     if exercise.scheme is Scheme.WALK or resistance is None:

@@ -3,6 +3,7 @@
 from dataclasses import replace
 from typing import TYPE_CHECKING
 
+from conversations.words import safety
 from conversations.words import status as words
 from core.facts import CalendarChanged, Detail, PlanGiven, SessionEnded, SessionStarted, SetDone
 from core.plan_text import plan_from_text
@@ -41,7 +42,7 @@ def detail(engine: "Engine", person: int, name: str, otherwise: str) -> str:
 
 def emergency_number(engine: "Engine", person: int) -> str:
     """What this client calls in an emergency, as a phrase."""
-    return detail(engine, person, "emergency_number", words.LOCAL_NUMBER)
+    return safety.emergency(detail(engine, person, "emergency_number", "") or None)
 
 
 def plan_of(engine: "Engine", client: int) -> Plan | None:

@@ -5,16 +5,21 @@ from typing import TYPE_CHECKING
 
 from bot.engine import alerts, status, turns
 from conversations import trouble
-from conversations.protocol import Halted, Hurts
+from conversations.protocol import Halted, Hurts, TooTight
 from conversations.stopwords import read
+from conversations.stopwords.causes import cause_of
 from conversations.stopwords.kinds import Kind
 from core.facts import Noticed
+from core.safety.causes import Cause
 from core.store import duties, facts, threads
 from core.store.people import Person, Role
 from core.store.threads import Thread
 
 if TYPE_CHECKING:
     from bot.engine.core import Engine
+
+
+TROUBLES_ANSWER = frozenset({"screening", "consent", "before", "after", "still_numb", "morning"})
 
 
 def stopped(engine: "Engine", person: Person, text: str, at: datetime, message: int | None) -> bool:
@@ -28,8 +33,9 @@ def stopped(engine: "Engine", person: Person, text: str, at: datetime, message: 
     if kind is Kind.NONE or _is_answer(kind, live):
         return False
     session = threads.live_in(engine.store, person.id, "session")
-    if kind is Kind.HURTS and session is not None:
-        turns.deliver(engine, person, session, Hurts(at, text, message), message)
+    if session is not None and kind in (Kind.HURTS, Kind.TIGHT):
+        event = Hurts(at, text, message) if kind is Kind.HURTS else TooTight(at, text)
+        turns.deliver(engine, person, session, event, message)
         return True
     halt(engine, person, kind, text, at, live)
     return True
@@ -42,12 +48,10 @@ def _wants_to_know(engine: "Engine", person: Person, text: str) -> bool:
 
 
 def _is_answer(kind: Kind, live: list[Thread]) -> bool:
-    """In the first screening and the morning after, past troubles are answers; emergencies never are."""
-    if kind is Kind.EMERGENCY or not live:
+    """In the first screening and the questions around a session troubles are answers; emergencies never are."""
+    if kind in (Kind.EMERGENCY, Kind.STOP) or not live:
         return False
-    return (
-        live[0].dialogue in ("screening", "consent", "morning", "after", "before") and kind is not Kind.STOP
-    )
+    return live[0].dialogue in TROUBLES_ANSWER
 
 
 def halt(engine: "Engine", person: Person, kind: Kind, text: str, at: datetime, live: list[Thread]) -> None:
@@ -57,7 +61,8 @@ def halt(engine: "Engine", person: Person, kind: Kind, text: str, at: datetime, 
     facts.put(engine.store, person.id, Noticed(at, f"said_{kind}", text), engine.clock())
     brief = trouble.Brief(kind, text, spells, number)
     if kind is not Kind.UNSURE:
-        alerts.raise_alert(engine, person.id, f"said_{kind}", text, trouble.first_words(brief))
+        cause = cause_of(kind) or Cause.SOMETHING_WRONG
+        alerts.raise_alert(engine, person.id, cause, text, trouble.first_words(brief))
         for thread in live:
             if thread.dialogue in ("session", "before"):
                 turns.deliver(engine, person, thread, Halted(at, f"said_{kind}"))

@@ -24,9 +24,9 @@ from conversations.protocol import (
     Turn,
 )
 from conversations.words import engine as words
-from core import alarms
 from core.cuffs.limits import calls
 from core.facts import BandsOff, BandsOn, Fact
+from core.safety.causes import bars_training
 from core.store import duties, facts, people, threads
 from core.store.duties import Watch
 from core.store.mail import Priority
@@ -181,6 +181,8 @@ def barred(engine: "Engine", person: Person) -> str | None:
         return "clearance_over"
     if not engine.has_backup(person):
         return "no_second_contact"
-    if any(alarms.bars(alert.cause, alert.tier) for alert in duties.open_alerts(engine.store, person.id)):
+    if any(
+        bars_training(alert.cause, settled=False) for alert in duties.open_alerts(engine.store, person.id)
+    ):
         return "open_alert"
     return None

@@ -78,12 +78,13 @@ def done_with(state: State, event: Said, counts: tuple[Count, ...]) -> Turn[Stat
     ended = sets.set_done(state, event.at)
     assert ended.state is not None
     filled = fill(ended.state, event, ended.state.counted[-1], counts)
-    effects = (*ended.effects, *filled.effects)
-    return replace(filled, replies=(*_without_reps(ended.replies), *filled.replies), effects=effects)
+    asked = {reply.asks for reply in filled.replies}
+    more = tuple(reply for reply in ended.replies if not _asks_reps(reply) and reply.asks not in asked)
+    return replace(filled, replies=(*filled.replies, *more), effects=(*ended.effects, *filled.effects))
 
 
-def _without_reps(replies: tuple[Say, ...]) -> tuple[Say, ...]:
-    return tuple(reply for reply in replies if not (reply.asks or "").startswith("reps."))
+def _asks_reps(reply: Say) -> bool:
+    return (reply.asks or "").startswith("reps.")
 
 
 def again(state: State, event: Said, counts: tuple[Count, ...]) -> Turn[State]:
@@ -126,7 +127,9 @@ def fill(state: State, event: Said, one: Counted, counts: tuple[Count, ...]) -> 
 
 
 def _then(state: State, event: Said, replies: tuple[Say, ...], effects: tuple[Effect, ...]) -> Turn[State]:
-    """After a count: nothing more, or the end when only the count was missing."""
+    """After a count: nothing more, bands off last when they are still on, the end when only the count was missing."""
+    if state.phase is Phase.OFF and state.on_at is not None:
+        return turn(state, *replies, fitting.off(state, words.BANDS_OFF), effects=effects)
     if state.phase is not Phase.COUNT:
         return turn(state, *replies, effects=effects)
     from conversations.session import ending  # the end waits for the last count

@@ -1,9 +1,10 @@
 """Bands on, and the check: tightness, refill on each limb, feeling. No set without a passed check."""
 
 from dataclasses import replace
+from datetime import datetime
 
 from conversations.answers import Unclear, Why, choice, seconds, whole_number
-from conversations.protocol import Alert, Choice, Effect, Record, Said, Say, Turn
+from conversations.protocol import Alert, Choice, Effect, Record, Said, Say, TooTight, Turn
 from conversations.session.state import After, Phase, State, banded_limbs, choices, say, turn
 from conversations.words import session as words
 from conversations.words.answers import unclear
@@ -18,13 +19,16 @@ from core.cuffs import (
     Refill,
     SoFar,
     Step,
+    Verdict,
     decide,
+    failed,
     judge,
     refill_of,
     strictest,
 )
-from core.facts import BandsOn, CuffChecked
+from core.facts import BandsOn, CuffChecked, Noticed
 from core.plans import Region
+from core.safety.causes import Cause
 
 ON_WORDS = tuple(Choice(label, "on") for label in (words.BANDS_ON_LABEL, "on", "yes", "done", "they are on"))
 FEELINGS = tuple(Choice(label, value) for value, label in words.FEELING_LABELS.items())
@@ -131,14 +135,22 @@ def _feeling(state: State, event: Said) -> Turn[State]:
     felt = choice(event.text, FEELINGS)
     limbs = banded_limbs(state)
     checks = [check_of(state, limb, answer, felt) for limb, answer in zip(limbs, state.refills, strict=True)]
-    so_far = SoFar(
-        state.failed_checks,
-        state.refitted_loose or state.rechecked,
-        len(state.counted),
-        state.brief.unseen_allowed,
-    )
     facts = tuple(Record(_fact(state, event, check)) for check in checks)
-    return decided(state, event, decide(checks, so_far), facts)
+    return decided(state, event.at, decide(checks, _so_far(state)), facts)
+
+
+def _so_far(state: State) -> SoFar:
+    snugged = state.refitted_loose or state.rechecked
+    return SoFar(state.failed_checks, snugged, len(state.counted), state.brief.unseen_allowed)
+
+
+def too_tight(state: State, event: TooTight) -> Turn[State]:
+    """Said at any moment with bands on: it counts as a failed check. Off, 3 min, one new fit, looser."""
+    fact = Record(Noticed(event.at, "too_tight", event.text))
+    if state.on_at is None:
+        return turn(state, Say(words.FIT_LOOSER), effects=(fact,))
+    decision = failed(Verdict.STOP, ("far_too_tight",), _so_far(state))
+    return decided(replace(state, rest_until=None), event.at, decision, (fact,))
 
 
 def check_of(state: State, limb: Limb, answer: str, felt: str) -> CuffCheck:
@@ -172,13 +184,13 @@ def _fact(state: State, event: Said, check: CuffCheck) -> CuffChecked:
     )
 
 
-def decided(state: State, event: Said, decision: Decision, facts: tuple[Effect, ...]) -> Turn[State]:
+def decided(state: State, at: datetime, decision: Decision, facts: tuple[Effect, ...]) -> Turn[State]:
     """What follows from the rules' decision about this fitting."""
     state = replace(state, failed_checks=decision.failed)
     match decision.step:
         case Step.GO:
             state = replace(state, loose=decision.loose or decision.holds_load)
-            return passed(state, event, words.LOOSE_GO_ON if decision.loose else words.RIGHT, facts)
+            return passed(state, at, words.LOOSE_GO_ON if decision.loose else words.RIGHT, facts)
         case Step.SNUGGER:
             state = _check_again(replace(state, refitted_loose=True))
             return turn(state, _again(state, words.LOOSE_AGAIN), effects=facts)
@@ -189,13 +201,13 @@ def decided(state: State, event: Said, decision: Decision, facts: tuple[Effect, 
             state = replace(state, phase=Phase.OFF, after=After.REFIT, why="refit")
             return turn(state, off(state, _off_text(decision)), effects=facts)
         case Step.ASK_COACH:
-            return _end(state, decision, "unseen_refill", words.ASK_COACH, facts)
+            return _end(state, decision, Cause.UNSEEN_REFILL, words.ASK_COACH, facts)
         case Step.END:
-            return _end(state, decision, "two_failed_checks", words.TWICE, facts)
+            return _end(state, decision, Cause.CHECKS_FAILED, words.TWICE, facts)
 
 
-def _end(state: State, decision: Decision, cause: str, told: str, facts: tuple[Effect, ...]) -> Turn[State]:
-    state = replace(state, phase=Phase.OFF, after=After.END, why=cause)
+def _end(state: State, decision: Decision, cause: Cause, told: str, facts: tuple[Effect, ...]) -> Turn[State]:
+    state = replace(state, phase=Phase.OFF, after=After.END, why=cause.value)
     alert = Alert(cause, f"Band check: {', '.join(decision.because)}", told)
     return turn(state, Say(told), off(state, _off_text(decision)), effects=(*facts, alert))
 
@@ -217,9 +229,9 @@ def off(state: State, text: str) -> Say:
     return say(text, f"off.{state.spell_id}", Choice(words.BANDS_OFF_LABEL, "off"))
 
 
-def passed(state: State, event: Said, text: str, facts: tuple[Effect, ...]) -> Turn[State]:
+def passed(state: State, at: datetime, text: str, facts: tuple[Effect, ...]) -> Turn[State]:
     """The check is good: the first set, the walk, or on with the next set."""
     from conversations.session import sets  # a passed check leads into the sets, and set 1 may lead back
 
-    began = sets.begin(state, event.at)
+    began = sets.begin(state, at)
     return replace(began, replies=(Say(text), *began.replies), effects=facts + began.effects)

@@ -10,8 +10,10 @@ from conversations.session.state import After, Phase, State, choices, say, turn
 from conversations.words import session as words
 from conversations.words.answers import unclear
 from core.facts import Noticed
+from core.safety.causes import Cause
 
 WHERE = choices(words.HURTS_LABELS)
+SILENCE = "silence"  # stored like a place
 TYPED = (*WHERE, *choices(words.HURTS_TYPED))
 
 
@@ -60,11 +62,12 @@ def go_on(state: State, at: datetime) -> Turn[State]:
 def stop(state: State, at: datetime, where: str, text: str) -> Turn[State]:
     """It is no burn, or nobody answers: bands off, the session ends, the coach hears of it."""
     fact = Noticed(at, "hurts", where)
-    alert = Alert("hurt_in_session", f"It hurts: {where}", words.HURTS_TOLD)
+    cause = Cause.NO_WORD if where == SILENCE else Cause.BANDS_HURT
+    alert = Alert(cause, f"It hurts: {where}", words.HURTS_TOLD)
     state = replace(state, phase=Phase.OFF, after=After.END, why="hurts", rest_until=None)
     return turn(state, fitting.off(state, text), effects=(Record(fact), alert))
 
 
 def silent(state: State, now: datetime) -> Turn[State]:
     """20 s without an answer."""
-    return stop(state, now, "silence", words.HURTS_SILENCE)
+    return stop(state, now, SILENCE, words.HURTS_SILENCE)

@@ -18,6 +18,7 @@ from conversations.protocol import (
     Say,
     Sent,
     TimeIsUp,
+    TooTight,
     Turn,
     WentBack,
     Woke,
@@ -62,6 +63,8 @@ def _aside(state: State, event: Event) -> Turn[State]:
             return counting.corrected(state, event)
         case Hurts():
             return hurting.hurts(state, event)
+        case TooTight():
+            return fitting.too_tight(state, event)
         case Sent():
             return turn(state, Say(common.NOT_WORDS[event.kind]), *open_question(state))
         case WentBack() | Cancelled() | Resumed():

@@ -19,6 +19,7 @@ from conversations.words import session as words
 from core.cuffs import can_finish, check_again
 from core.facts import WalkDone
 from core.plans import Scheme
+from core.safety.causes import Cause
 
 TENS = tuple(
     Choice(label, f"t{tens}")
@@ -149,7 +150,7 @@ def went_quiet(state: State, now: datetime) -> Turn[State]:
         return turn(state, say(text, f"walk.{state.set_id}", Choice(words.BANDS_OFF_LABEL, "done")))
     said = words.QUIET_SAID.format(set=state.set_no, name=state.name)
     state = replace(state, phase=Phase.OFF, why="quiet", after=After.END)
-    alert = Alert("went_quiet", said, words.QUIET_ALARM)
+    alert = Alert(Cause.QUIET_SET, said, words.QUIET_ALARM)
     return turn(state, fitting.off(state, words.QUIET_ALARM), effects=(alert,))
 
 

@@ -12,9 +12,11 @@ CAUSES: dict[Kind, Cause] = {
     Kind.URINE: Cause.URINE,
     Kind.INJURY: Cause.INJURY,
     Kind.STOP: Cause.STOPPED,
+    Kind.TIGHT: Cause.TOO_TIGHT,
+    Kind.HURTS: Cause.HURTS,
 }
 
 
 def cause_of(kind: Kind) -> Cause | None:
-    """The alert to raise at once; None: ask first (hurts, unsure), refit (tight), or nothing to say."""
+    """The alert to raise at once; None: ask first, or nothing to say."""
     return CAUSES.get(kind)

@@ -7,7 +7,7 @@ OPENING = (
 ASK = {
     "news": "Anything new since last time: hospital, a new medicine, a new diagnosis?",
     "news_what": "Thanks for saying so. What is new? One line is enough.",
-    "today": "Fever, alcohol, a long trip, or feeling unwell today?",
+    "today": "Fever, alcohol, a long trip, great heat where you train, or feeling unwell today?",
     "which": "Which one?",
     "pregnant": "Could you be pregnant?",
     "pain": "Pain right now in the joint we look after, 0 (none) to 10 (the worst you can imagine)?",
@@ -23,6 +23,7 @@ WHICH = (
     ("Fever or ill", "fever"),
     ("Alcohol", "alcohol"),
     ("Sat over 4 hours on a trip", "long_travel"),
+    ("Very hot where I train", "heat"),
     ("Just unwell", "unwell"),
     ("None of these", "none"),
 )
@@ -37,25 +38,7 @@ HEARD = "Heard it"
 NOT_HEARD = "Didn't hear it"
 SOUND_AGAIN = "Sound check again: silent mode off, volume up, phone next to you. Did you hear this one?"
 WARM = "Done"
+GENTLE = "Hot today, so gently: half the sets, stop with reps left, drink before and after."
 
-# Why there is no session today, as told: by stored cause.
-TOLD = {
-    "anything_new": (
-        "Then your coach looks at that first and writes to you. No bands today; good that you said so. What "
-        "your doctor told you comes before anything I say."
-    ),
-    "not_well_today": (
-        "Then no bands today. Rest and drink; we go on when you're well. Your coach is told. If you feel worse, "
-        "ring your doctor; short breath or chest pain: {number}."
-    ),
-    "pain_before": (
-        "{pain} is above what we train on. No bands today; rest it, your coach is told. If it gets worse or "
-        "stays, ask your doctor or physiotherapist."
-    ),
-    "drill_failed": (
-        "Then no bands today: they go on only when they come off fast. If one is still on and stuck, cut it. "
-        "Your coach is told and helps you with it."
-    ),
-}
 LAPSED = "We leave it for today. Write 'start' when you want to train."
 CANCELLED = "All right, no session now. Write 'start' when you want to."

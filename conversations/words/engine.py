@@ -97,6 +97,8 @@ ALERT_BUTTONS = (
     (HOLD, "hold"),
 )
 ALERT_TAKEN = "{coach} is on it: {name}, {cause}."
+FROM_CHECKS = "seen over several sessions"
+ALERT_STILL_OPEN = "Still open since you took it: {name}, {cause}. May they train again?"
 ALERT_SETTLED = "Closed: {name}, {cause}."
 CLIENT_TRY_AGAIN = "Your coach has looked at it. You may train again when you feel well."
 COACH_ON_IT = "Your coach has seen it and is on it."
@@ -117,6 +119,7 @@ DECLINED = (
     "Your coach decided that bands are not for you now. Ask them, or your own clinician, about what is."
 )
 HELD = "Training is on hold for now. Your coach will write."
+FIRST_THIS = "Before the next session I need this one answer. Then write 'start' again."
 PLAN_FOR_YOU = "Your plan: {plan}"
 PLAN_NEXT = "Next time: {when}. I'll remind you. Or tap when you want to begin."
 CLIENT_LINE = "{name}: {state}"
@@ -124,36 +127,3 @@ YOUR_WEEK = (
     "Your week: {done} sessions done, loads moved: {moved}. One thing to try: slow down, 2 s up and 2 s down."
 )
 AWAY_TOO_LONG = "I was away for {hours} hours. If I owed you an answer, please write it again."
-CAUSES = {
-    "said_stop": "stopped",
-    "said_nerve": "tingling or numb",
-    "said_circulation": "limb blue, white or cold",
-    "said_faint": "dizzy or near fainting",
-    "said_emergency": "emergency words",
-    "said_hurts": "pain",
-    "said_tight": "band too tight",
-    "said_injury": "injury",
-    "said_urine": "dark urine",
-    "said_swelling": "swelling",
-    "something_wrong": "something is wrong",
-    "not_better": "not better",
-    "bands_too_long": "bands on too long",
-    "went_quiet": "went quiet with bands on",
-    "hurt_in_session": "pain in the session",
-    "two_failed_checks": "two failed band checks",
-    "unseen_refill": "the refill can't be seen; may they train without?",
-    "anything_new": "something new in their health",
-    "not_well_today": "not well today, no session",
-    "pain_before": "pain before the session",
-    "drill_failed": "could not get the bands off fast enough",
-    "pain_after": "pain after the session",
-    "numb_after": "still numb or tingling after the session",
-    "no_morning_reply": "no answer the morning after",
-    "pain_not_settled": "pain not settled the morning after",
-    "numb_next_day": "numb the morning after",
-    "sore_out_of_proportion": "far too sore the morning after",
-    "muscles_swollen": "swollen muscles the morning after",
-    "other_next_day": "something else the morning after",
-    "one_sided_swelling": "one limb swollen, warm or painful",
-    "pressure_emergency": "very high blood pressure with signs",
-}

@@ -1,110 +1,158 @@
 """What is said when something may be wrong: what to do first, then whom to ask. It never names an illness.
 
-`{emergency_number}` and `{coach}` are filled in by the caller. Where bands may be on, the words begin with them.
+`{number}` is the local emergency number as written for this client (`emergency`). Where bands may be on, the words
+begin with them.
 """
 
-from core.cuffs import Step
-from core.safety.aftercare import Route, Sign
 from core.safety.causes import Cause
-from core.safety.pain import Where
+
+ANY_NUMBER = "your local emergency number"
+
+
+def emergency(number: str | None) -> str:
+    """The emergency number as it stands in a sentence; None: not known."""
+    return f"{number} ({ANY_NUMBER})" if number else ANY_NUMBER
+
 
 # --- to the client, for each cause ------------------------------------------------------------------------------
 TOLD = {
     Cause.EMERGENCY: (
-        "Bands off now. Stop, sit or lie down. Call {emergency_number}, your local emergency number, now, and get "
-        "somebody to you. I am calling {coach}. Don't wait for an answer here."
+        "Bands off now. Call {number} now. Unlock the door, sit or lie down, get somebody to you. Your coach is "
+        "being told; don't wait for an answer here."
     ),
     Cause.FAINT: (
         "Bands off now. Lie down with your legs up, or sit with your head low. Somebody with you? Tell them. If "
-        "you faint, your chest hurts or breathing gets hard: {emergency_number}, your local emergency number. "
-        "No more today; I am telling {coach}."
+        "you pass out, your chest hurts or breathing gets hard: {number}. No more today; your coach is being told."
     ),
     Cause.NERVE: (
-        "Bands off now. Move the fingers or toes, shake it out, sit down. If it is not gone in ten minutes, or "
-        "something feels weak, tell me. I am telling {coach}."
+        "Bands off now. Move the fingers or toes, shake the limb loose, sit down. If it is not gone in ten minutes, "
+        "or something feels weak, tell me; a weak hand or foot: {number}. Your coach is being told."
     ),
     Cause.CIRCULATION: (
-        "Bands off now. Keep the limb warm and let it hang loose. The usual colour and warmth should come back "
-        "within minutes; if they don't, call {emergency_number}, your local emergency number. I am telling {coach}."
+        "Bands off now. Keep the limb warm, let it hang, move the fingers or toes. The usual colour and warmth "
+        "should be back within ten minutes; if not, call {number}. Your coach is being told."
     ),
     Cause.INJURY: (
-        "Bands off now. Stop, sit down, don't load it. Heavy bleeding, a crooked limb or a knock to the head: "
-        "{emergency_number}, your local emergency number. Otherwise have it looked at today. I am telling {coach}."
+        "Bands off now. Stop and sit or lie down. If it bleeds, press on it. Heavy bleeding, a crooked limb, a knock "
+        "to the head, or you can't use it: {number}. Otherwise have it looked at today. Your coach is being told."
     ),
     Cause.SWELLING: (
-        "Bands off, and they stay off. Have a doctor look at it today, the same day. Short breath or chest pain: "
-        "{emergency_number}, your local emergency number, at once. I am telling {coach}."
+        "Bands off, and they stay off. No training, don't rub it. Have a doctor look at it today. Short breath or "
+        "chest pain: {number} at once. Your coach is being told."
     ),
     Cause.URINE: (
-        "Bands off, no more training. Drink water and see a doctor today, now rather than later: an emergency "
-        "department is right for this. {emergency_number} is your local emergency number. Tell them that you "
-        "trained. I am telling {coach}."
+        "Bands off, no more training. Drink water and see a doctor now: an emergency department is right for this. "
+        "Say that you trained. With weak or very painful muscles call {number}. Your coach is being told."
     ),
     Cause.SOMETHING_WRONG: (
-        "Bands off now. Sit down. If it is your chest, your breath, your head or one side of you: "
-        "{emergency_number}, your local emergency number. I am calling {coach}. What is it?"
+        "Bands off now. Sit down. If it is your chest, your breath, your head or one side of you: {number}. Your "
+        "coach is being told."
     ),
     Cause.NO_WORD: (
-        "Bands off now, please, and a word to me. I am telling {coach} that I can't reach you. Unwell? "
-        "{emergency_number} is your local emergency number."
+        "Bands off now, please, and a word to me. Your coach is being told that I can't reach you. Unwell? Call "
+        "{number}."
     ),
-    Cause.STOPPED: "Bands off. Well done for stopping; the session ends here. Was something wrong?",
-    Cause.BANDS_HURT: "Bands off. That one ends here. {coach} reads it today; if it stays, your doctor looks at it.",
+    Cause.NOT_BETTER: (
+        "Bands off, and don't wait for us: call {number} or your own clinician now. Your coach is told as well."
+    ),
+    Cause.STOPPED: "Bands off now. We stop here; sit down for a moment. Your coach is being told.",
+    Cause.TOO_TIGHT: (
+        "Bands off now. Too tight is too tight. We stop here for today and start looser next time. Your coach is "
+        "being told."
+    ),
+    Cause.HURTS: (
+        "Bands off, if any are on. Stop; don't train through it. If it stays or gets worse, ask your doctor or "
+        "physiotherapist; if it is urgent, {number}. Your coach is being told."
+    ),
+    Cause.BANDS_HURT: (
+        "Bands off. That one ends here. Your coach reads it today; if it stays, your doctor looks at it, and if it "
+        "is urgent call {number}."
+    ),
     Cause.CHECKS_FAILED: (
-        "Bands off; that was the second time it didn't fit, so no bands today. Nothing lost. I am telling {coach}."
+        "Bands off; that was the second time it didn't fit, so no more bands today. Nothing is lost. Your coach is "
+        "being told."
     ),
-    Cause.UNSEEN_REFILL: "Bands off for now. {coach} decides how we check yours, and writes to you.",
-    Cause.BANDS_ON: (
-        "Bands off now, please. They have been on too long. Tell me when they are off. I am telling {coach}."
-    ),
+    Cause.UNSEEN_REFILL: "Bands off for now. Your coach decides how we check yours, and writes to you.",
+    Cause.BANDS_ON: "Bands off now. They have been on too long. Your coach is being told.",
     Cause.QUIET_SET: (
-        "Bands off if they are on. I haven't heard from you, so I am telling {coach}. Unwell? {emergency_number} "
-        "is your local emergency number."
+        "Bands off if they are on. I haven't heard from you, so your coach is being told. Unwell? Call {number}."
     ),
     Cause.AWAY: "Bands off, if they are still on. I was away for a while; that was me, not you. Are they off?",
-    Cause.BROKEN: "Bands off, please. Something broke on my side, not yours. I am telling {coach}.",
+    Cause.BROKEN: "Bands off, please. Something broke on my side, not yours. Your coach is being told.",
     Cause.PRESSURE_EMERGENCY: (
-        "No training. Call {emergency_number}, your local emergency number, now, sit down and stay with somebody. "
-        "I am telling {coach}."
+        "No training. Such a reading with those signs is an emergency: call {number} now, sit down, don't drive "
+        "yourself. Your coach is being told."
     ),
-    Cause.SCREENED: "Thank you. No bands until {coach} has looked and written to you.",
-    Cause.TODAY_CHANGED: "No bands for now. {coach} reads it and writes to you.",
+    Cause.SCREENED: "Thank you. No bands until your coach has looked and written to you.",
+    Cause.TODAY_CHANGED: (
+        "Then your coach looks at that first and writes to you. No bands today; good that you said so. What your "
+        "doctor told you comes before anything I say."
+    ),
+    Cause.UNWELL: (
+        "Then no bands today. Rest and drink; we go on when you're well. Your coach is told. If you feel worse, "
+        "ring your doctor; short breath or chest pain: {number}."
+    ),
+    Cause.PAIN_BEFORE: (
+        "That is above what we train on. No bands today; rest it, your coach is told. If it gets worse or stays, "
+        "ask your doctor or physiotherapist."
+    ),
+    Cause.DRILL_FAILED: (
+        "Then no bands today: they go on only when they come off fast. If one is still on and stuck, cut it. Your "
+        "coach is told and helps you with it."
+    ),
+    Cause.PAIN_AFTER: (
+        "That is more than I'd like. Rest it; your coach reads it today. If it doesn't ease, your clinician; if it "
+        "is urgent, {number}."
+    ),
+    Cause.NUMB_AFTER: (
+        "Bands off, both? Shake the limb loose and move about. I ask again in ten minutes. If it gets weak, cold or "
+        "blue: {number}. Your coach is told."
+    ),
     Cause.NUMB_STILL: (
-        "No more bands until somebody has looked. Numb or tingling for more than ten minutes goes to {coach} now. "
-        "If it gets weak or spreads: {emergency_number}, your local emergency number."
+        "No more bands until somebody has looked. Numb or tingling for more than ten minutes goes to your coach "
+        "now. If it gets weak or spreads: {number}."
     ),
     Cause.NUMB_MORNING: (
-        "No bands. Please have a doctor look at it today. If something is weak, or hangs: {emergency_number}, your "
-        "local emergency number. I am telling {coach}."
+        "No bands. Please have a doctor look at it today. If something is weak, or hangs: {number}. Your coach is "
+        "being told."
     ),
     Cause.WEAKNESS: (
-        "No training. That needs a doctor now: an emergency department, or {emergency_number}, your local "
-        "emergency number. I am telling {coach}."
+        "No training. A doctor should look at it now: an emergency department, or {number}. If it is one side of "
+        "you, or your face or speech, {number} at once. Your coach is being told."
     ),
     Cause.CLOT_SIGNS: (
-        "No training, no massage. That needs a doctor now: an emergency department, or {emergency_number}, your "
-        "local emergency number. At once if your breath or chest is not right. I am telling {coach}."
+        "No training, don't rub it. This needs a doctor now: an emergency department, or {number}. At once if your "
+        "breath or chest is not right. Your coach is being told."
     ),
     Cause.MUSCLE_SIGNS: (
-        "No training. Drink water and see a doctor today, the same day, and say that you trained. Dark urine: an "
-        "emergency department at once; {emergency_number} is your local emergency number. I am telling {coach}."
+        "No training. Drink water and see a doctor today, and say that you trained. Dark urine or a weak limb: an "
+        "emergency department at once, or {number}. Your coach is being told."
     ),
     Cause.SIGNS_AFTER: (
-        "Call {emergency_number}, your local emergency number, now. Sit or lie down, get somebody to you. I am "
-        "telling {coach}."
+        "Call {number} now. Sit or lie down, get somebody to you, don't drive yourself. Your coach is being told; "
+        "don't wait for them."
     ),
     Cause.FEVER_AFTER: (
-        "Rest and drink. No bands until you are well. Dark urine or muscles that get weak: a doctor the same "
-        "day. {coach} reads it."
+        "Rest and drink. No bands until you are well. Dark urine or muscles that get weak: a doctor the same day, "
+        "or {number}. Your coach reads it."
     ),
     Cause.SORE: (
-        "Rest it and keep moving gently. {coach} reads it today. Swelling, dark urine or weakness: a doctor the "
-        "same day."
+        "Rest it, drink enough, keep moving gently; no training until your coach has written. Swelling, dark urine "
+        "or weakness: a doctor the same day, or {number}."
     ),
-    Cause.NOT_SURE_AFTER: "Then {coach} looks at it today. If it gets worse, your doctor; don't wait for me.",
-    Cause.NO_REPLY: "How are you after the session? I need a word before the next one.",
-    Cause.PAIN_PAUSED: "This movement rests until {coach} has looked. If it hurts at rest or at night: your doctor.",
-    Cause.PAIN_EASED: "Then we make it easier next time.",
+    Cause.NOT_SURE_AFTER: "Then your coach looks at it today. If it gets worse, your doctor; don't wait for me.",
+    Cause.OTHER_AFTER: (
+        "Thank you. Your coach reads it today; no training until then. If it gets worse, don't wait: your clinician, "
+        "or {number} if it is urgent."
+    ),
+    Cause.NO_REPLY: (
+        "No word from you about the last session. Before the next one I need it. Unwell? Your clinician, or {number}."
+    ),
+    Cause.PAIN_PAUSED: (
+        "Too much, or too long. No training until your coach has looked. If it hurts at rest or at night, your "
+        "doctor; if it is urgent, {number}."
+    ),
+    Cause.PAIN_EASED: "More than I'd like to see. Rest it; next time we make it easier.",
 }
 
 # Not told to the client: what the coach sees over weeks.
@@ -118,108 +166,58 @@ COACH_ONLY = frozenset(
     }
 )
 
-COACH_NOT_REACHED = (
-    "I could not reach {coach} yet and keep trying. Don't wait for it: if it is not clearly better, call your "
-    "doctor; with chest pain, short breath, fainting or weakness {emergency_number}, your local emergency number."
-)
-NOBODY_WATCHES = (
-    "Nobody is watching live. If I go quiet, take the bands off when the movement is done. Never wait for me."
-)
-DEFER = "What your doctor or physiotherapist told you comes before anything I say."
 
-# --- asked back ---------------------------------------------------------------------------------------------------
-SOMETHING_WRONG = "Bands off, if they are on. Is something wrong right now?"
-SOMETHING_WRONG_YES = "Yes, something is wrong"
-SOMETHING_WRONG_NO = "No, all fine"
-WHERE = "Pause. Where does it hurt? No answer in 20 seconds means: bands off."
-WHERES = {
-    Where.MUSCLE: "The working muscle, a burn",
-    Where.JOINT: "A joint",
-    Where.UNDER_BAND: "Under the band",
-    Where.ELSEWHERE: "Somewhere else",
-}
-BURN_GOES_ON = (
-    "A burn in the working muscle is fine. Go on while the reps are clean, and breathe out on the effort."
-)
-TOO_TIGHT = "Bands off now. Three minutes, then we fit them again, looser."
+def told(cause: Cause, number: str) -> str:
+    """What the client is told; `number` as `emergency` gives it. Raises KeyError for what only the coach sees."""
+    return TOLD[cause].format(number=number)
 
-# --- the step after a check ---------------------------------------------------------------------------------------
-STEPS = {
-    Step.GO: "Good fit. Let's go.",
-    Step.SNUGGER: "A little loose. Take it off, fit it once more, one touch snugger, and we check again.",
-    Step.LOOSEN: "Loosen it a bit, then we check again.",
-    Step.FIT_AGAIN: "Bands off now. Three minutes rest, then once more, looser.",
-    Step.ASK_COACH: TOLD[Cause.UNSEEN_REFILL],
-    Step.END: TOLD[Cause.CHECKS_FAILED],
-}
 
-# --- after a session ----------------------------------------------------------------------------------------------
-SIGNS = {
-    Sign.ANYTHING: (
-        "How is the body? Any of these: short breath or chest pain, fainted, dark urine, weak, numb, swollen, "
-        "feverish, or sorer than it should be?"
-    ),
-    Sign.CHEST_OR_BREATH: "Short breath, chest pain or coughing blood?",
-    Sign.FAINTED: "Fainted, or nearly?",
-    Sign.ONE_SIDED: "One calf or one arm swollen, warm or painful, and the other not?",
-    Sign.DARK_URINE: "Dark urine, like cola or tea?",
-    Sign.WEAKNESS: "A hand, foot or limb that is weak or does not do what it should?",
-    Sign.SWELLING: "What you trained: clearly swollen?",
-    Sign.NUMB_STILL: "Still numb or tingling anywhere?",
-    Sign.FEVER: "Fever, or ill?",
-    Sign.SORE_BEYOND: "Far sorer than that session explains, or getting worse instead of better?",
-}
-ROUTES = {
-    Route.FINE: "Good. A tired, slightly sore muscle eases as you move. See you next time.",
-    Route.COACH: "{coach} reads this today. No bands until then.",
-    Route.CLINICIAN_TODAY: "Please see a doctor today, the same day. No bands until then. I am telling {coach}.",
-    Route.EMERGENCY: (
-        "Call {emergency_number}, your local emergency number, or go to an emergency department now. I am telling "
-        "{coach}."
-    ),
-}
-
-# --- to the coach -------------------------------------------------------------------------------------------------
+# --- to the coach: what it is, after the client's name -----------------------------------------------------------
 COACH_READS = {
-    Cause.EMERGENCY: "Emergency words from {client}",
-    Cause.FAINT: "{client} feels faint or sick",
-    Cause.NERVE: "{client}: tingling or numb",
-    Cause.CIRCULATION: "{client}: blue, white or cold limb",
-    Cause.INJURY: "{client}: hurt or bleeding",
-    Cause.SWELLING: "{client}: swelling",
-    Cause.URINE: "{client}: dark urine",
-    Cause.SOMETHING_WRONG: "{client} says something is wrong",
-    Cause.NO_WORD: "{client} gives no word after a doubtful message",
-    Cause.STOPPED: "{client} stopped the session",
-    Cause.BANDS_HURT: "{client}: pain, bands came off",
-    Cause.CHECKS_FAILED: "{client}: two failed cuff checks",
-    Cause.UNSEEN_REFILL: "{client}: refill can't be seen; your decision",
-    Cause.BANDS_ON: "{client}: bands on too long, no word",
-    Cause.QUIET_SET: "{client} went quiet in a set",
-    Cause.AWAY: "The program was away while {client} had bands on",
-    Cause.BROKEN: "The program failed while {client} may have bands on",
-    Cause.PRESSURE_EMERGENCY: "{client}: very high blood pressure with signs",
-    Cause.SCREENED: "{client}: a screening waits for you",
-    Cause.TODAY_CHANGED: "{client}: something is different today",
-    Cause.NUMB_STILL: "{client}: numb more than 10 min after bands off",
-    Cause.NUMB_MORNING: "{client}: numb the morning after",
-    Cause.WEAKNESS: "{client}: weakness after a session",
-    Cause.CLOT_SIGNS: "{client}: one-sided swelling or warmth",
-    Cause.MUSCLE_SIGNS: "{client}: sore out of proportion with other signs",
-    Cause.SIGNS_AFTER: "{client}: breath, chest or fainting after a session",
-    Cause.FEVER_AFTER: "{client}: fever after a session",
-    Cause.SORE: "{client}: sorer than expected",
-    Cause.NOT_SURE_AFTER: "{client}: not sure about a sign after a session",
-    Cause.NO_REPLY: "{client}: no reply the morning after",
-    Cause.PAIN_PAUSED: "{client}: pain above the limit again; movement paused",
-    Cause.PAIN_EASED: "{client}: pain above the limit once; eased",
-    Cause.UNREACHABLE: "{client} can't be reached here",
-    Cause.MISSED: "{client} missed two sessions in a row",
-    Cause.TIGHTNESS_DRIFT: "{client}: tightness drifts",
-    Cause.REFILL_SLOW_OFTEN: "{client}: slow refill again and again",
-    Cause.LOOSE_OFTEN: "{client}: loose bands again and again",
+    Cause.EMERGENCY: "emergency words",
+    Cause.FAINT: "dizzy, sick or near fainting",
+    Cause.NERVE: "tingling or numb",
+    Cause.CIRCULATION: "limb blue, white or cold",
+    Cause.INJURY: "hurt or bleeding",
+    Cause.SWELLING: "swelling",
+    Cause.URINE: "dark urine",
+    Cause.SOMETHING_WRONG: "something is wrong",
+    Cause.NO_WORD: "no answer to a question about their safety",
+    Cause.NOT_BETTER: "not better after bands off",
+    Cause.STOPPED: "stopped the session",
+    Cause.TOO_TIGHT: "band too tight",
+    Cause.HURTS: "pain",
+    Cause.BANDS_HURT: "pain in the session, bands came off",
+    Cause.CHECKS_FAILED: "two failed band checks",
+    Cause.UNSEEN_REFILL: "the refill can't be seen; may they train without?",
+    Cause.BANDS_ON: "bands on too long",
+    Cause.QUIET_SET: "went quiet with bands on",
+    Cause.AWAY: "the program was away while bands were on",
+    Cause.BROKEN: "the program failed while bands may be on",
+    Cause.PRESSURE_EMERGENCY: "very high blood pressure with signs",
+    Cause.SCREENED: "a screening waits for you",
+    Cause.TODAY_CHANGED: "something new in their health",
+    Cause.UNWELL: "not well today, no session",
+    Cause.PAIN_BEFORE: "pain above the ceiling before the session",
+    Cause.DRILL_FAILED: "could not get the bands off fast enough",
+    Cause.PAIN_AFTER: "pain after the session, not in the joint",
+    Cause.NUMB_AFTER: "numb or tingling right after the session",
+    Cause.NUMB_STILL: "numb more than 10 min after bands off",
+    Cause.NUMB_MORNING: "numb the morning after",
+    Cause.WEAKNESS: "a weak limb after the session",
+    Cause.CLOT_SIGNS: "one limb swollen, warm or painful",
+    Cause.MUSCLE_SIGNS: "swollen, or sore out of proportion with other signs",
+    Cause.SIGNS_AFTER: "breath, chest or fainting after the session",
+    Cause.FEVER_AFTER: "fever after the session",
+    Cause.SORE: "far sorer than the session explains",
+    Cause.NOT_SURE_AFTER: "not sure about a sign after the session",
+    Cause.OTHER_AFTER: "something else after the session",
+    Cause.NO_REPLY: "no answer after the session",
+    Cause.PAIN_PAUSED: "joint pain too high, or too high twice in a row; training waits for you",
+    Cause.PAIN_EASED: "joint pain above the ceiling once; next time is eased",
+    Cause.UNREACHABLE: "can't be reached by chat any more (blocked or left)",
+    Cause.MISSED: "missed two sessions in a row",
+    Cause.TIGHTNESS_DRIFT: "rates the tightness higher or lower over weeks",
+    Cause.REFILL_SLOW_OFTEN: "slow refill again and again",
+    Cause.LOOSE_OFTEN: "loose bands again and again",
 }
-ON_IT = "I am on it"
-CALL_NOTED = "Call noted"
-CLEAR_TO_TRAIN = "Clear to train"
-HOLD = "Hold"

@@ -130,10 +130,6 @@ TIERS = {
     ),
 }
 
-PRESSURE_EMERGENCY = (
-    "No training. Such a reading with those signs is an emergency: call {emergency_number} now, sit down, and "
-    "don't drive yourself. I am telling your coach."
-)
 
 PRESSURE_SAID = "Blood pressure {reading}; signs with it right now: {signs}"
 

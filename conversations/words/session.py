@@ -54,6 +54,7 @@ OFF_WHY = {
     "far_too_tight": "That's too tight.",
 }
 ASK_COACH = "Where the spot can't be seen your coach decides first. No bands today; they will write."
+FIT_LOOSER = "Then fit it looser. Take your time."
 NEW_FIT = "3 minutes off. I'll tell you when; then one new fit, looser."
 TWICE = "That's twice. No bands today; your coach will know. If a limb still feels odd in 10 minutes, write."
 GO_FIRST = "Set 1 of {total} · {name}{doing}. Aim: {aim} clean reps. {stop} {breathe} {loose}"

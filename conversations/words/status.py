@@ -1,6 +1,5 @@
 """Short lines about a client, for the coach."""
 
-LOCAL_NUMBER = "your local emergency number"
 NO_SESSION = "No session yet."
 NO_SETS = "no sets"
 LAST_SESSION = "Last session {day}: {sets}."

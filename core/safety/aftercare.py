@@ -1,6 +1,6 @@
 """After a session: what is asked, and where each answer leads. It routes; it never scores or diagnoses."""
 
-from collections.abc import Mapping
+from collections.abc import Collection, Mapping
 from dataclasses import dataclass
 from datetime import datetime, timedelta
 from enum import StrEnum
@@ -65,6 +65,9 @@ WHEN_YES: dict[Sign, tuple[Route, Cause, tuple[Source, ...]]] = {
 }
 # Soreness out of proportion with any of these is more than soreness.
 WITH_SORENESS = frozenset({Sign.SWELLING, Sign.WEAKNESS, Sign.DARK_URINE, Sign.FEVER})
+SORE_AND_MORE = Lead(
+    "sore_and_more", Route.CLINICIAN_TODAY, Cause.MUSCLE_SIGNS, (Source.KRIEGER_2018, Source.TABATA_2016)
+)
 
 
 def missing_sign(said: Mapping[Sign, str]) -> Sign | None:
@@ -95,6 +98,19 @@ def route(said: Mapping[Sign, str]) -> Route:
     return max((lead.route for lead in leads(said)), key=lambda route: route.rank, default=Route.FINE)
 
 
+def lead_of(sign: Sign, said: Collection[Sign] = ()) -> Lead:
+    """Where a sign leads that was just said with "yes"; `said`: the signs said before. Raises KeyError for ANYTHING."""
+    lead = _lead(sign)
+    together = {sign, *said}
+    if (
+        Sign.SORE_BEYOND in together
+        and together & WITH_SORENESS
+        and lead.route.rank < SORE_AND_MORE.route.rank
+    ):
+        return SORE_AND_MORE
+    return lead
+
+
 def _lead(sign: Sign) -> Lead:
     return Lead(str(sign), *WHEN_YES[sign])
 
@@ -118,10 +134,7 @@ def _unsure(said: Mapping[Sign, str]) -> list[Lead]:
 def _sore(said: Mapping[Sign, str]) -> list[Lead]:
     """Soreness out of proportion together with swelling, weakness, dark urine or fever."""
     together = said[Sign.SORE_BEYOND] == YES and any(said[sign] == YES for sign in WITH_SORENESS)
-    if not together:
-        return []
-    sources = (Source.KRIEGER_2018, Source.TABATA_2016)
-    return [Lead("sore_and_more", Route.CLINICIAN_TODAY, Cause.MUSCLE_SIGNS, sources)]
+    return [SORE_AND_MORE] if together else []
 
 
 # --- numbness that stays --------------------------------------------------------------------------------------

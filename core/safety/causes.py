@@ -24,7 +24,10 @@ class Cause(StrEnum):
     URINE = "urine"
     SOMETHING_WRONG = "something_wrong"  # "yes" to "Is something wrong right now?"
     NO_WORD = "no_word"  # no answer to that question
+    NOT_BETTER = "not_better"  # the same or worse after bands off
     STOPPED = "stopped"  # a stop without a sign of danger
+    TOO_TIGHT = "too_tight"
+    HURTS = "hurts"  # said outside a set
     BANDS_HURT = "bands_hurt"  # pain under the band or elsewhere: bands came off
     CHECKS_FAILED = "checks_failed"  # two in one session
     UNSEEN_REFILL = "unseen_refill"
@@ -35,7 +38,12 @@ class Cause(StrEnum):
     # before and after
     PRESSURE_EMERGENCY = "pressure_emergency"
     SCREENED = "screened"  # a screening waits for a decision
-    TODAY_CHANGED = "today_changed"  # an answer before the session holds it
+    TODAY_CHANGED = "today_changed"  # something new in their health: the coach looks first
+    UNWELL = "unwell"  # fever, alcohol, a long trip: no session today
+    PAIN_BEFORE = "pain_before"  # above the ceiling before the session
+    DRILL_FAILED = "drill_failed"  # the bands did not come off fast enough
+    PAIN_AFTER = "pain_after"  # where the band was or elsewhere, above the ceiling
+    NUMB_AFTER = "numb_after"  # right after the session; asked again ten minutes after bands off
     NUMB_STILL = "numb_still"  # more than 10 min after bands off
     NUMB_MORNING = "numb_morning"
     WEAKNESS = "weakness"
@@ -45,6 +53,7 @@ class Cause(StrEnum):
     FEVER_AFTER = "fever_after"
     SORE = "sore"
     NOT_SURE_AFTER = "not_sure_after"
+    OTHER_AFTER = "other_after"  # something not on the list
     NO_REPLY = "no_reply"  # to the next-morning question
     PAIN_PAUSED = "pain_paused"  # above the ceiling or not settled, twice in a row; or above 5
     PAIN_EASED = "pain_eased"
@@ -67,6 +76,7 @@ NOW = frozenset(
         Cause.URINE,
         Cause.SOMETHING_WRONG,
         Cause.NO_WORD,
+        Cause.NOT_BETTER,
         Cause.CHECKS_FAILED,
         Cause.BANDS_ON,
         Cause.QUIET_SET,
@@ -97,6 +107,8 @@ WITH_BANDS = frozenset(
         Cause.SOMETHING_WRONG,
         Cause.NO_WORD,
         Cause.STOPPED,
+        Cause.TOO_TIGHT,
+        Cause.HURTS,
         Cause.BANDS_HURT,
         Cause.CHECKS_FAILED,
         Cause.UNSEEN_REFILL,
@@ -115,10 +127,26 @@ def tier_of(cause: Cause) -> Tier:
     return Tier.WEEKLY if cause in WEEKLY else Tier.TODAY
 
 
-def bars_training(cause: Cause, *, settled: bool) -> bool:
-    """An open alert of tier "now" keeps the client from starting a session until the coach has dealt with it.
+# These keep the client from training although they are not "now": they wait for the coach, or for an answer.
+WAIT_FOR_COACH = frozenset(
+    {
+        Cause.SCREENED,
+        Cause.TODAY_CHANGED,
+        Cause.PAIN_BEFORE,
+        Cause.DRILL_FAILED,
+        Cause.UNSEEN_REFILL,
+        Cause.BANDS_HURT,
+        Cause.NUMB_AFTER,
+        Cause.NO_REPLY,
+        Cause.PAIN_PAUSED,
+        Cause.SORE,
+        Cause.FEVER_AFTER,
+        Cause.NOT_SURE_AFTER,
+        Cause.OTHER_AFTER,
+    }
+)
 
-    So does a screening or an answer that waits for the coach, an unanswered next morning and paused pain.
-    """
-    waits = {Cause.SCREENED, Cause.TODAY_CHANGED, Cause.NO_REPLY, Cause.PAIN_PAUSED, Cause.UNSEEN_REFILL}
-    return not settled and (tier_of(cause) is Tier.NOW or cause in waits)
+
+def bars_training(cause: Cause, *, settled: bool) -> bool:
+    """Whether this alert keeps the client from starting a session until the coach has dealt with it."""
+    return not settled and (tier_of(cause) is Tier.NOW or cause in WAIT_FOR_COACH)

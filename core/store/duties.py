@@ -6,6 +6,7 @@ from datetime import datetime
 from sqlite3 import Row
 from typing import Any
 
+from core.safety.causes import Cause, Tier, tier_of
 from core.store.connection import Store
 from core.store.times import maybe_moment, maybe_ms, moment, ms
 
@@ -31,8 +32,8 @@ class OpenAlert:
 
     id: int
     person: int
-    cause: str
-    tier: str
+    cause: Cause
+    tier: Tier
     said: str
     told: str
     raised_at: datetime
@@ -125,8 +126,7 @@ def _watch(row: Row) -> Watch:
 def raise_alert(
     store: Store,
     person: int,
-    cause: str,
-    tier: str,
+    cause: Cause,
     said: str,
     told: str,
     at: datetime,
@@ -136,16 +136,16 @@ def raise_alert(
     return store.added(
         "INSERT INTO alert (person, cause, tier, said, told, raised_at, last_at, count, calls, next_at)"
         " VALUES (?, ?, ?, ?, ?, ?, ?, 1, 0, ?)",
-        [person, cause, tier, said, told, ms(at), ms(at), maybe_ms(next_at)],
+        [person, cause.value, tier_of(cause).value, said, told, ms(at), ms(at), maybe_ms(next_at)],
     )
 
 
-def same_alert(store: Store, person: int, cause: str, since: datetime) -> OpenAlert | None:
-    """An open alert of the same cause that was last raised at or after `since`."""
+def same_alert(store: Store, person: int, cause: Cause, since: datetime) -> OpenAlert | None:
+    """An open alert of the same cause, not yet taken, that was last raised at or after `since`."""
     row = store.row(
-        "SELECT * FROM alert WHERE person = ? AND cause = ? AND settled_at IS NULL AND last_at >= ?"
+        "SELECT * FROM alert WHERE person = ? AND cause = ? AND settled_at IS NULL AND taken_by IS NULL AND last_at >= ?"
         " ORDER BY id DESC LIMIT 1",
-        [person, cause, ms(since)],
+        [person, cause.value, ms(since)],
     )
     return None if row is None else _alert(row)
 
@@ -187,11 +187,11 @@ def alert_sent(store: Store, alert: int, next_at: datetime | None) -> None:
     store.execute("UPDATE alert SET calls = calls + 1, next_at = ? WHERE id = ?", [maybe_ms(next_at), alert])
 
 
-def take_alert(store: Store, alert: int, by: int, at: datetime) -> None:
-    """A coach is on it: no more repeats."""
+def take_alert(store: Store, alert: int, by: int, at: datetime, ask_at: datetime) -> None:
+    """A coach is on it: no more repeats, but the question at `ask_at` whether it is settled."""
     store.execute(
-        "UPDATE alert SET taken_by = ?, taken_at = ?, next_at = NULL WHERE id = ? AND taken_by IS NULL",
-        [by, ms(at), alert],
+        "UPDATE alert SET taken_by = ?, taken_at = ?, next_at = ? WHERE id = ? AND settled_at IS NULL",
+        [by, ms(at), ms(ask_at), alert],
     )
 
 
@@ -206,8 +206,8 @@ def _alert(row: Row) -> OpenAlert:
     return OpenAlert(
         row["id"],
         row["person"],
-        row["cause"],
-        row["tier"],
+        Cause(row["cause"]),
+        Tier(row["tier"]),
         row["said"],
         row["told"],
         moment(row["raised_at"]),

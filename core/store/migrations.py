@@ -265,3 +265,52 @@ def m004_facts(db: Database) -> None:
 def m005_calendar_changed(db: Database) -> None:
     changed = {"at": int, "when": str, "by": int, "said": str, "limit": str, "note": str}
     _facts(db, "calendar_changed", changed)
+
+
+@migrations()
+def m006_causes(db: Database) -> None:
+    """One set of names for causes and for the questions after a session (`core/safety/`)."""
+    for old, new in CAUSES_RENAMED.items():
+        db.execute("UPDATE alert SET cause = ? WHERE cause = ?", [new, old])
+    known = ", ".join("?" * len(CAUSES_KNOWN))
+    db.execute(f"UPDATE alert SET cause = 'something_wrong' WHERE cause NOT IN ({known})", list(CAUSES_KNOWN))
+    db.execute("UPDATE alert SET tier = 'weekly' WHERE tier = 'week'")
+    db.execute(
+        "UPDATE planned SET about = replace(about, '\"48h\"', '\"two_days\"') WHERE dialogue = 'morning'"
+    )
+    # The morning's signs have new names: an open one ends, and the next session's questions ask anyway.
+    db.execute("UPDATE thread SET state = NULL, wake_at = NULL WHERE dialogue = 'morning'")
+
+
+CAUSES_RENAMED = {
+    "said_stop": "stopped",
+    "said_nerve": "nerve",
+    "said_circulation": "circulation",
+    "said_faint": "faint",
+    "said_emergency": "emergency",
+    "said_hurts": "hurts",
+    "said_tight": "too_tight",
+    "said_injury": "injury",
+    "said_urine": "urine",
+    "said_swelling": "swelling",
+    "bands_too_long": "bands_on",
+    "went_quiet": "quiet_set",
+    "hurt_in_session": "bands_hurt",
+    "two_failed_checks": "checks_failed",
+    "anything_new": "today_changed",
+    "not_well_today": "unwell",
+    "no_morning_reply": "no_reply",
+    "pain_not_settled": "pain_paused",
+    "numb_next_day": "numb_morning",
+    "sore_out_of_proportion": "sore",
+    "muscles_swollen": "muscle_signs",
+    "other_next_day": "other_after",
+    "one_sided_swelling": "clot_signs",
+    "dark_urine": "urine",
+    "breathless": "signs_after",
+    "fainted": "signs_after",
+}
+CAUSES_KNOWN = frozenset(CAUSES_RENAMED.values()) | frozenset(
+    "something_wrong not_better unseen_refill pain_before drill_failed pain_after numb_after weakness "
+    "pressure_emergency".split()
+)

@@ -1,113 +1,13 @@
 """The engine with everything around it but the network and the clock: strangers, taps, stops, alerts."""
 
-import asyncio
-from collections.abc import Iterator
-from datetime import UTC, datetime, timedelta
-from decimal import Decimal
+from datetime import timedelta
 
 import pytest
 
 from bot.engine import Engine, due
-from bot.local.messages import ChatMessage
-from bot.play.stage import Stage
-from core.facts import BandsOn, Cleared, CoachDid, PlanGiven, ScreeningDone, SetDone
-from core.plan_text import plan_to_text
-from core.plans import OPEN_AIMS, Exercise, Plan, Region, Scheme
+from core.facts import BandsOn, CoachDid, ScreeningDone
 from core.store import duties, facts, people
-from core.store.people import Role
-from core.units import Load
-
-START = datetime(2026, 3, 2, 18, 0, tzinfo=UTC)
-COACH, SECOND, CLIENT, OTHER = 1001, 1002, 2001, 2002
-SQUAT = Exercise(
-    "goblet_squat",
-    Region.LEGS,
-    Scheme.OPEN,
-    OPEN_AIMS,
-    Load(Decimal(10)),
-    (Load(Decimal(10)), Load(Decimal(12))),
-)
-
-
-class Practice:
-    """A stage with a coach, a second one, a cleared client with a plan, and a stranger."""
-
-    def __init__(self) -> None:
-        self.stage = Stage(START, (COACH, SECOND), "Europe/Lisbon", lambda *_: None)
-        for number, name in ((COACH, "Coach"), (SECOND, "Second"), (CLIENT, "Ruta"), (OTHER, "Nobody")):
-            self.stage.add(number, name, lambda message, now: None)
-        store = self.stage.engine.store
-        coach = people.by_chat(store, COACH)
-        assert coach is not None
-        with store.transaction():
-            self.client = people.add(store, CLIENT, "Ruta", Role.CLIENT, "Europe/Lisbon", START, coach.id)
-            facts.put(store, self.client, Cleared(START, "1", "cleared", "arms,legs", coach.id), START)
-            plan = plan_to_text(Plan("squats", (SQUAT,)))
-            facts.put(store, self.client, PlanGiven(START, plan, coach.id), START)
-
-    def settle(self) -> None:
-        """Let everybody finish at this moment."""
-        asyncio.run(self.stage.settle())
-
-    def later(self, **time: float) -> None:
-        """Let time pass, with all that is due in it."""
-        asyncio.run(self.stage.run(self.stage.clock.now() + timedelta(**time)))
-
-    def types(self, number: int, text: str) -> int:
-        """A person types, and everything settles."""
-        message = self.stage.phones[number].types(text)
-        self.settle()
-        return message
-
-    def taps(self, number: int, label: str) -> None:
-        """The newest button with this label."""
-        for message in reversed(self.stage.phones[number].history):
-            if any(label == shown for row in message.buttons for shown, _ in row):
-                self.stage.phones[number].taps(message.id, label)
-                self.settle()
-                return
-        raise AssertionError(f"nobody offered {label!r}")
-
-    def heard(self, number: int) -> list[str]:
-        """All that the bot wrote to somebody."""
-        return [message.text for message in self.stage.phones[number].history if not message.mine]
-
-    def newest(self, number: int) -> ChatMessage:
-        """The newest message of the bot."""
-        return [message for message in self.stage.phones[number].history if not message.mine][-1]
-
-    def sets(self) -> dict[int, int]:
-        """Reps by set."""
-        return {one.set_no: one.reps for one in facts.current(self.stage.engine.store, SetDone, self.client)}
-
-    def in_a_set(self) -> None:
-        """Into set 1 with the bands on and checked."""
-        self.types(CLIENT, "start")
-        self.taps(CLIENT, "No")
-        for _ in range(40):
-            if "Set 1 of" in self.newest(CLIENT).text:
-                return
-            labels = [label for row in self.newest(CLIENT).buttons for label, _ in row]
-            wanted = (
-                "No",
-                "0",
-                "Off in under 10 seconds",
-                "Heard it",
-                "Done",
-                "Bands are on",
-                "6",
-                "Under 2 seconds",
-                "Fine",
-            )
-            self.taps(CLIENT, next((label for label in wanted if label in labels), labels[0]))
-        raise AssertionError(f"no set came: {self.heard(CLIENT)[-3:]}")
-
-
-@pytest.fixture
-def practice() -> Iterator[Practice]:
-    made = Practice()
-    yield made
-    made.stage.close()
+from tests.practice import CLIENT, COACH, OTHER, SECOND, START, Practice
 
 
 def test_a_stranger_gets_one_polite_refusal_with_their_own_number(practice: Practice) -> None:

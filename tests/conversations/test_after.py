@@ -8,7 +8,10 @@ import pytest
 from conversations.after import DIALOGUE, Brief
 from conversations.protocol import Alert, Begin, Cancelled, Do, Effect, Opened, Record, Said, Say, Woke
 from conversations.words import after as words
+from conversations.words import safety
 from core.facts import Answered, Rated
+from core.safety.causes import Cause
+from core.safety.pain import PainDay
 
 START = datetime(2026, 3, 2, 7, 0, tzinfo=UTC)
 DONE = Brief("7-1", emergency_number="112")
@@ -66,26 +69,41 @@ def test_pain_above_the_ceiling_is_told_unless_it_is_the_working_muscle(where: s
     said, effects, _ = play(DONE, "7", str(pain), where, "no")
     value = dict(words.WHERES)[where]
     assert Record(Rated(START, "7-1", "pain", "after", pain, value)) in effects
-    told = [alert for alert in alerts(effects) if alert.cause == "pain_after"]
-    assert bool(told) is (pain > 3 and value != "muscle")
+    told = [alert for alert in alerts(effects) if alert.cause is Cause.PAIN_AFTER]
+    assert bool(told) is (pain > 3 and value in ("band", "elsewhere"))
     assert all(said[-1].text == alert.told for alert in told)
+    eased = said[-1].text == safety.told(Cause.PAIN_EASED, "112")
+    assert eased is (pain > 3 and value == "joint")
     assert effects[-1] == RECAP
 
 
+@pytest.mark.parametrize(
+    ("before", "pain", "paused"),
+    [((), 5, False), ((), 6, True), ((PainDay(4),), 4, True), ((PainDay(3),), 4, False)],
+)
+def test_joint_pain_above_five_or_twice_in_a_row_waits_for_the_coach(
+    before: tuple[PainDay, ...], pain: int, paused: bool
+) -> None:
+    brief = replace(DONE, pain_days=(*before, PainDay(0)))
+    _, effects, _ = play(brief, "7", str(pain), "A joint", "no")
+    assert [alert.cause for alert in alerts(effects)] == ([Cause.PAIN_PAUSED] if paused else [])
+
+
 @pytest.mark.parametrize("reply", ["yes", "not sure"])
-def test_numb_that_stays_goes_to_the_coach_now_with_what_to_do(reply: str) -> None:
+def test_numb_right_after_is_told_to_the_coach_and_asked_again_at_ten_minutes(reply: str) -> None:
     said, effects, over = play(DONE, "7", "0", reply)
     assert over
-    assert [alert.cause for alert in alerts(effects)] == ["numb_after"]
+    assert [alert.cause for alert in alerts(effects)] == [Cause.NUMB_AFTER]
     assert "112" in said[-1].text
     assert said[-1].text == alerts(effects)[0].told
+    assert Begin("still_numb", {"session": "7-1"}, at=START + timedelta(minutes=10)) in effects
     assert effects[-1] == RECAP
 
 
 def test_a_red_flag_typed_instead_of_a_number_ends_in_help() -> None:
     _, effects, over = play(DONE, "my left foot is blue and cold")
     assert over
-    assert [alert.cause for alert in alerts(effects)] == ["said_circulation"]
+    assert [alert.cause for alert in alerts(effects)] == [Cause.CIRCULATION]
     assert effects[-2] == RECAP
     assert isinstance(effects[-1], Begin)
     assert effects[-1].dialogue == "trouble"

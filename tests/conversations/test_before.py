@@ -24,7 +24,9 @@ from conversations.protocol import (
     Woke,
 )
 from conversations.words import before as words
+from conversations.words import safety
 from core.facts import Answered, Noticed, Rated, SessionEnded
+from core.safety.causes import Cause
 
 START = datetime(2026, 3, 2, 6, 0, tzinfo=UTC)
 FIRST = Brief("7-1", 1, emergency_number="112")
@@ -137,26 +139,40 @@ def test_something_new_goes_to_the_coach_in_the_client_s_words(reply: str) -> No
     assert play.asked == "news_what"
     assert not play.alerts
     play.say("Started blood thinners on Monday")
-    assert [alert.cause for alert in play.alerts] == ["anything_new"]
+    assert [alert.cause for alert in play.alerts] == [Cause.TODAY_CHANGED]
     assert "Started blood thinners on Monday" in play.alerts[0].said
-    assert play.said[-1].text == play.alerts[0].told == words.TOLD["anything_new"]
+    assert play.said[-1].text == play.alerts[0].told == safety.told(Cause.TODAY_CHANGED, "112")
     assert play.ended == ["not_today"]
     assert not play.begun
 
 
 def test_something_new_reaches_the_coach_even_when_the_client_leaves_it_there() -> None:
     play = played(LATER, "yes").wait(hours=1).wait(hours=2)
-    assert [alert.cause for alert in play.alerts] == ["anything_new"]
+    assert [alert.cause for alert in play.alerts] == [Cause.TODAY_CHANGED]
     assert play.ended == ["lapsed"]
-    assert [alert.cause for alert in played(LATER, "yes").give(Cancelled(START)).alerts] == ["anything_new"]
+    assert [alert.cause for alert in played(LATER, "yes").give(Cancelled(START)).alerts] == [
+        Cause.TODAY_CHANGED
+    ]
 
 
-@pytest.mark.parametrize("which", ["Fever or ill", "alcohol", "Sat over 4 hours on a trip", "Just unwell"])
+@pytest.mark.parametrize("which", ["Fever or ill", "alcohol", "Just unwell"])
 def test_not_well_today_means_no_session_today(which: str) -> None:
     play = played(LATER, "no", "yes", which)
-    assert [alert.cause for alert in play.alerts] == ["not_well_today"]
+    assert [alert.cause for alert in play.alerts] == [Cause.UNWELL]
     assert "112" in play.said[-1].text
     assert play.ended == ["not_today"]
+
+
+def test_after_a_long_trip_the_coach_looks_first() -> None:
+    play = played(LATER, "no", "yes", "Sat over 4 hours on a trip")
+    assert [alert.cause for alert in play.alerts] == [Cause.TODAY_CHANGED]
+    assert play.ended == ["not_today"]
+
+
+def test_great_heat_means_a_gentle_session() -> None:
+    play = played(LATER, "no", "yes", "Very hot where I train")
+    assert play.alerts == []
+    assert play.asked == "pain"
 
 
 def test_a_yes_that_was_none_of_these_goes_on() -> None:
@@ -168,7 +184,7 @@ def test_possible_pregnancy_is_asked_only_where_the_brief_says_so() -> None:
     assert played(LATER, "no", "no").asked == "pain"
     assert played(brief, "no", "no").asked == "pregnant"
     assert played(brief, "no", "no", "no").asked == "pain"
-    assert [alert.cause for alert in played(brief, "no", "no", "not sure").alerts] == ["anything_new"]
+    assert [alert.cause for alert in played(brief, "no", "no", "not sure").alerts] == [Cause.TODAY_CHANGED]
 
 
 @pytest.mark.parametrize(
@@ -177,7 +193,7 @@ def test_possible_pregnancy_is_asked_only_where_the_brief_says_so() -> None:
 def test_pain_up_to_the_ceiling_trains_and_above_does_not(ceiling: int, pain: int, trains: bool) -> None:
     play = played(replace(LATER, pain_ceiling=ceiling), "no", "no", str(pain))
     assert (not play.over) is trains
-    assert [alert.cause for alert in play.alerts] == ([] if trains else ["pain_before"])
+    assert [alert.cause for alert in play.alerts] == ([] if trains else [Cause.PAIN_BEFORE])
     assert play.ended == ([] if trains else ["not_today"])
 
 
@@ -194,7 +210,7 @@ def test_a_drill_too_slow_too_often_or_stuck_ends_it() -> None:
     slow.say("It took longer")
     stuck = played(FIRST, *FIT, "I can't get them off")
     for play in (slow, stuck):
-        assert [alert.cause for alert in play.alerts] == ["drill_failed"]
+        assert [alert.cause for alert in play.alerts] == [Cause.DRILL_FAILED]
         assert play.ended == ["not_today"]
         assert "drill" not in {fact.question for fact in play.facts if isinstance(fact, Answered)}
 
@@ -207,7 +223,7 @@ def test_a_message_that_was_not_heard_is_sent_again() -> None:
 
 def test_a_red_flag_typed_instead_of_an_answer_ends_in_help() -> None:
     play = played(LATER, "no", "no", "my left hand is numb")
-    assert [alert.cause for alert in play.alerts] == ["said_nerve"]
+    assert [alert.cause for alert in play.alerts] == [Cause.NERVE]
     assert "112" in play.alerts[0].told
     assert [begin.dialogue for begin in play.begun] == ["trouble"]
     assert play.ended == ["not_today"]
@@ -216,7 +232,7 @@ def test_a_red_flag_typed_instead_of_an_answer_ends_in_help() -> None:
 
 def test_a_red_flag_in_what_is_new_is_a_red_flag() -> None:
     play = played(LATER, "yes", "since yesterday one calf is swollen")
-    assert [alert.cause for alert in play.alerts] == ["said_swelling"]
+    assert [alert.cause for alert in play.alerts] == [Cause.SWELLING]
     assert play.ended == ["not_today"]
 
 
@@ -237,7 +253,7 @@ def test_back_asks_again_and_a_corrected_pain_above_the_ceiling_ends_it() -> Non
     assert played(LATER, "no", "no").give(WentBack(START)).asked == "today"
     play = Played(LATER).give(Opened(START, LATER)).say("no", "no")
     play.give(Said(START, "1", None, 77)).give(Corrected(START, "7", 77))
-    assert [alert.cause for alert in play.alerts] == ["pain_before"]
+    assert [alert.cause for alert in play.alerts] == [Cause.PAIN_BEFORE]
     assert play.over
 
 

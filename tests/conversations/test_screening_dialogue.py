@@ -10,6 +10,7 @@ from conversations.answers import Unclear
 from conversations.form import Asking
 from conversations.protocol import Alert, Do, Effect, Opened, Record, Said, Say
 from conversations.screening import FORM, Brief, Draft, options, value_of
+from conversations.words import safety
 from conversations.words import screening as words
 from core.facts import ScreeningAnswer, ScreeningDone
 from core.safety.causes import NOW as URGENT
@@ -111,7 +112,7 @@ def test_do_not_start_sends_to_the_clinician_and_names_no_open_limb() -> None:
 def test_a_very_high_reading_with_signs_ends_in_emergency_words_at_once(reading: str, signs: str) -> None:
     _, said, effects, asked = play(blood_pressure=reading, pressure_signs=signs)
     assert asked[-1] is Q.PRESSURE_SIGNS, "no question comes before the call"
-    assert said[-1].text == words.PRESSURE_EMERGENCY.format(emergency_number="112")
+    assert said[-1].text == safety.told(Cause.PRESSURE_EMERGENCY, "112")
     (alert,) = [effect for effect in effects if isinstance(effect, Alert)]
     assert Cause(alert.cause) in URGENT
     assert reading in alert.said

@@ -37,6 +37,7 @@ from conversations.session.state import Brief, Phase, State
 from conversations.words import session as words
 from core.facts import BandsOff, BandsOn, CuffChecked, SessionEnded, SetDone, WalkDone
 from core.plans import FIXED_AIMS, OPEN_AIMS, Exercise, Region, Scheme, Side
+from core.safety.causes import Cause
 from core.units import Load
 
 START = datetime(2026, 3, 2, 18, 0, tzinfo=UTC)
@@ -209,7 +210,7 @@ def test_an_odd_feeling_takes_the_bands_off_and_twice_ends_it(feeling: str, why:
     assert "3 minutes" in p.heard
     p.waits().fits(feeling=feeling)
     assert p.facts(CuffChecked)
-    assert [effect.cause for effect in p.effects if isinstance(effect, Alert)] == ["two_failed_checks"]
+    assert [effect.cause for effect in p.effects if isinstance(effect, Alert)] == [Cause.CHECKS_FAILED]
     p.types("off")
     assert p.over
 
@@ -257,7 +258,7 @@ def test_a_quiet_set_is_asked_about_and_then_the_coach_hears() -> None:
     assert p.heard == words.QUIET
     p.waits()
     assert "Bands off" in p.heard
-    assert [effect.cause for effect in p.effects if isinstance(effect, Alert)] == ["went_quiet"]
+    assert [effect.cause for effect in p.effects if isinstance(effect, Alert)] == [Cause.QUIET_SET]
 
 
 def test_a_burn_may_go_on() -> None:
@@ -273,7 +274,7 @@ def test_any_other_pain_ends_it_with_bands_off(where: str) -> None:
     p = played().fits()
     p.give(Hurts(p.now, "ouch")).types(where)
     assert "Bands off" in p.heard
-    assert [effect.cause for effect in p.effects if isinstance(effect, Alert)] == ["hurt_in_session"]
+    assert [effect.cause for effect in p.effects if isinstance(effect, Alert)] == [Cause.BANDS_HURT]
 
 
 def test_twenty_seconds_of_silence_after_pain_take_the_bands_off() -> None:

@@ -42,7 +42,6 @@ def test_a_question_is_short_and_asks(text: str) -> None:
 def test_the_words_defer_and_do_not_diagnose() -> None:
     assert "doctor" in words.TIERS[Tier.CLINICIAN_FIRST]
     assert "doctor" in words.TIERS[Tier.DO_NOT_START]
-    assert "{emergency_number}" in words.PRESSURE_EMERGENCY
     assert "don't diagnose" in words.OPENING
 
 

@@ -1,0 +1,68 @@
+"""The body's signs over sessions, from facts: pain by day, and what the cuff checks say together."""
+
+from datetime import timedelta
+from typing import TYPE_CHECKING
+
+from conversations.words import engine as words
+from core.cuffs.patterns import Checked, patterns
+from core.facts import BandsOff, CuffChecked, Rated, SetDone
+from core.pressure import Fit
+from core.safety.pain import PainDay
+from core.store import duties, facts
+
+if TYPE_CHECKING:
+    from bot.engine.core import Engine
+
+SECONDS = {
+    "under_2": 1.5,
+    "about_3": 3.0,
+    "longer": 4.5,
+}  # a refill told by a button; own judgement, no source
+ONCE_IN = timedelta(days=28)  # the same pattern is not told twice within it; own caution, no source
+
+
+def pain_days(engine: "Engine", client: int, session: str) -> tuple[PainDay, ...]:
+    """Joint pain of each session with a rating, oldest first, `session` last."""
+    by_session: dict[str, dict[str, int]] = {}
+    for one in facts.current(engine.store, Rated, client, what="pain"):
+        burn = one.part == "after" and one.where == "muscle"
+        by_session.setdefault(one.session, {})[one.part] = 0 if burn else one.score
+    days = [_day(parts) for name, parts in by_session.items() if name != session]
+    return (*days, _day(by_session.get(session, {})))
+
+
+def _day(parts: dict[str, int]) -> PainDay:
+    return PainDay(parts.get("after", 0), parts.get("before"), parts.get("morning"))
+
+
+def last_off(engine: "Engine", client: int, session: str) -> BandsOff | None:
+    """When the last bands of a session came off."""
+    return facts.latest(engine.store, BandsOff, client, session=session)
+
+
+def tell_patterns(engine: "Engine", client: int) -> None:
+    """Weekly notes for the coach about the checks of the last sessions."""
+    from bot.engine import alerts
+
+    told = {one.cause for one in duties.alerts_since(engine.store, client, engine.clock() - ONCE_IN)}
+    for cause in patterns(checked(engine, client)):
+        if cause not in told:
+            alerts.raise_alert(engine, client, cause, words.FROM_CHECKS, "-")
+
+
+def checked(engine: "Engine", client: int) -> list[Checked]:
+    """The checks of each session, oldest first."""
+    by_session: dict[str, list[CuffChecked]] = {}
+    for one in facts.current(engine.store, CuffChecked, client):
+        by_session.setdefault(one.session, []).append(one)
+    loose = {one.session for one in facts.current(engine.store, SetDone, client) if one.loose}
+    return [
+        Checked(any("slow_refill" in one.because for one in checks), session in loose, _fit(checks))
+        for session, checks in by_session.items()
+    ]
+
+
+def _fit(checks: list[CuffChecked]) -> Fit:
+    first = checks[0]
+    refill = first.refill_s if first.refill_s is not None else SECONDS.get(first.refill)
+    return Fit(first.tightness, refill)
