@@ -12,7 +12,7 @@ from core.facts import PlanGiven
 from core.plan_text import plan_to_text
 from core.plans import Plan
 from core.store import facts
-from tests.bot.test_engine import CLIENT, SQUAT, START, Practice
+from tests.practice import CLIENT, SQUAT, START, Practice
 
 
 @pytest.fixture
