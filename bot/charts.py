@@ -1,11 +1,11 @@
-"""The digest's picture: small multiples of set-1 reps against the wanted band, with a mark at every new load."""
+"""Small multiples of set-1 reps against the range they were done for, with a mark at every new load."""
 
 import io
-from datetime import date
+from datetime import date, timedelta
 from typing import Any
 
 from conversations.words import pictures as words
-from core.plans import OPEN_AIMS
+from core.plans import Aim
 
 MOST_PANELS = 8
 DOTS_PER_INCH = 200
@@ -18,9 +18,10 @@ BLUE, SAND, INK, GREY = "#0b5394", "#e6d5a8", "#222222", "#6b6b6b"  # also told 
 
 
 def weekly_chart(data: dict[str, Any]) -> bytes:
-    """PNG of `{"panels": [{"title", "days", "reps", "doing"}]}`; readable on a phone, on light and dark.
+    """PNG of `{"panels": [{"title", "days", "reps", "doing", "low", "high"}]}`; for a phone, light or dark.
 
-    `title` is "name: movement", `days` ISO dates, `reps` of set 1, `doing` the load or rung; all of one length.
+    `title` is "name: movement", `days` ISO dates, `reps` of set 1, `doing` the load or rung, `low` to `high` the
+    range each was done for (None: none is known); all of one length.
     Raises ValueError when there is nothing to draw.
     """
     from matplotlib.figure import Figure  # half a second, and only for pictures
@@ -46,20 +47,39 @@ def weekly_chart(data: dict[str, Any]) -> bytes:
 def draw_panel(axis: Any, panel: dict[str, Any], columns: int) -> None:
     """One client and movement; `columns` panels share the width."""
     days = [date.fromisoformat(day) for day in panel["days"]]
-    reps, aim = panel["reps"], OPEN_AIMS[0]
+    reps, aims = panel["reps"], _aims(panel)
     top = max(TOP_REPS, *reps) + ROOM
-    axis.axhspan(aim.low - 0.5, aim.high + 0.5, color=SAND, linewidth=0)
+    _shade(axis, days, aims)
     axis.plot(days, reps, "-", color=BLUE, linewidth=1.5)
-    for day, count in zip(days, reps, strict=True):
-        fill = BLUE if aim.low <= count <= aim.high else "white"
+    for day, count, aim in zip(days, reps, aims, strict=True):
+        fill = BLUE if aim is None or aim.low <= count <= aim.high else "white"
         axis.plot([day], [count], "o", color=BLUE, markerfacecolor=fill, markersize=6, markeredgewidth=1.5)
     _load_steps(axis, days, panel["doing"], top, columns)
     axis.set_title(_title(panel["title"]), fontsize=10, color=INK, parse_math=False)
     axis.set_ylim(0, top)
     axis.set_ylabel(words.CHART_UNIT, fontsize=9, color=INK)
-    axis.set_yticks([0, aim.low, aim.high])
+    axis.set_yticks(sorted({0, *(edge for aim in aims[-1:] if aim for edge in (aim.low, aim.high))}))
     axis.margins(x=0.14)  # EDGE of the whole width on each side
     _dates(axis, days)
+
+
+def _aims(panel: dict[str, Any]) -> list[Aim | None]:
+    nothing = [None] * len(panel["reps"])
+    pairs = zip(panel.get("low", nothing), panel.get("high", nothing), strict=True)
+    return [None if low is None or high is None else Aim(low, high) for low, high in pairs]
+
+
+def _shade(axis: Any, days: list[date], aims: list[Aim | None]) -> None:
+    """The range of each day up to the next one; one range all the way is one band across the panel."""
+    if len(set(aims)) == 1:
+        if (aim := aims[0]) is not None:
+            axis.axhspan(aim.low - 0.5, aim.high + 0.5, color=SAND, linewidth=0)
+        return
+    for begin, end, aim in zip(days, [*days[1:], days[-1] + timedelta(days=1)], aims, strict=True):
+        if aim is not None:
+            axis.fill_between(
+                [begin, end], aim.low - 0.5, aim.high + 0.5, color=SAND, linewidth=0, zorder=0.5
+            )
 
 
 def _load_steps(axis: Any, days: list[date], doing: list[str], top: float, columns: int) -> None:

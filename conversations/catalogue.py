@@ -10,12 +10,14 @@ from conversations import (
     inviting,
     missed,
     morning,
+    pausing,
     planning,
     reminding,
     screening,
     session,
     still_numb,
     trouble,
+    writing,
 )
 from conversations.protocol import Dialogue
 
@@ -35,5 +37,7 @@ CATALOGUE: dict[str, Dialogue[Any]] = {
         reminding,
         missed,
         trouble,
+        pausing,
+        writing,
     )
 }

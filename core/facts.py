@@ -192,6 +192,9 @@ class SetDone:
     tightness: int | None
     loose: bool
     reps_left: int | None = None
+    aim_low: int | None = None
+    aim_high: int | None = None
+    expected: int | None = None
 
 
 @dataclass(frozen=True, slots=True)
@@ -256,6 +259,60 @@ class CoachDid:
     note: str = ""
 
 
+@dataclass(frozen=True, slots=True)
+class Paused:
+    """No session and no reminder from `since` to `until`; the latest counts. The same instant: no pause."""
+
+    key: ClassVar[tuple[str, ...]] = ()
+    at: datetime
+    since: datetime
+    until: datetime
+    by: int
+    why: str = ""
+
+
+@dataclass(frozen=True, slots=True)
+class PlanEnded:
+    """The plan came to its end; a plan given later begins anew."""
+
+    key: ClassVar[tuple[str, ...]] = ()
+    at: datetime
+    by: int
+    why: str = ""
+
+
+@dataclass(frozen=True, slots=True)
+class Travelling:
+    """From `since` to `until` the plan's movements are done without equipment; the latest counts."""
+
+    key: ClassVar[tuple[str, ...]] = ()
+    at: datetime
+    since: datetime
+    until: datetime
+    by: int
+
+
+@dataclass(frozen=True, slots=True)
+class StandIn:
+    """About a coach: from `since` to `until` the coach `stand_in` (a person's id) looks after their clients."""
+
+    key: ClassVar[tuple[str, ...]] = ("stand_in",)
+    at: datetime
+    stand_in: int
+    since: datetime
+    until: datetime
+
+
+@dataclass(frozen=True, slots=True)
+class TemplateSaved:
+    """About a coach: a plan to begin from, by its name; `plan` as stored text, "": no more."""
+
+    key: ClassVar[tuple[str, ...]] = ("name",)
+    at: datetime
+    name: str
+    plan: str
+
+
 Fact = (
     Agreed
     | Detail
@@ -276,4 +333,9 @@ Fact = (
     | LoadMoved
     | Noticed
     | CoachDid
+    | Paused
+    | PlanEnded
+    | Travelling
+    | StandIn
+    | TemplateSaved
 )

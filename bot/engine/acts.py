@@ -7,11 +7,14 @@ from collections.abc import Callable
 from datetime import datetime
 from typing import TYPE_CHECKING, Any
 
-from bot.engine import aftercare, calendar, checks, gate, loads, practice, recovery, status, turns
+from bot.engine import aftercare, calendar, checks, loads, practice, recovery, status, turns
+from bot.engine.coach import clients as whose
+from bot.engine.coach import digest, listing, resting
+from bot.engine.coach import menu as coach_menu
 from conversations.protocol import Choice, Relay, Resumed, Say
+from conversations.words import coach as coach_words
 from conversations.words import engine as words
 from conversations.words.recap import recap
-from core.access import Action
 from core.facts import Cleared, CoachDid, SetDone, WalkDone
 from core.store import duties, facts, people, threads
 from core.store.duties import Planned
@@ -22,6 +25,7 @@ if TYPE_CHECKING:
     from bot.engine.core import Engine
 
 TO = re.compile(r"^to\s+(?P<name>[^:]{1,40}):\s*(?P<text>.+)$", re.IGNORECASE | re.DOTALL)
+CLIENT = re.compile(r"^/?client\s+(?P<name>.{1,60})$", re.IGNORECASE)
 COACH = re.compile(r"^coach[:,]?\s+(?P<text>.+)$", re.IGNORECASE | re.DOTALL)
 WORDS = {
     "invite": "menu:invite",
@@ -53,6 +57,11 @@ def open_menu(engine: "Engine", person: Person, now: datetime) -> None:
 def command(engine: "Engine", person: Person, text: str, now: datetime) -> bool:
     """A word that is a command whatever is open; True: done."""
     flat = text.strip().lower().lstrip("/")
+    about = CLIENT.match(text.strip()) if person.role is Role.COACH else None
+    if about is not None:
+        if not listing.by_name(engine, person, about["name"], now):
+            engine.say(person, Say(coach_words.NOBODY.format(typed=about["name"])), now)
+        return True
     relayed = (TO if person.role is Role.COACH else COACH).match(text.strip())
     if relayed is not None:
         words_to(engine, person, relayed, now)
@@ -72,8 +81,7 @@ def words_to(engine: "Engine", person: Person, found: re.Match[str], now: dateti
         relay(engine, person, Relay(found["text"]))
         engine.say(person, Say(words.SAID_TO_COACH), now)
         return
-    named = found["name"].strip().lower()
-    fitting = [one for one in people.clients_of(engine.store, person.id) if named in one.name.lower()]
+    fitting = whose.found(engine, person, found["name"], now)
     if len(fitting) != 1:
         engine.say(person, Say(words.NO_SUCH_CLIENT), now)
         return
@@ -105,41 +113,10 @@ def relay(engine: "Engine", person: Person, effect: Relay) -> None:
 def menu(engine: "Engine", person: Person, value: str, now: datetime) -> None:
     """A menu's button or its word."""
     if person.role is Role.COACH:
-        coach_menu(engine, person, value, now)
+        if not coach_menu.chosen(engine, person, value, now):
+            open_menu(engine, person, now)
     else:
         client_menu(engine, person, value, now)
-
-
-def coach_menu(engine: "Engine", person: Person, value: str, now: datetime) -> None:
-    """The coach's menu."""
-    what, _, number = value.removeprefix("menu:").partition(":")
-    match what:
-        case "invite":
-            turns.begin(engine, person, "inviting", {}, now)
-        case "clients":
-            practice.show_clients(engine, person, now)
-        case "digest":
-            practice.show_week(engine, person, now)
-        case "clearing" | "planning":
-            _about_client(engine, person, what, int(number), now)
-        case "client":
-            practice.show_client(engine, person, int(number), now)
-        case "alone":
-            alone(engine, person, now)
-        case "help":
-            engine.say(person, Say(words.COACH_HELP), now)
-        case _:
-            open_menu(engine, person, now)
-
-
-def _about_client(engine: "Engine", coach: Person, what: str, client: int, now: datetime) -> None:
-    action = Action.CLEAR if what == "clearing" else Action.PLAN
-    if not gate.allows(engine, coach, action, people.by_id(engine.store, client)):
-        engine.say(coach, Say(words.NOT_YOURS), now)
-    elif what == "clearing":
-        practice.ask_to_clear(engine, people.by_id(engine.store, client), None, now)
-    else:
-        turns.begin(engine, coach, "planning", {"client": client}, now)
 
 
 def client_menu(engine: "Engine", person: Person, value: str, now: datetime) -> None:
@@ -234,12 +211,6 @@ def ask_for_backup(engine: "Engine", coach: Person, client: Person, now: datetim
         engine.say(coach, Say(words.ALONE, (Choice(words.ALONE_LABEL, "menu:alone"),)), now)
 
 
-def alone(engine: "Engine", coach: Person, now: datetime) -> None:
-    """The coach said so."""
-    duties.set_setting(engine.store, f"alone:{coach.id}", "yes")
-    engine.say(coach, Say(words.ALONE_NOTED), now)
-
-
 def hold(engine: "Engine", coach: Person, client: Person, now: datetime) -> None:
     """No training until the coach clears again."""
     last = facts.latest(engine.store, Cleared, client.id)
@@ -290,6 +261,7 @@ ACTS: dict[str, Act] = {
     "cleared": cleared,
     "plan_given": plan_given,
     "recap": give_recap,
+    "paused": resting.paused,
 }
 
 
@@ -298,13 +270,15 @@ def before_talk(engine: "Engine", person: Person, talk: Planned, now: datetime) 
     """A planned talk begins; weekly ones plan themselves again."""
     match talk.dialogue:
         case "weekly":
-            practice.show_week(engine, person, now)
-            practice.recap_week(engine, person, now)
+            digest.show(engine, person, now)
+            digest.recap_week(engine, person, now)
             calendar.plan_week(engine, person, now)
         case "note":
             engine.say(person, Say(talk.about["text"]), now, Priority.REMINDER)
         case "words":
             engine.say(person, Say(words.FROM_COACH.format(text=talk.about["text"])), now)
+        case "pause_over":
+            resting.pause_over(engine, person, talk.about, now)
         case "reminding":
             if turns.barred(engine, person) is None:
                 turns.begin(engine, person, "reminding", talk.about, now)

@@ -102,6 +102,13 @@ def cause_line(alert: OpenAlert) -> str:
     return safety.COACH_READS[alert.cause]
 
 
+def show(engine: "Engine", coach: Person, alert: OpenAlert, now: datetime) -> None:
+    """The alert once more for a coach who asks, with its buttons; one that was settled has none."""
+    client = people.by_id(engine.store, alert.person)
+    choices = () if alert.settled_at is not None else _buttons(alert)
+    engine.say(coach, Say(text(engine, client, alert, 1), choices), now)
+
+
 def tapped(engine: "Engine", coach: Person, act: str, alert_id: int, now: datetime) -> None:
     """A coach's button under an alert."""
     alert = duties.alert_by_id(engine.store, alert_id)

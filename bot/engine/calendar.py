@@ -4,6 +4,7 @@ from datetime import datetime, time, timedelta
 from typing import TYPE_CHECKING
 
 from bot.engine import letters, status
+from bot.engine.coach import pauses
 from conversations.protocol import Say
 from conversations.words import calendar as words
 from core.calendar.occurrences import next_occurrence
@@ -23,12 +24,15 @@ MINUTES_BETWEEN, MINUTES_BEFORE = 3, 12  # without bands, between and before; ow
 
 
 def remind_next(engine: "Engine", client: Person, now: datetime) -> None:
-    """Plan the reminder of the next session by the plan; the old one is forgotten."""
+    """Plan the reminder of the next session by the plan, after a pause if there is one; the old one is forgotten."""
     duties.unplan_first(engine.store, client.id, "reminding")
     plan = status.plan_of(engine, client.id)
     if plan is None or plan.when is None:
         return
-    coming = next_occurrence(when_from_text(plan.when), now)
+    when, pause = when_from_text(plan.when), pauses.coming(engine, client.id)
+    coming = next_occurrence(when, now)
+    if coming is not None and pause is not None and pause.since <= coming.at < pause.until:
+        coming = next_occurrence(when, pause.until)
     if coming is None:
         return
     about = {

@@ -46,7 +46,7 @@ class Engine:
     def _know_coaches(self) -> None:
         for chat in self.config.coaches:
             if people.by_chat(self.store, chat) is None:
-                people.add(self.store, chat, "Coach", Role.COACH, self.config.zone, self.clock())
+                people.add(self.store, chat, words.COACH_NAME, Role.COACH, self.config.zone, self.clock())
         for coach in people.coaches(self.store):
             if duties.next_talk(self.store, coach.id, "weekly") is None:
                 calendar.plan_week(self, coach, self.clock())

@@ -27,6 +27,7 @@ WAITS = (
     "morning",
     "recap",
     "weekly",
+    "pause_over",
 )  # talks that do not break into a session
 LATER = timedelta(minutes=2)
 NO_BURST = timedelta(seconds=30)

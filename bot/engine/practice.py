@@ -1,51 +1,19 @@
-"""What a coach looks at: clients, one client, the week; and what a client sees of the plan."""
+"""What a client sees of the plan, and what waits for the coach's decision."""
 
 from datetime import datetime
 from typing import TYPE_CHECKING
 
-from bot.engine import gate, screenings, status, turns, weeks
+from bot.engine import screenings, status, turns
 from conversations.protocol import Choice, Say
 from conversations.words import calendar as calendar_words
 from conversations.words import engine as words
 from conversations.words import plan as plan_words
-from core.access import Action
 from core.calendar.zones import local
-from core.store import duties, mail, people
-from core.store.mail import Letter, Priority
+from core.store import duties
 from core.store.people import Person
 
 if TYPE_CHECKING:
     from bot.engine.core import Engine
-
-MOST_BUTTONS = 8  # clients with a button of their own; the rest by name
-
-
-def show_clients(engine: "Engine", coach: Person, now: datetime) -> None:
-    """All clients, who waits for something first."""
-    clients = people.clients_of(engine.store, coach.id)
-    if not clients:
-        engine.say(coach, Say(words.NO_CLIENTS), now)
-        return
-    lines = [words.CLIENT_LINE.format(name=one.name, state=status.state_line(engine, one)) for one in clients]
-    buttons = tuple(Choice(one.name, f"menu:client:{one.id}") for one in clients[:MOST_BUTTONS])
-    engine.say(coach, Say("\n".join(lines), buttons), now)
-
-
-def show_client(engine: "Engine", coach: Person, client_id: int, now: datetime) -> None:
-    """One client's card."""
-    client = people.by_id(engine.store, client_id)
-    if not gate.allows(engine, coach, Action.SEE_CLIENT, client):
-        engine.say(coach, Say(words.NOT_YOURS), now)
-        return
-    plan = status.plan_of(engine, client.id)
-    parts = [f"{client.name}: {status.state_line(engine, client)}", status.last_session(engine, client)]
-    if plan is not None:
-        parts.append(plan_words.plan_text(plan))
-    buttons = (
-        Choice(words.CLEARANCE, f"menu:clearing:{client.id}"),
-        Choice(words.NEW_PLAN, f"menu:planning:{client.id}"),
-    )
-    engine.say(coach, Say("\n".join(parts), buttons), now)
 
 
 def show_plan(engine: "Engine", client: Person, now: datetime) -> None:
@@ -65,9 +33,11 @@ def show_plan(engine: "Engine", client: Person, now: datetime) -> None:
     engine.say(client, Say(text, tuple(buttons)), now)
 
 
-def ask_to_clear(engine: "Engine", client: Person, screening: str | None, now: datetime) -> None:
-    """Show the coach a screening and ask for the decision."""
-    coach = engine.coach_of(client)
+def ask_to_clear(
+    engine: "Engine", client: Person, screening: str | None, now: datetime, coach: Person | None = None
+) -> None:
+    """Show the coach (None: who looks after the client) a screening and ask for the decision."""
+    coach = coach or engine.coach_of(client)
     if coach is None:
         return
     about = screenings.about(engine, client, screening)
@@ -75,22 +45,3 @@ def ask_to_clear(engine: "Engine", client: Person, screening: str | None, now: d
         engine.say(coach, Say(words.NOT_FINISHED.format(name=client.name)), now)
         return
     turns.begin(engine, coach, "clearing", about, now)
-
-
-def recap_week(engine: "Engine", coach: Person, now: datetime) -> None:
-    """A short line to every client who trained this week; it waits for whoever is in a session."""
-    for client in people.clients_of(engine.store, coach.id):
-        week = weeks.week_of(engine, client, now)
-        if week.done:
-            text = words.YOUR_WEEK.format(done=week.done, moved=week.loads_moved)
-            duties.plan(engine.store, client.id, "note", {"text": text}, now, now)
-
-
-def show_week(engine: "Engine", coach: Person, now: datetime) -> None:
-    """The digest of the last seven days: who needs the coach first, then the numbers, then a picture."""
-    text, needing, chart = weeks.digest_of(engine, coach, now)
-    buttons = tuple(Choice(client.name, f"menu:client:{client.id}") for client in needing[:MOST_BUTTONS])
-    engine.say(coach, Say(text, buttons), now, Priority.DIGEST)
-    if chart and coach.chat is not None:
-        body = {"text": "", "chart": chart}
-        mail.post(engine.store, Letter(coach.chat, body, "chart", Priority.DIGEST, coach.id), now)

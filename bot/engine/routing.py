@@ -5,6 +5,7 @@ from datetime import datetime, timedelta
 from typing import TYPE_CHECKING
 
 from bot.engine import acts, alerts, corrections, stopping, turns
+from bot.engine.coach import listing
 from bot.engine.updates import Incoming, Kind
 from conversations.protocol import BandsCameOff, Cancelled, Corrected, Said, Say, Sent, WentBack
 from conversations.words import engine as words
@@ -36,7 +37,15 @@ def route(engine: "Engine", incoming: Incoming, now: datetime) -> None:
         return
     if person.unreachable_at is not None:
         people.unreachable(engine.store, incoming.chat, None)
-    known(engine, person, incoming, now)
+    known(engine, named(engine, person, incoming), incoming, now)
+
+
+def named(engine: "Engine", person: Person, incoming: Incoming) -> Person:
+    """A coach is known by number only; the first name comes with the first message."""
+    if person.role is not Role.COACH or person.name != words.COACH_NAME or not incoming.name.strip():
+        return person
+    people.rename(engine.store, person.id, incoming.name.strip())
+    return people.by_id(engine.store, person.id)
 
 
 def once(engine: "Engine", chat: int, text: str, now: datetime) -> None:
@@ -152,7 +161,8 @@ def text(engine: "Engine", person: Person, incoming: Incoming, at: datetime) -> 
     if acts.command(engine, person, incoming.text, at):
         return
     if thread is None:
-        acts.open_menu(engine, person, at)
+        if person.role is not Role.COACH or not listing.by_name(engine, person, incoming.text, at):
+            acts.open_menu(engine, person, at)
     elif flat in BACK:
         turns.deliver(engine, person, thread, WentBack(at))
     elif flat in CANCEL:

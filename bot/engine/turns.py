@@ -6,6 +6,7 @@ from typing import TYPE_CHECKING, Any
 import msgspec
 
 from bot.engine import briefs, screenings
+from bot.engine.coach import pauses
 from conversations.catalogue import CATALOGUE
 from conversations.protocol import (
     Alert,
@@ -181,6 +182,8 @@ def barred(engine: "Engine", person: Person) -> str | None:
         return "clearance_over"
     if not engine.has_backup(person):
         return "no_second_contact"
+    if pauses.paused_until(engine, person.id) is not None:
+        return "paused"
     if any(
         bars_training(alert.cause, settled=False) for alert in duties.open_alerts(engine.store, person.id)
     ):

@@ -1,16 +1,34 @@
-"""The coach's week from facts: one line of numbers a client for the digest, and the data of its picture."""
+"""The coach's week from facts: one client's numbers, whether alerts led to anything, the data of the picture."""
 
 from datetime import datetime, timedelta
 from typing import TYPE_CHECKING, Any
 
-from bot.engine import loads, status, turns
+from bot.engine import loads, screenings, status, turns
+from bot.engine.coach import clients as whose
+from bot.engine.coach import loads_asked, pauses
 from conversations.words.digest import render
-from core.calendar.occurrences import occurrences_between
+from core.alert_use import AlertSeen, idle_causes
+from core.calendar.missed import Attendance, Kept, attendance, missed_in_a_row
+from core.calendar.occurrences import Occurrence, occurrences_between
 from core.calendar.stored import when_from_text
-from core.digest import ClientWeek, digest
-from core.facts import LoadMoved, Rated, SessionEnded, SetDone, WalkDone
-from core.plans import OPEN_AIMS, Plan, Scheme
-from core.store import duties, facts, people
+from core.calendar.zones import local
+from core.digest import REVIEW_WEEKS, ClientWeek, Digest, digest
+from core.facts import (
+    CalendarChanged,
+    Cleared,
+    CoachDid,
+    LoadMoved,
+    PlanGiven,
+    Rated,
+    ScreeningDone,
+    SessionEnded,
+    SetDone,
+    WalkDone,
+)
+from core.plan_text import plan_from_text
+from core.plans import Aim, Plan, Scheme
+from core.safety.causes import Tier
+from core.store import duties, facts
 from core.store.people import Person
 
 if TYPE_CHECKING:
@@ -18,84 +36,179 @@ if TYPE_CHECKING:
 
 WEEK = timedelta(days=7)
 CHART_WEEKS = 6
+LOOKED_BACK = 4 * WEEK  # for sessions missed in a row
+ALERTS_WEEKS = 8  # how far back a cause is looked at that never led to an action; own caution, no source
+ACTED_WITHIN = timedelta(hours=24)  # of the alert; own caution, no source
+ONLY_READ = ("alert_take", "alert_settle")  # a tap that says "seen" and changes nothing for the client
 DONE = ("done", "time")
 
 
 def digest_of(engine: "Engine", coach: Person, now: datetime) -> tuple[str, list[Person], dict[str, Any]]:
     """The message, the clients who need the coach, and the chart's data ({}: nothing to draw)."""
-    clients = people.clients_of(engine.store, coach.id)
-    weeks = [week_of(engine, client, now) for client in clients]
-    made = digest(weeks)
-    names = [name for name, _ in made.needs_you]
-    needing = [client for name in names for client in clients if client.name == name]
-    return render(made), needing, chart_of(engine, clients, now)
+    made = week_of_practice(engine, coach, now)
+    clients = {client.id: client for client in whose.seen_by(engine, coach, now)}
+    needing = [clients[week.client] for week, _ in made.needs_you]
+    return render(made), needing, chart_of(engine, list(clients.values()), now)
 
 
-def week_of(engine: "Engine", client: Person, now: datetime) -> ClientWeek:
+def week_of_practice(engine: "Engine", coach: Person, now: datetime) -> Digest:
+    """The last seven days of all clients this coach looks after."""
+    clients = whose.seen_by(engine, coach, now)
+    seen = [alert for client in clients for alert in alerts_of(engine, client, now - ALERTS_WEEKS * WEEK)]
+    fresh = [alert for client in clients for alert in alerts_of(engine, client, now - WEEK)]
+    return digest(weeks_of(engine, clients, now), fresh, idle_causes(seen))
+
+
+def weeks_of(engine: "Engine", clients: list[Person], now: datetime) -> list[ClientWeek]:
+    """A week for each, in the order given; two of one name are told apart."""
+    names = whose.told_apart(clients)
+    return [week_of(engine, client, now, names[client.id]) for client in clients]
+
+
+def week_of(engine: "Engine", client: Person, now: datetime, name: str = "") -> ClientWeek:
     """One client's last seven days."""
     since, store = now - WEEK, engine.store
     alerts = duties.alerts_since(store, client.id, since)
-    sets = [one for one in facts.current(store, SetDone, client.id) if one.at >= since]
-    pain = [one.score for one in facts.current(store, Rated, client.id, what="pain") if one.at >= since]
+    still_open = duties.open_alerts(store, client.id)
+    firsts = facts.since(store, SetDone, client.id, since, set_no=1)
+    pain = [one.score for one in facts.since(store, Rated, client.id, since, what="pain")]
     plan = status.plan_of(engine, client.id)
     coming = duties.next_talk(store, client.id, "reminding")
-    moved = [one for one in facts.current(store, LoadMoved, client.id) if one.at >= since]
+    moved = [one for one in facts.since(store, LoadMoved, client.id, since) if one.applied]
+    kept, began = kept_of(engine, client, now), pauses.plan_began(engine, client.id)
+    finished = pauses.is_finished(engine, client.id)
+    cleared = facts.latest(store, Cleared, client.id)
+    barred, waits = turns.barred(engine, client), _waits(engine, client, cleared)
     return ClientWeek(
-        name=client.name,
-        planned=_planned(plan, since, now),
-        done=len(_sessions(engine, client, since)),
+        name=name or client.name,
+        client=client.id,
+        planned=sum(one.occurrence.at >= since for one in kept if one.attendance is not Attendance.AHEAD),
+        done=len([one for one in facts.since(store, SessionEnded, client.id, since) if one.why in DONE]),
         loads_moved=sum(one.was != one.use for one in moved),
-        in_range=_in_range(plan, sets),
-        alerts_now=sum(alert.tier == "now" for alert in alerts),
-        alerts_today=sum(alert.tier == "today" for alert in alerts),
+        in_range=[one.aim_low <= one.reps <= one.aim_high for one in firsts if _ranged(one)],  # type: ignore[operator]
+        off_expected=[one.reps - one.expected for one in firsts if one.expected is not None],
+        alerts_now=sum(alert.tier is Tier.NOW for alert in alerts),
+        alerts_today=sum(alert.tier is Tier.TODAY for alert in alerts),
+        urgent=any(alert.tier is Tier.NOW for alert in still_open),
+        open_alert=bool(still_open),
         pain_max=max(pain, default=None),
         quiet_days=_quiet_days(engine, client, now),
-        held=turns.barred(engine, client) == "not_cleared",
-        open_alert=bool(duties.open_alerts(store, client.id)),
-        missed_in_a_row=0,
+        held=cleared is not None and cleared.decision == "held",
+        answering=cleared is None and not waits,
+        waiting=barred == "clearance_over" or waits,
+        no_plan=plan is None and not finished and cleared is not None and bool(cleared.regions),
+        paused=pauses.paused_until(engine, client.id) is not None,
+        finished=finished,
+        loads_asked=len(loads_asked.waiting(engine, client.id)),
+        screening_due=screenings.is_old(engine, client, now),
+        review_due=plan is not None and began is not None and now - began >= REVIEW_WEEKS * WEEK,
+        missed_in_a_row=missed_in_a_row(kept),
         next_at=coming.due_at if coming else None,
     )
 
 
-def _planned(plan: Plan | None, since: datetime, now: datetime) -> int:
-    if plan is None or plan.when is None:
-        return 0
-    return len(occurrences_between(when_from_text(plan.when), since, now))
+def _ranged(one: SetDone) -> bool:
+    """An open set with its range: only there is a count inside or outside of it."""
+    return one.aim_low is not None and one.aim_high is not None and one.aim_low < one.aim_high
 
 
-def _sessions(engine: "Engine", client: Person, since: datetime) -> list[SessionEnded]:
-    ended = facts.current(engine.store, SessionEnded, client.id)
-    return [one for one in ended if one.at >= since and one.why in DONE]
+def _waits(engine: "Engine", client: Person, cleared: Cleared | None) -> bool:
+    """Whether a screening was finished that nobody has decided on."""
+    done = facts.latest(engine.store, ScreeningDone, client.id)
+    return done is not None and (cleared is None or cleared.at < done.at)
 
 
-def _in_range(plan: Plan | None, sets: list[SetDone]) -> list[bool]:
-    open_ones = {one.movement for one in (plan.exercises if plan else ()) if one.scheme is Scheme.OPEN}
-    aim = OPEN_AIMS[0]
-    return [aim.low <= one.reps <= aim.high for one in sets if one.set_no == 1 and one.movement in open_ones]
+def kept_of(engine: "Engine", client: Person, now: datetime) -> tuple[Kept, ...]:
+    """The planned sessions of the last four weeks and what became of them; those of a pause do not count."""
+    since = now - LOOKED_BACK
+    ended = facts.since(engine.store, SessionEnded, client.id, since - WEEK)
+    done = [one.at for one in ended if one.why in DONE]
+    rests = pauses.spans(engine, client.id)
+    planned = [
+        one
+        for one in _occurrences(engine, client, since, now)
+        if not any(begin <= one.at < end for begin, end in rests)
+    ]
+    return attendance(planned, done, now, client.zone)
+
+
+def _occurrences(engine: "Engine", client: Person, since: datetime, now: datetime) -> list[Occurrence]:
+    """By the days that held at the time: a change of days does not rewrite what was planned before it."""
+    store = engine.store
+    days = [(one.at, plan_from_text(one.plan).when) for one in facts.current(store, PlanGiven, client.id)]
+    days += [(one.at, one.when or None) for one in facts.current(store, CalendarChanged, client.id)]
+    days.sort(key=lambda pair: pair[0])
+    ends = [*(at for at, _ in days[1:]), now]
+    found: list[Occurrence] = []
+    for (begin, when), end in zip(days, ends, strict=False):
+        if when is not None and end > since:
+            found += occurrences_between(when_from_text(when), max(begin, since), end)
+    return found
 
 
 def _quiet_days(engine: "Engine", client: Person, now: datetime) -> int:
+    """Whole days since anything came from the client; what came is forgotten after a month."""
     row = engine.store.row("SELECT max(received_at) AS at FROM inbox WHERE person = ?", [client.id])
-    last = row["at"] if row and row["at"] else None
-    return 0 if last is None else int((now.timestamp() * 1000 - last) // 86_400_000)
+    if row is None or row["at"] is None:
+        return max(0, (now - client.joined).days)
+    return int((now.timestamp() * 1000 - row["at"]) // 86_400_000)
 
 
+def alerts_of(engine: "Engine", client: Person, since: datetime) -> list[AlertSeen]:
+    """The client's alerts since then, and whether the coach did something for the client within a day."""
+    did = [
+        one for one in facts.since(engine.store, CoachDid, client.id, since) if one.action not in ONLY_READ
+    ]
+    return [
+        AlertSeen(
+            alert.cause,
+            alert.tier,
+            any(alert.raised_at <= one.at <= alert.raised_at + ACTED_WITHIN for one in did),
+        )
+        for alert in duties.alerts_since(engine.store, client.id, since)
+    ]
+
+
+# --- the picture -----------------------------------------------------------------------------------------
 def chart_of(engine: "Engine", clients: list[Person], now: datetime) -> dict[str, Any]:
     """Set-1 reps and loads by date, for each client and movement of the last weeks."""
-    panels = []
-    for client in clients:
-        names = loads.names(status.plan_of(engine, client.id))
-        sets = facts.current(engine.store, SetDone, client.id)
-        recent = [one for one in sets if one.set_no == 1 and one.at >= now - CHART_WEEKS * WEEK]
-        for movement in sorted({one.movement for one in recent}):
-            mine = [one for one in recent if one.movement == movement]
-            panels.append(
-                {
-                    "title": f"{client.name}: {names.get(movement, movement)}",
-                    "days": [one.at.date().isoformat() for one in mine],
-                    "reps": [one.reps for one in mine],
-                    "doing": [one.doing for one in mine],
-                }
-            )
+    names = whose.told_apart(clients)
+    panels = [panel for client in clients for panel in panels_of(engine, client, names[client.id], now)]
     walks = sum(len(facts.current(engine.store, WalkDone, client.id)) for client in clients)
     return {"panels": panels, "walks": walks} if panels else {}
+
+
+def panels_of(engine: "Engine", client: Person, name: str, now: datetime) -> list[dict[str, Any]]:
+    """One panel a movement: "title", "days", "reps", "doing", and the range of each day, "low" and "high"."""
+    plan = status.plan_of(engine, client.id)
+    called = loads.names(plan)
+    recent = facts.since(engine.store, SetDone, client.id, now - CHART_WEEKS * WEEK, set_no=1)
+    return [
+        _panel(
+            f"{name}: {called.get(movement, movement)}",
+            [one for one in recent if one.movement == movement],
+            plan,
+            client.zone,
+        )
+        for movement in sorted({one.movement for one in recent})
+    ]
+
+
+def _panel(title: str, sets: list[SetDone], plan: Plan | None, zone: str) -> dict[str, Any]:
+    aims = [_aim(one, plan) for one in sets]
+    return {
+        "title": title,
+        "days": [local(one.at, zone).date().isoformat() for one in sets],
+        "reps": [one.reps for one in sets],
+        "doing": [one.doing for one in sets],
+        "low": [aim.low if aim else None for aim in aims],
+        "high": [aim.high if aim else None for aim in aims],
+    }
+
+
+def _aim(one: SetDone, plan: Plan | None) -> Aim | None:
+    """The range stored with the set, else the plan's; None: a movement that the plan no longer has."""
+    if one.aim_low is not None and one.aim_high is not None:
+        return Aim(one.aim_low, one.aim_high)
+    mine = [exercise for exercise in (plan.exercises if plan else ()) if exercise.movement == one.movement]
+    return mine[0].aims[0] if mine and mine[0].scheme is not Scheme.WALK else None

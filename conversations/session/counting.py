@@ -266,6 +266,10 @@ def lost(state: State, event: Said) -> Turn[State]:
 def facts(state: State, at: datetime, one: Counted, reps_left: int | None = None) -> tuple[Effect, ...]:
     """One fact a side."""
     doing = state.doing
+    # A gentle set ends with reps left, so neither the range nor the forecast is its aim.
+    full = not state.brief.gentle
+    aim = doing.aims[one.no - 1] if full and one.no <= len(doing.aims) else None
+    expected = state.brief.expected.get(doing.movement, ())[one.no - 1 : one.no] if full else ()
     return tuple(
         Record(
             SetDone(
@@ -283,6 +287,9 @@ def facts(state: State, at: datetime, one: Counted, reps_left: int | None = None
                 tightness=state.tightness,
                 loose=state.loose,
                 reps_left=reps_left,
+                aim_low=aim.low if aim else None,
+                aim_high=aim.high if aim else None,
+                expected=expected[0] if expected else None,
             )
         )
         for side, reps in zip(doing.sides, one.reps, strict=False)

@@ -1,72 +1,111 @@
-"""The coach's week in words: one message."""
+"""The coach's week in words: one screen, and a line per client by pages."""
 
-from core.digest import ClientWeek, Digest, Need
-from core.plans import OPEN_AIMS, PAIN_CEILING
+from conversations.words.coach import REASONS, cut
+from conversations.words.safety import COACH_READS
+from core.alert_use import by_tier
+from core.safety.causes import Tier
+from core.digest import ClientWeek, Digest
 
-REASONS = {
-    Need.OPEN_ALERT: "an alert is open",
-    Need.HELD: "waits for your clearance",
-    Need.ALERTED: "had an alert",
-    Need.PAIN: f"pain above {PAIN_CEILING}",
-    Need.LOADS_OFF: f"set 1 mostly outside {OPEN_AIMS[0]}",
-    Need.MISSED: "missed sessions",
-    Need.QUIET: "quiet for a week",
-}
-LONGEST = 3500  # characters of the whole message
-LONGEST_NAME = 24
-ROOM_FOR_MORE = 40  # characters kept free for the last line
+MOST_NEEDING = 6  # lines and buttons; the rest is in the list of clients
+A_PAGE = 14  # clients: a line each, two at most
+LONGEST_LINE = 60  # characters; about two lines on a phone
+MOST_IDLE = 3
+TITLE = "Your week."
 NO_CLIENTS = "Your week.\nNo clients yet."
-MORE = "And {number} more: see your clients."
+WHO = "Who needs you ({needing} of {count}):"
+NOBODY = "Nobody needs you."
+MORE = "- and {number} more: 'clients'"
+SESSIONS = "Sessions: {done} of {planned} planned."
+IN_RANGE = "Set 1 in range: {share:.0%}{off}."
+NO_SETS = "Set 1 in range: no full sets yet."
+AS_EXPECTED = ", as expected"
+ABOVE = ", {off:.1f} reps above what was expected"
+BELOW = ", {off:.1f} reps below what was expected"
+LOADS = "Loads moved: {moved}{asked}."
+ASKED = "; {asked} wait for your tap"
+ALERTS = "Alerts: {now} urgent ({now_acted} led to something), {today} same day ({today_acted})."
+NO_ALERTS = "No alerts."
+IDLE = "Never led to anything in eight weeks: {causes}."
+EVERYBODY = "Everybody"
+EVERYBODY_HEAD = "Everybody, {first}-{last} of {count}:"
+NEXT, BACK = "Next", "Back"
+RESTING = {"paused": "paused", "finished": "plan finished"}
 
 
 def render(week: Digest) -> str:
-    """Who needs you, the practice in numbers, a line per client; what does not fit is counted."""
+    """Who needs the coach first, then the practice in numbers: one screen, whatever the number of clients."""
     if not week.weeks:
         return NO_CLIENTS
-    head = ["Your week.", _numbers(week)]
-    needing = [
-        f"- {_short(name)}: {', '.join(REASONS[need] for need in why)}" for name, why in week.needs_you
+    return "\n".join([TITLE, *_needing(week), *_numbers(week)])
+
+
+def _needing(week: Digest) -> list[str]:
+    if not week.needs_you:
+        return [NOBODY]
+    lines = [
+        cut(f"- {one.name}: {', '.join(REASONS[need] for need in why)}", LONGEST_LINE)
+        for one, why in week.needs_you[:MOST_NEEDING]
     ]
-    top = ["Who needs you:", *needing] if needing else ["Nobody needs you."]
-    everyone = ["Everybody:", *(_line(one) for one in week.weeks)]
-    return _fitted(head[0], top, head[1], everyone)
+    left = len(week.needs_you) - MOST_NEEDING
+    more = [MORE.format(number=left)] if left > 0 else []
+    return [WHO.format(needing=len(week.needs_you), count=len(week.weeks)), *lines, *more]
 
 
-def _fitted(title: str, top: list[str], numbers: str, everyone: list[str]) -> str:
-    """Those who need the coach come first, so they are the last to be cut."""
-    room = LONGEST - len(title) - len(numbers) - 2 - 2 * ROOM_FOR_MORE
-    first = _cut(top, room)
-    rest = _cut(everyone, room - sum(len(line) + 1 for line in first))
-    return "\n".join([title, *first, numbers, *rest])
-
-
-def _cut(lines: list[str], room: int) -> list[str]:
-    used = 0
-    for number, line in enumerate(lines):
-        used += len(line) + 1
-        if used > room:
-            return [*lines[:number], MORE.format(number=len(lines) - max(number, 1))]
+def _numbers(week: Digest) -> list[str]:
+    asked = sum(one.loads_asked for one in week.weeks)
+    lines = [
+        SESSIONS.format(done=week.done, planned=week.planned),
+        _in_range(week),
+        LOADS.format(moved=week.loads_moved, asked=ASKED.format(asked=asked) if asked else ""),
+        _alerts(week),
+    ]
+    if week.idle:
+        causes = ", ".join(COACH_READS[cause] for cause in week.idle[:MOST_IDLE])
+        lines.append(IDLE.format(causes=causes))
     return lines
 
 
-def _numbers(week: Digest) -> str:
+def _in_range(week: Digest) -> str:
     share = week.share_in_range
-    in_range = "no first sets yet" if share is None else f"set 1 in range {share:.0%}"
-    alerts = f"alerts: {week.alerts_now} urgent, {week.alerts_today} same day"
-    moved = f"loads moved {week.loads_moved}"
-    return f"Practice: {week.done} sessions done, {week.planned} planned; {in_range}; {moved}; {alerts}."
+    return NO_SETS if share is None else IN_RANGE.format(share=share, off=_off(week.off_expected))
+
+
+def _off(off: float | None) -> str:
+    if off is None:
+        return ""
+    if abs(off) < 0.5:  # rounds to nothing
+        return AS_EXPECTED
+    return (ABOVE if off > 0 else BELOW).format(off=abs(off))
+
+
+def _alerts(week: Digest) -> str:
+    (now, now_acted), (today, today_acted) = by_tier(week.alerts, Tier.NOW), by_tier(week.alerts, Tier.TODAY)
+    if not now and not today:
+        return NO_ALERTS
+    return ALERTS.format(now=now, now_acted=now_acted, today=today, today_acted=today_acted)
+
+
+def pages(week: Digest) -> int:
+    """How many screens the lines of all clients take, at least 1."""
+    return max(1, -(-len(week.weeks) // A_PAGE))
+
+
+def everybody(week: Digest, page: int) -> str:
+    """One screen of clients, a line each; `page` from 0."""
+    shown = week.weeks[page * A_PAGE : (page + 1) * A_PAGE]
+    first = page * A_PAGE + 1
+    head = EVERYBODY_HEAD.format(first=first, last=first + len(shown) - 1, count=len(week.weeks))
+    return "\n".join([head, *(cut(_line(one), LONGEST_LINE) for one in shown)])
 
 
 def _line(one: ClientWeek) -> str:
-    parts = [f"{_short(one.name)}: {one.done} of {one.planned}"]
+    parts = [f"{one.done} of {one.planned}"]
     if one.in_range:
         parts.append(f"{sum(one.in_range)} of {len(one.in_range)} in range")
     if one.pain_max is not None:
         parts.append(f"pain up to {one.pain_max}")
-    if one.next_at is None:
+    if one.paused or one.finished:
+        parts.append(RESTING["paused" if one.paused else "finished"])
+    elif one.next_at is None:
         parts.append("nothing planned")
-    return ", ".join(parts)
-
-
-def _short(name: str) -> str:
-    return name if len(name) <= LONGEST_NAME else f"{name[: LONGEST_NAME - 1]}…"
+    return f"{one.name}: {', '.join(parts)}"

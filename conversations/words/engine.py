@@ -25,9 +25,11 @@ BARRED = {
     "clearance_over": "Your clearance has run out. Your coach will look at it; no bands until then.",
     "open_alert": "Your coach first needs to look at what you told me. No bands until then.",
     "no_second_contact": "Your coach still has to say who else gets an alarm. No bands until then.",
+    "paused": "You have a pause. Training goes on when it is over, or when your coach says so.",
     "no_plan": "There is no plan for you yet. Your coach will send one.",
 }
 BARRED_NOW = {
+    "paused": "Training is paused now. If bands are on, take them off.",
     "no_second_contact": "Training waits for your coach. If bands are on, take them off now.",
     "not_cleared": "Training is on hold. If bands are on, take them off now.",
     "clearance_over": "Your clearance has run out. If bands are on, take them off now.",
@@ -49,6 +51,7 @@ CLIENT_HELP = (
     "Answer with the buttons or type. 'back' asks the last question again. 'stop' ends a session at any time: bands "
     "off first. To reach your coach, start with 'coach' and write on. In an emergency call {number}."
 )
+COACH_NAME = "Coach"  # until the coach has written: then their own first name
 COACH_MENU = "What would you like?"
 COACH_MENU_CHOICES = (
     ("Invite a client", "menu:invite"),

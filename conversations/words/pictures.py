@@ -1,8 +1,6 @@
 """Words in pictures: short, because they are read on a phone at arm's length."""
 
-from core.plans import OPEN_AIMS
-
-CHART_TITLE = f"Clean reps in set 1\n(shaded: {OPEN_AIMS[0]}, wanted for open sets; open circle: outside)"
+CHART_TITLE = "Clean reps in set 1\n(shaded: the range wanted; open circle: outside it)"
 CHART_UNIT = "reps"
 
 BAND_ARM = "Band: high on the\nupper arm"

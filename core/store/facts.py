@@ -59,6 +59,16 @@ def current(store: Store, kind: type[F], person: int, **where: Any) -> list[F]:
     ]
 
 
+def since(store: Store, kind: type[F], person: int, at: datetime, **where: Any) -> list[F]:
+    """Those of `current` that happened at or after `at`."""
+    sql, values = _where(where)
+    rows = store.rows(
+        f"SELECT * FROM current_{table_of(kind)} WHERE person = ? AND at >= ?{sql} ORDER BY at, id",
+        [person, ms(at), *values],
+    )
+    return [_fact(kind, row) for row in rows]
+
+
 def latest(store: Store, kind: type[F], person: int, **where: Any) -> F | None:
     """The newest of `current`, or None."""
     sql, values = _where(where)

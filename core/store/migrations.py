@@ -314,3 +314,14 @@ CAUSES_KNOWN = frozenset(CAUSES_RENAMED.values()) | frozenset(
     "something_wrong not_better unseen_refill pain_before drill_failed pain_after numb_after weakness "
     "pressure_emergency".split()
 )
+
+
+@migrations()
+def m007_coach(db: Database) -> None:
+    _facts(db, "paused", {"at": int, "since": int, "until": int, "by": int, "why": str})
+    _facts(db, "plan_ended", {"at": int, "by": int, "why": str})
+    _facts(db, "travelling", {"at": int, "since": int, "until": int, "by": int})
+    _facts(db, "stand_in", {"at": int, "stand_in": int, "since": int, "until": int})
+    _facts(db, "template_saved", {"at": int, "name": str, "plan": str})
+    for column in ("aim_low", "aim_high", "expected"):
+        db.table("set_done").add_column(column, int)

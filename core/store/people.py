@@ -7,7 +7,7 @@ from enum import StrEnum
 from sqlite3 import Row
 
 from core.store.connection import Store
-from core.store.times import maybe_moment, ms
+from core.store.times import maybe_moment, moment, ms
 
 INVITATION_HOURS = 72
 
@@ -30,6 +30,7 @@ class Person:
     coach: int | None
     zone: str
     unreachable_at: datetime | None
+    joined: datetime
 
 
 def _person(row: Row) -> Person:
@@ -41,6 +42,7 @@ def _person(row: Row) -> Person:
         row["coach"],
         row["zone"],
         maybe_moment(row["unreachable_at"]),
+        moment(row["created_at"]),
     )
 
 
@@ -62,6 +64,31 @@ def clients_of(store: Store, coach: int) -> list[Person]:
     """The coach's clients, by name."""
     rows = store.rows("SELECT * FROM person WHERE coach = ? AND role = 'client' ORDER BY name, id", [coach])
     return [_person(row) for row in rows]
+
+
+def stood_in_for(store: Store, coach: int, now: datetime) -> list[Person]:
+    """The coaches whose clients this one looks after now."""
+    rows = store.rows(
+        "SELECT * FROM person WHERE id IN (SELECT person FROM current_stand_in"
+        " WHERE stand_in = ? AND since <= ? AND until > ?) ORDER BY name, id",
+        [coach, ms(now), ms(now)],
+    )
+    return [_person(row) for row in rows]
+
+
+def stand_in_of(store: Store, coach: int, now: datetime) -> Person | None:
+    """Who looks after this coach's clients now; None: the coach does."""
+    row = store.row(
+        "SELECT p.* FROM current_stand_in AS s JOIN person AS p ON p.id = s.stand_in"
+        " WHERE s.person = ? AND s.since <= ? AND s.until > ? ORDER BY s.at DESC, s.id DESC LIMIT 1",
+        [coach, ms(now), ms(now)],
+    )
+    return None if row is None else _person(row)
+
+
+def hand_over(store: Store, client: int, coach: int) -> None:
+    """The client is another coach's from now on."""
+    store.execute("UPDATE person SET coach = ? WHERE id = ?", [coach, client])
 
 
 def coaches(store: Store) -> list[Person]:

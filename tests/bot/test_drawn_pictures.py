@@ -27,6 +27,8 @@ def panel(title: str = "Ruta: Goblet squat", count: int = 3, doing: str = "8 kg"
         "days": days,
         "reps": [24 + day for day in range(count)],
         "doing": [doing] * count,
+        "low": [25] * count,
+        "high": [40] * count,
     }
 
 
@@ -65,6 +67,28 @@ def test_reps_outside_the_band_are_open_circles(reps: int, filled: bool) -> None
     draw_panel(axis, {**panel(count=1), "reps": [reps]}, 1)
     circle = next(line for line in axis.lines if line.get_marker() == "o")
     assert (circle.get_markerfacecolor() != "white") is filled
+
+
+@pytest.mark.parametrize(("reps", "filled"), [(29, False), (30, True), (31, False)])
+def test_a_fixed_set_is_drawn_against_its_own_number(reps: int, filled: bool) -> None:
+    axis = Figure().subplots()
+    draw_panel(axis, {**panel(count=1), "reps": [reps], "low": [30], "high": [30]}, 1)
+    circle = next(line for line in axis.lines if line.get_marker() == "o")
+    assert (circle.get_markerfacecolor() != "white") is filled
+    assert list(axis.get_yticks()) == [0, 30]
+
+
+def test_a_range_that_changed_is_drawn_as_it_was_on_each_day() -> None:
+    axis = Figure().subplots()
+    draw_panel(axis, {**panel(count=3), "low": [25, 25, 30], "high": [40, 40, 30]}, 1)
+    heights = [path.get_extents().height for band in axis.collections for path in band.get_paths()]
+    assert heights == [16, 16, 1]
+
+
+def test_a_set_without_a_range_is_drawn_without_one() -> None:
+    axis = Figure().subplots()
+    draw_panel(axis, {**panel(count=1), "low": [None], "high": [None]}, 1)
+    assert (list(axis.patches), list(axis.get_yticks())) == ([], [0])
 
 
 @pytest.mark.parametrize("panels", [[], [panel(count=0)]])

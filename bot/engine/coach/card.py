@@ -1,0 +1,177 @@
+"""One client's card: what a coach needs to know in ten seconds, and what can be done from it."""
+
+from dataclasses import replace
+from datetime import datetime, timedelta
+from typing import TYPE_CHECKING
+
+from bot.engine import alerts, loads, screenings, status, weeks
+from bot.engine.coach import clients as whose
+from bot.engine.coach import pauses
+from conversations.protocol import Choice, Say
+from conversations.words import coach as words
+from core.calendar.zones import local
+from core.digest import needs
+from core.facts import (
+    Cleared,
+    CoachDid,
+    PlanEnded,
+    PlanGiven,
+    Rated,
+    SessionEnded,
+    SessionStarted,
+    SetDone,
+    WalkDone,
+)
+from core.store import duties, facts, mail, people
+from core.store.mail import Letter
+from core.store.people import Person
+
+if TYPE_CHECKING:
+    from bot.engine.core import Engine
+
+SESSIONS = 3
+LOG_LINES = 12
+ALERT_BUTTONS = 2
+A_DAY = timedelta(days=1)  # the end of a pause is the instant after its last day
+
+
+def show(engine: "Engine", coach: Person, client: Person, now: datetime) -> None:
+    """The card, its buttons, and the chart where there is something to draw."""
+    name = whose.name_of(engine, coach, client, now)
+    week = weeks.week_of(engine, client, now, name)
+    state = ", ".join(words.REASONS[need] for need in needs(week))
+    head = words.LINE.format(name=name, state=state) if state else name
+    lines = [
+        head,
+        *stand_in(engine, coach, client),
+        *clearance(engine, client),
+        *plan_lines(engine, client, now),
+    ]
+    lines += [next_line(engine, coach, client), *sessions(engine, client), *open_lines(engine, client)]
+    panels = weeks.panels_of(engine, client, name, now)
+    if panels and coach.chat is not None:
+        body = {"text": "", "chart": {"panels": panels}}
+        mail.post(engine.store, Letter(coach.chat, body, "chart", person=coach.id), now)
+    engine.say(coach, Say("\n".join(line for line in lines if line), buttons(engine, client)), now)
+
+
+def stand_in(engine: "Engine", coach: Person, client: Person) -> list[str]:
+    """Whose client this is, for somebody who stands in."""
+    if client.coach is None or client.coach == coach.id:
+        return []
+    return [words.AWAY.format(coach=people.by_id(engine.store, client.coach).name)]
+
+
+def clearance(engine: "Engine", client: Person) -> list[str]:
+    """What is cleared and until when, which limbs are closed."""
+    screened = screenings.about(engine, client, None)
+    limbs = ", ".join(limb.replace("_", " ") for limb in (screened or {}).get("closed", ()))
+    closed = words.CLOSED.format(limbs=limbs) if limbs else ""
+    last = facts.latest(engine.store, Cleared, client.id)
+    if last is not None and last.regions:
+        until = words.UNTIL.format(day=_day(last.until, client)) if last.until else ""
+        regions = last.regions.replace(",", " and ")
+        return [words.CLEARED_FOR.format(regions=regions, until=until, closed=closed)]
+    known = {"held": words.ON_HOLD, "declined": words.DECLINED}
+    return [known.get(last.decision if last else "", words.NOT_CLEARED).format(closed=closed)]
+
+
+def plan_lines(engine: "Engine", client: Person, now: datetime) -> list[str]:
+    """Goal and plan."""
+    given = facts.latest(engine.store, PlanGiven, client.id)
+    plan = status.plan_of(engine, client.id)
+    if given is None:
+        return [words.NO_PLAN]
+    if plan is None:
+        ended = facts.latest(engine.store, PlanEnded, client.id)
+        return [words.PLAN_FINISHED.format(day=_day(ended.at if ended else now, client))]
+    at_loads = replace(plan, exercises=loads.exercises(engine, client.id, plan))
+    return [
+        words.GOAL.format(goal=plan.goal.value),
+        words.PLAN.format(day=_day(given.at, client), plan=words.plan_short(at_loads)),
+    ]
+
+
+def next_line(engine: "Engine", coach: Person, client: Person) -> str:
+    """The next session on the coach's clock, or until when there is none."""
+    pause = pauses.coming(engine, client.id)
+    if pause is not None:
+        since = words.FROM.format(day=_day(pause.since, client)) if pause.since > engine.clock() else ""
+        why = f" ({pause.why})" if pause.why else ""
+        last = _day(pause.until - A_DAY, client)
+        return words.PAUSED_UNTIL.format(since=since, day=last, why=why)
+    coming = duties.next_talk(engine.store, client.id, "reminding")
+    if coming is None:
+        return ""
+    return words.NEXT_AT.format(when=local(coming.due_at, coach.zone).strftime("%a %-d %b, %H:%M"))
+
+
+def sessions(engine: "Engine", client: Person) -> list[str]:
+    """The last three in numbers."""
+    started = facts.current(engine.store, SessionStarted, client.id)[-SESSIONS:]
+    if not started:
+        return [words.NO_SESSION]
+    return [words.LAST_THREE, *(_session(engine, client, one) for one in reversed(started))]
+
+
+def _session(engine: "Engine", client: Person, started: SessionStarted) -> str:
+    store, session = engine.store, started.session
+    walks = facts.current(store, WalkDone, client.id, session=session)
+    parts = [status.sets_line(facts.current(store, SetDone, client.id, session=session))]
+    parts += [words.WALKED.format(minutes=walk.minutes) for walk in walks]
+    rated = facts.current(store, Rated, client.id, session=session)
+    pain = max((one.score for one in rated if one.what == "pain"), default=None)
+    effort = max((one.score for one in rated if one.what == "effort"), default=None)
+    parts += [words.PAIN.format(score=pain)] if pain is not None else []
+    parts += [words.EFFORT.format(score=effort)] if effort is not None else []
+    ended = facts.latest(store, SessionEnded, client.id, session=session)
+    parts += [words.STOPPED] if ended is not None and ended.why not in weeks.DONE else []
+    text = ", ".join(part for part in parts if part) or words.NO_SETS
+    return f"{_day(started.at, client)}: {text}"
+
+
+def open_lines(engine: "Engine", client: Person) -> list[str]:
+    """Open alerts, by what they are about."""
+    causes = [alerts.cause_line(alert) for alert in duties.open_alerts(engine.store, client.id)]
+    return [words.ALERTS.format(causes="; ".join(causes))] if causes else []
+
+
+def buttons(engine: "Engine", client: Person) -> tuple[Choice, ...]:
+    """What can be done from the card, an open alert first."""
+    still_open = duties.open_alerts(engine.store, client.id)[:ALERT_BUTTONS]
+    paused = pauses.coming(engine, client.id) is not None
+    first = [
+        Choice(words.SHOW_ALERT.format(cause=words.cut(alerts.cause_line(alert), 30)), f"menu:alert:{alert.id}")
+        for alert in still_open
+    ]
+    pairs = (
+        (words.CLEARANCE, "clearing"),
+        (words.NEW_PLAN, "planning"),
+        (words.RESUME, "resume") if paused else (words.PAUSE, "pause"),
+        (words.MESSAGE, "message"),
+        (words.LOG, "log"),
+        (words.MORE, "more"),
+    )
+    return (*first, *(Choice(label, f"menu:{act}:{client.id}") for label, act in pairs))
+
+
+def log(engine: "Engine", coach: Person, client: Person, now: datetime) -> None:
+    """What coaches did about this client."""
+    did = facts.current(engine.store, CoachDid, client.id)[-LOG_LINES:]
+    lines = [_logged(engine, client, one) for one in reversed(did)] or [words.LOG_EMPTY]
+    name = whose.name_of(engine, coach, client, now)
+    back = Choice(words.BACK_TO_CARD.format(name=name), f"menu:client:{client.id}")
+    engine.say(coach, Say("\n".join([words.LOG_HEAD.format(name=name), *lines]), (back,)), now)
+
+
+def _logged(engine: "Engine", client: Person, one: CoachDid) -> str:
+    what = words.DID.get(one.action, one.action.replace("_", " "))
+    when = local(one.at, client.zone).strftime("%-d %b %H:%M")
+    who = people.by_id(engine.store, one.by).name
+    return words.cut(
+        words.LOG_LINE.format(when=when, who=who, what=f"{what}: {one.note}" if one.note else what), 90
+    )
+
+
+def _day(at: datetime, client: Person) -> str:
+    return local(at, client.zone).strftime("%-d %b %Y")

@@ -1,0 +1,35 @@
+"""What can be done from the card besides the usual."""
+
+from datetime import datetime
+from typing import TYPE_CHECKING
+
+from bot.engine import status
+from bot.engine.coach import clients as whose
+from bot.engine.coach import pauses
+from conversations.protocol import Choice, Say
+from conversations.words import coach as words
+from core.store.people import Person
+
+if TYPE_CHECKING:
+    from bot.engine.core import Engine
+
+
+def show(engine: "Engine", coach: Person, client: Person, now: datetime) -> None:
+    """The rest of the buttons."""
+    name = whose.name_of(engine, coach, client, now)
+    pairs: list[tuple[str, str]] = []
+    if status.plan_of(engine, client.id) is not None:
+        pairs.append((words.FINISH, "finish"))
+    elif pauses.is_finished(engine, client.id):
+        pairs.append((words.SAME_PLAN_AGAIN, "again"))
+    pairs.append((words.BACK_TO_CARD.format(name=name), "client"))
+    buttons = tuple(Choice(label, f"menu:{act}:{client.id}") for label, act in pairs)
+    engine.say(coach, Say(words.WHAT_ELSE.format(name=name), buttons), now)
+
+
+def ask_to_finish(engine: "Engine", coach: Person, client: Person, now: datetime) -> None:
+    """A plan ends only after a second tap."""
+    name = whose.name_of(engine, coach, client, now)
+    yes = Choice(words.FINISH_YES, f"menu:finish_yes:{client.id}")
+    no = Choice(words.BACK_TO_CARD.format(name=name), f"menu:client:{client.id}")
+    engine.say(coach, Say(words.FINISH_SURE.format(name=name), (yes, no)), now)

@@ -1,0 +1,120 @@
+"""Pause, resume, finish: what happens when the coach says so, and when a pause is over by itself."""
+
+from datetime import datetime, timedelta
+from typing import TYPE_CHECKING, Any
+
+from bot.engine import calendar, practice, status, weeks
+from bot.engine.coach import pauses
+from conversations.protocol import Choice, Say
+from conversations.words import coach as words
+from core.calendar.zones import local
+from core.digest import REVIEW_WEEKS
+from core.facts import CoachDid, LoadMoved, Paused, PlanEnded, PlanGiven, SessionEnded
+from core.store import duties, facts, people
+from core.store.people import Person
+
+if TYPE_CHECKING:
+    from bot.engine.core import Engine
+
+A_DAY = timedelta(days=1)  # `until` is the instant after the last day
+
+
+def paused(engine: "Engine", coach: Person, details: dict[str, Any], now: datetime) -> bool:
+    """A pause began: no reminder in it, the client hears how long and why, and its end is planned."""
+    client = people.by_id(engine.store, details["client"])
+    pause = facts.latest(engine.store, Paused, client.id)
+    if pause is None:
+        return False
+    duties.unplan(engine.store, client.id, "reminding")
+    calendar.remind_next(engine, client, now)
+    duties.unplan(engine.store, client.id, "pause_over")
+    duties.plan(engine.store, client.id, "pause_over", {}, pause.until, now)
+    text = words.CLIENT_PAUSED.format(
+        since=words.PAUSE_FROM.format(day=_day(pause.since, client)) if pause.since > now else "",
+        day=_day(pause.until - A_DAY, client),
+        because=words.BECAUSE.format(why=pause.why) if pause.why else "",
+    )
+    engine.say(client, Say(text), now)
+    return False
+
+
+def _day(at: datetime, client: Person) -> str:
+    return local(at, client.zone).strftime("%A %-d %B")
+
+
+def resume(engine: "Engine", coach: Person, client: Person, now: datetime) -> None:
+    """The coach ends the pause before its time."""
+    pause = facts.latest(engine.store, Paused, client.id)
+    if pause is None or pause.until <= now:
+        engine.say(coach, Say(words.NO_PAUSE.format(name=client.name)), now)
+        return
+    facts.put(engine.store, client.id, Paused(now, now, now, coach.id), now)
+    facts.put(engine.store, client.id, CoachDid(now, coach.id, "resumed"), now)
+    duties.unplan(engine.store, client.id, "pause_over")
+    _goes_on(engine, client, now)
+    engine.say(coach, Say(words.RESUMED.format(name=client.name)), now)
+
+
+def pause_over(engine: "Engine", client: Person, about: dict[str, Any], now: datetime) -> None:
+    """The pause is over by itself."""
+    if pauses.paused_until(engine, client.id) is not None:
+        return
+    _goes_on(engine, client, now)
+    coach = engine.coach_of(client)
+    if coach is not None:
+        engine.say(coach, Say(words.PAUSE_IS_OVER.format(name=client.name)), now)
+
+
+def _goes_on(engine: "Engine", client: Person, now: datetime) -> None:
+    calendar.remind_next(engine, client, now)
+    engine.say(client, Say(words.CLIENT_GOES_ON), now)
+    practice.show_plan(engine, client, now)
+
+
+def finish(engine: "Engine", coach: Person, client: Person, now: datetime) -> None:
+    """The plan ends: the client reads what was reached, the coach is reminded of the review."""
+    given = facts.current(engine.store, PlanGiven, client.id)
+    if not given or status.plan_of(engine, client.id) is None:
+        engine.say(coach, Say(words.NOTHING_TO_FINISH.format(name=client.name)), now)
+        return
+    engine.say(client, Say(recap(engine, client)), now)
+    facts.put(engine.store, client.id, PlanEnded(now, coach.id), now)
+    facts.put(engine.store, client.id, CoachDid(now, coach.id, "finished"), now)
+    duties.unplan(engine.store, client.id, "reminding")
+    buttons = (
+        Choice(words.NEW_PLAN, f"menu:planning:{client.id}"),
+        Choice(words.SAME_PLAN_AGAIN, f"menu:again:{client.id}"),
+    )
+    built = pauses.plan_began(engine, client.id)
+    review = words.REVIEW_NOW if built and now - built >= REVIEW_WEEKS * weeks.WEEK else words.REVIEW_EARLY
+    engine.say(coach, Say(words.FINISHED_COACH.format(name=client.name, review=review), buttons), now)
+
+
+def recap(engine: "Engine", client: Person) -> str:
+    """What the plan brought: sessions done, and each load from the first to the last."""
+    began = pauses.plan_began(engine, client.id) or client.joined
+    ended = facts.since(engine.store, SessionEnded, client.id, began)
+    done = sum(one.why in weeks.DONE for one in ended)
+    moves = [one for one in facts.since(engine.store, LoadMoved, client.id, began) if one.applied and one.was]
+    changes: dict[str, tuple[str, str]] = {}
+    for move in moves:
+        first, _ = changes.get(move.movement, (move.was, ""))
+        changes[move.movement] = (first, move.use)
+    lines = [
+        words.RECAP_LOAD.format(movement=words.movement(name), first=first, last=last)
+        for name, (first, last) in changes.items()
+        if first != last
+    ]
+    return "\n".join([words.RECAP_HEAD.format(sessions=done), *lines, words.RECAP_END])
+
+
+def again(engine: "Engine", coach: Person, client: Person, now: datetime) -> None:
+    """The finished plan once more, at the loads reached."""
+    given = facts.latest(engine.store, PlanGiven, client.id)
+    if given is None or not pauses.is_finished(engine, client.id):
+        return
+    facts.put(engine.store, client.id, PlanGiven(now, given.plan, coach.id), now)
+    facts.put(engine.store, client.id, CoachDid(now, coach.id, "gave_plan"), now)
+    calendar.remind_next(engine, client, now)
+    practice.show_plan(engine, client, now)
+    engine.say(coach, Say(words.AGAIN_SENT.format(name=client.name)), now)

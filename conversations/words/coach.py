@@ -1,0 +1,158 @@
+"""The coach's side: the list of clients, the card, and what can be done from it."""
+
+from conversations.words.movements import NAMES
+from core.plans import PAIN_CEILING, Plan, Scheme
+
+SINCE = "{name} (since {day})"
+
+# --- the list ---
+# By core.digest.Need value.
+REASONS = {
+    "urgent": "an urgent alert is open",
+    "open_alert": "an alert is open",
+    "held": "on hold",
+    "clearance": "waits for your clearance",
+    "no_plan": "cleared, no plan yet",
+    "pain": f"pain above {PAIN_CEILING}",
+    "loads_off": "set 1 mostly out of range",
+    "load_asked": "a load waits for your tap",
+    "missed": "missed sessions",
+    "quiet": "quiet for a week",
+    "alerted": "had an alert this week",
+    "screening_due": "health questions are due again",
+    "review_due": "plan is due for a review",
+}
+LIST_HEAD = "{count} clients, {needing} need you."
+LIST_ONE = "1 client, {needing} need you."
+LIST_PAGE = "Page {page} of {pages}."
+LINE = "{name}: {state}"
+PAUSED = "paused"
+FINISHED = "plan finished"
+NOT_YET = "answering the first questions"
+NEXT = "next {when}"
+NOTHING_PLANNED = "nothing planned"
+DONE = "{done} done"
+DONE_OF = "{done} of {planned} done"
+MORE_CLIENTS = "Next {number}"
+EARLIER_CLIENTS = "Back"
+WHICH = "Which one?"
+NOBODY = "I don't find a client by '{typed}'."
+LONGEST_LINE = 60  # characters; about two lines on a phone
+
+# --- the card ---
+CLEARED_FOR = "Cleared: {regions}{until}{closed}."
+NOT_CLEARED = "Not cleared{closed}."
+ON_HOLD = "On hold{closed}."
+DECLINED = "Declined{closed}."
+UNTIL = " until {day}"
+CLOSED = "; closed: {limbs}"
+GOAL = "Goal: {goal}."
+PLAN = "Plan since {day}: {plan}"
+TRAVEL = "Travel plan until {day}: {plan}"
+NO_PLAN = "No plan."
+PLAN_FINISHED = "Plan finished {day}."
+NEXT_AT = "Next: {when}."
+PAUSED_UNTIL = "Paused{since} until {day}{why}."
+FROM = " from {day}"
+LAST_THREE = "Last sessions:"
+NO_SESSION = "No session yet."
+NO_SETS = "no sets"
+STOPPED = "stopped"
+PAIN = "pain {score}"
+EFFORT = "effort {score}"
+WALKED = "walk {minutes:g} min"
+ALERTS = "Open: {causes}."
+AWAY = "{coach} is away; you stand in."
+CLEARANCE = "Clearance"
+NEW_PLAN = "New plan"
+PAUSE = "Pause"
+RESUME = "End the pause"
+MESSAGE = "Message"
+LOG = "Log"
+MORE = "More"
+SHOW_ALERT = "Alert: {cause}"
+BACK_TO_CARD = "Back to {name}"
+WHAT_ELSE = "{name}: what else?"
+LOG_HEAD = "What was done about {name}, newest first:"
+LOG_LINE = "{when} {who}: {what}"
+LOG_EMPTY = "Nothing yet."
+# By stored names in core.facts.CoachDid.action; any other is shown as it is stored.
+DID = {
+    "wrote": "wrote",
+    "gave_plan": "gave a plan",
+    "changed_plan": "changed the plan",
+    "paused": "paused",
+    "resumed": "ended the pause",
+    "finished": "finished the plan",
+    "handed_over": "handed over",
+    "travel": "travel plan",
+    "load_used": "used the new load",
+    "load_kept": "kept the load",
+    "loads_ask": "next loads: asks first",
+    "loads_auto": "next loads: by itself",
+    "alert_take": "took an alert",
+    "alert_call": "noted a call",
+    "alert_settle": "cleared to train after an alert",
+    "alert_hold": "put on hold after an alert",
+}
+
+# --- pause, resume, finish ---
+PAUSE_UNTIL = "Pause {name} until when? Like: two weeks, or until 3 January."
+PAUSE_LENGTHS = (("One week", "one week"), ("Two weeks", "two weeks"), ("Four weeks", "four weeks"))
+PAUSE_NO_DATE = "I need a last day. Like: two weeks, or until 3 January."
+PAUSE_WHY = "Why? One line; {name} reads it."
+PAUSE_REASONS = (
+    ("Holiday", "a holiday"),
+    ("Ill", "get well first"),
+    ("Let it settle", "let it settle"),
+    ("No reason", "-"),
+)
+PAUSE_SET = "{name} pauses. {days}. No reminders until then; it ends by itself, or from the card."
+PAUSE_TOO_LONG = "At most a year. Like: two weeks, or until 3 January."
+PAUSE_FROM = " from {day}"
+BECAUSE = " Your coach says: {why}."
+CLIENT_PAUSED = (
+    "You have a pause{since} until {day}.{because} No sessions and no reminders until then; I'll write when it goes on. "
+    "If something hurts or worries you, write at any time."
+)
+CLIENT_GOES_ON = "Your pause is over. Welcome back; take the first session easy."
+NO_PAUSE = "{name} has no pause."
+RESUMED = "{name} goes on. They have been told, with the plan."
+PAUSE_IS_OVER = "{name}'s pause is over; they have been told."
+FINISH = "Finish the plan"
+FINISH_SURE = "Finish {name}'s plan? They get a recap, and reminders end."
+FINISH_YES = "Finish it"
+FINISHED_COACH = "{name}'s plan is finished; they have their recap. {review}"
+REVIEW_NOW = "Time for the review: what was reached, and whether to go back to heavier loads."
+REVIEW_EARLY = (
+    "A review is due 6 to 8 weeks after the start, with the question of heavier loads; you can have it now."
+)
+SAME_PLAN_AGAIN = "Same plan again"
+AGAIN_SENT = "{name} has the same plan again, at the loads reached."
+NOTHING_TO_FINISH = "{name} has no plan to finish."
+RECAP_HEAD = "This plan is done: {sessions} sessions."
+RECAP_LOAD = "{movement}: from {first} to {last}."
+RECAP_END = "Well done. Your coach looks at it with you and says what comes next. No bands until then."
+
+# --- a message ---
+WRITE = "What shall I tell {name}? It goes out as your words."
+
+
+def plan_short(plan: Plan) -> str:
+    """The plan's movements on one line: "Goblet squat 12 kg, Walk 10 min"."""
+    parts = []
+    for one in plan.exercises:
+        what = f"{one.walk_min} min" if one.scheme is Scheme.WALK else one.doing
+        parts.append(f"{movement(one.movement)} {what}".strip())
+    return ", ".join(parts)
+
+
+def cut(text: str, longest: int = LONGEST_LINE) -> str:
+    """One line of at most so many characters."""
+    text = " ".join(text.split())
+    return text if len(text) <= longest else f"{text[: longest - 1]}…"
+
+
+def movement(name: str) -> str:
+    """A movement by its stored name, as people call it."""
+    return NAMES.get(name, name.replace("_", " "))
