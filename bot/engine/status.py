@@ -5,10 +5,10 @@ from typing import TYPE_CHECKING
 
 from conversations.words import safety
 from conversations.words import status as words
-from core.facts import CalendarChanged, Detail, PlanEnded, PlanGiven, SessionStarted, SetDone
+from core.facts import CalendarChanged, Detail, PlanEnded, PlanGiven, SessionEnded, SessionStarted, SetDone
 from core.plan_text import plan_from_text
 from core.plans import Plan
-from core.store import facts
+from core.store import duties, facts
 from core.store.people import Person
 
 if TYPE_CHECKING:
@@ -56,3 +56,23 @@ def plan_of(engine: "Engine", client: int) -> Plan | None:
     if changed is None or changed.at < given.at:
         return plan
     return replace(plan, when=changed.when or None)
+
+
+def sessions_done(engine: "Engine", client: int) -> int:
+    """Sessions that came to their end."""
+    return len(facts.current(engine.store, SessionEnded, client, why="done"))
+
+
+def state_line(engine: "Engine", client: Person) -> str:
+    """What matters most about this client, in a few words."""
+    from bot.engine import turns
+
+    alerts = duties.open_alerts(engine.store, client.id)
+    if any(alert.tier == "now" for alert in alerts):
+        return words.OPEN_ALERT
+    why = turns.barred(engine, client)
+    if why is not None:
+        return words.WAITING[why]
+    if plan_of(engine, client.id) is None:
+        return words.WAITING["no_plan"]
+    return words.DOING_WELL.format(sessions=sessions_done(engine, client.id))

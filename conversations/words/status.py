@@ -3,3 +3,13 @@
 NO_SESSION = "No session yet."
 NO_SETS = "no sets"
 LAST_SESSION = "Last session {day}: {sets}."
+OPEN_ALERT = "open alert"
+WAITING = {
+    "not_cleared": "waits for your clearance",
+    "clearance_over": "clearance has run out",
+    "open_alert": "open alert",
+    "no_second_contact": "waits until you say who else gets alerts",
+    "paused": "paused",
+    "no_plan": "cleared, no plan now",
+}
+DOING_WELL = "{sessions} sessions done"
