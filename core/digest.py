@@ -141,7 +141,9 @@ def needs(week: ClientWeek) -> list[Need]:
     return [need for need in Need if found[need]]
 
 
-def digest(weeks: Sequence[ClientWeek], alerts: Sequence[AlertSeen] = (), idle: Sequence[Cause] = ()) -> Digest:
+def digest(
+    weeks: Sequence[ClientWeek], alerts: Sequence[AlertSeen] = (), idle: Sequence[Cause] = ()
+) -> Digest:
     """The week of a practice; the client with the most urgent reason first, then by name."""
     order = list(Need)
     found = [(week, reasons) for week in weeks if (reasons := needs(week))]

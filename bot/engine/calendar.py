@@ -29,7 +29,7 @@ def remind_next(engine: "Engine", client: Person, now: datetime) -> None:
     plan = status.plan_of(engine, client.id)
     if plan is None or plan.when is None:
         return
-    when, pause = when_from_text(plan.when), pauses.coming(engine, client.id)
+    when, pause = when_from_text(plan.when), pauses.coming(engine, client.id, now)
     coming = next_occurrence(when, now)
     if coming is not None and pause is not None and pause.since <= coming.at < pause.until:
         coming = next_occurrence(when, pause.until)

@@ -182,7 +182,7 @@ def barred(engine: "Engine", person: Person) -> str | None:
         return "clearance_over"
     if not engine.has_backup(person):
         return "no_second_contact"
-    if pauses.paused_until(engine, person.id) is not None:
+    if pauses.paused_until(engine, person.id, engine.clock()) is not None:
         return "paused"
     if any(
         bars_training(alert.cause, settled=False) for alert in duties.open_alerts(engine.store, person.id)

@@ -6,7 +6,7 @@ from typing import TYPE_CHECKING, Any
 from bot.engine import loads, screenings, status, turns
 from bot.engine.coach import clients as whose
 from bot.engine.coach import loads_asked, pauses
-from conversations.words.digest import render
+from conversations.words import digest as words
 from core.alert_use import AlertSeen, idle_causes
 from core.calendar.missed import Attendance, Kept, attendance, missed_in_a_row
 from core.calendar.occurrences import Occurrence, occurrences_between
@@ -44,11 +44,12 @@ DONE = ("done", "time")
 
 
 def digest_of(engine: "Engine", coach: Person, now: datetime) -> tuple[str, list[Person], dict[str, Any]]:
-    """The message, the clients who need the coach, and the chart's data ({}: nothing to draw)."""
+    """All of it as one text, the clients who need the coach, and the chart's data ({}: nothing to draw)."""
     made = week_of_practice(engine, coach, now)
     clients = {client.id: client for client in whose.seen_by(engine, coach, now)}
     needing = [clients[week.client] for week, _ in made.needs_you]
-    return render(made), needing, chart_of(engine, list(clients.values()), now)
+    everyone = [words.everybody(made, page) for page in range(words.pages(made))] if made.weeks else []
+    return "\n".join([words.render(made), *everyone]), needing, chart_of(engine, list(clients.values()), now)
 
 
 def week_of_practice(engine: "Engine", coach: Person, now: datetime) -> Digest:
@@ -97,7 +98,7 @@ def week_of(engine: "Engine", client: Person, now: datetime, name: str = "") -> 
         answering=cleared is None and not waits,
         waiting=barred == "clearance_over" or waits,
         no_plan=plan is None and not finished and cleared is not None and bool(cleared.regions),
-        paused=pauses.paused_until(engine, client.id) is not None,
+        paused=pauses.paused_until(engine, client.id, now) is not None,
         finished=finished,
         loads_asked=len(loads_asked.waiting(engine, client.id)),
         screening_due=screenings.is_old(engine, client, now),
@@ -123,7 +124,7 @@ def kept_of(engine: "Engine", client: Person, now: datetime) -> tuple[Kept, ...]
     since = now - LOOKED_BACK
     ended = facts.since(engine.store, SessionEnded, client.id, since - WEEK)
     done = [one.at for one in ended if one.why in DONE]
-    rests = pauses.spans(engine, client.id)
+    rests = pauses.spans(engine, client.id, now)
     planned = [
         one
         for one in _occurrences(engine, client, since, now)

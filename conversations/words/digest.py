@@ -3,8 +3,8 @@
 from conversations.words.coach import REASONS, cut
 from conversations.words.safety import COACH_READS
 from core.alert_use import by_tier
-from core.safety.causes import Tier
 from core.digest import ClientWeek, Digest
+from core.safety.causes import Tier
 
 MOST_NEEDING = 6  # lines and buttons; the rest is in the list of clients
 A_PAGE = 14  # clients: a line each, two at most

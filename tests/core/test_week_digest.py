@@ -9,8 +9,8 @@ from hypothesis import strategies as st
 from conversations.words.coach import REASONS
 from conversations.words.digest import A_PAGE, MOST_NEEDING, NO_CLIENTS, everybody, pages, render
 from core.alert_use import AlertSeen, by_tier, idle_causes
-from core.safety.causes import Cause, Tier
 from core.digest import ClientWeek, Need, digest, needs
+from core.safety.causes import Cause, Tier
 
 CALM = ClientWeek("Ruta", planned=2, done=2, loads_moved=1, in_range=[True, True], pain_max=1)
 
@@ -167,9 +167,7 @@ def test_a_cause_is_named_after_three_alerts_that_led_to_nothing(count: int, idl
     assert idle_causes([AlertSeen(Cause.HURTS, Tier.TODAY, False)] * count) == idle
 
 
-@given(
-    st.lists(st.builds(AlertSeen, st.sampled_from(list(Cause)[:3]), st.sampled_from(Tier), st.booleans()))
-)
+@given(st.lists(st.builds(AlertSeen, st.sampled_from(list(Cause)[:3]), st.sampled_from(Tier), st.booleans())))
 def test_a_cause_that_once_led_to_an_action_is_never_called_idle(alerts: list[AlertSeen]) -> None:
     assert not set(idle_causes(alerts)) & {alert.cause for alert in alerts if alert.acted}
     counted = [by_tier(alerts, tier) for tier in Tier]

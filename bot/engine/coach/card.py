@@ -94,7 +94,7 @@ def plan_lines(engine: "Engine", client: Person, now: datetime) -> list[str]:
 
 def next_line(engine: "Engine", coach: Person, client: Person) -> str:
     """The next session on the coach's clock, or until when there is none."""
-    pause = pauses.coming(engine, client.id)
+    pause = pauses.coming(engine, client.id, engine.clock())
     if pause is not None:
         since = words.FROM.format(day=_day(pause.since, client)) if pause.since > engine.clock() else ""
         why = f" ({pause.why})" if pause.why else ""
@@ -139,9 +139,11 @@ def open_lines(engine: "Engine", client: Person) -> list[str]:
 def buttons(engine: "Engine", client: Person) -> tuple[Choice, ...]:
     """What can be done from the card, an open alert first."""
     still_open = duties.open_alerts(engine.store, client.id)[:ALERT_BUTTONS]
-    paused = pauses.coming(engine, client.id) is not None
+    paused = pauses.coming(engine, client.id, engine.clock()) is not None
     first = [
-        Choice(words.SHOW_ALERT.format(cause=words.cut(alerts.cause_line(alert), 30)), f"menu:alert:{alert.id}")
+        Choice(
+            words.SHOW_ALERT.format(cause=words.cut(alerts.cause_line(alert), 30)), f"menu:alert:{alert.id}"
+        )
         for alert in still_open
     ]
     pairs = (

@@ -10,16 +10,16 @@ if TYPE_CHECKING:
     from bot.engine.core import Engine
 
 
-def paused_until(engine: "Engine", client: int) -> datetime | None:
+def paused_until(engine: "Engine", client: int, now: datetime) -> datetime | None:
     """Until when the client pauses; None: they do not now."""
     last = facts.latest(engine.store, Paused, client)
-    return last.until if last is not None and last.since <= engine.clock() < last.until else None
+    return last.until if last is not None and last.since <= now < last.until else None
 
 
-def coming(engine: "Engine", client: int) -> Paused | None:
+def coming(engine: "Engine", client: int, now: datetime) -> Paused | None:
     """The pause that is on or still to come."""
     last = facts.latest(engine.store, Paused, client)
-    return last if last is not None and engine.clock() < last.until and last.since < last.until else None
+    return last if last is not None and now < last.until and last.since < last.until else None
 
 
 def is_finished(engine: "Engine", client: int) -> bool:
@@ -29,7 +29,7 @@ def is_finished(engine: "Engine", client: int) -> bool:
     return ended is not None and given is not None and given.at <= ended.at
 
 
-def spans(engine: "Engine", client: int) -> list[tuple[datetime, datetime]]:
+def spans(engine: "Engine", client: int, now: datetime) -> list[tuple[datetime, datetime]]:
     """Every stretch of time in which no session was wanted, as (from, to): pauses, and after a plan's end."""
     store = engine.store
     changes = facts.current(store, Paused, client)
@@ -40,7 +40,7 @@ def spans(engine: "Engine", client: int) -> list[tuple[datetime, datetime]]:
     ]
     given = [one.at for one in facts.current(store, PlanGiven, client)]
     for ended in facts.current(store, PlanEnded, client):
-        paused.append((ended.at, next((at for at in given if at > ended.at), engine.clock())))
+        paused.append((ended.at, next((at for at in given if at > ended.at), now)))
     return [span for span in paused if span[0] < span[1]]
 
 

@@ -57,7 +57,7 @@ def resume(engine: "Engine", coach: Person, client: Person, now: datetime) -> No
 
 def pause_over(engine: "Engine", client: Person, about: dict[str, Any], now: datetime) -> None:
     """The pause is over by itself."""
-    if pauses.paused_until(engine, client.id) is not None:
+    if pauses.paused_until(engine, client.id, now) is not None:
         return
     _goes_on(engine, client, now)
     coach = engine.coach_of(client)
