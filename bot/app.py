@@ -4,7 +4,8 @@ import asyncio
 import contextlib
 import logging
 import signal
-from collections.abc import Callable
+import sqlite3
+from collections.abc import Callable, Iterator
 from datetime import timedelta
 from typing import Any
 
@@ -13,15 +14,18 @@ from telegram import Bot
 from telegram.error import InvalidToken
 from telegram.ext import Application
 
-from bot import drawing, held, intake, watchdog, webhook
+from bot import drawing, held, intake, sound, watchdog, webhook
 from bot.clock import Clock
 from bot.config import Config, Wrong
 from bot.countdown import Countdown
+from bot.direct import Direct
+from bot.disk import Disk
 from bot.engine import Engine
 from bot.outbox import Outbox
+from bot.upkeep import Upkeep
 from bot.watchdog import Pulse
-from core.store import duties
-from core.store.connection import Store
+from core.store import duties, mail
+from core.store.connection import Store, cannot_write
 
 log = logging.getLogger("cuffline")
 
@@ -61,6 +65,9 @@ class Program:
         self.engine = Engine(store, config, clock.now, bot.username)
         self.outbox = Outbox(store, bot, clock.now, drawing.draw)
         self.countdown = Countdown(bot, self.engine.countdowns, clock.now)
+        self.direct = Direct(bot, clock.now)
+        self.disk = Disk(store, self.direct, config.coaches[0])
+        self.upkeep = Upkeep(config, clock, lambda text: self.direct.say(config.coaches[0], text))
         self.kick = asyncio.Event()
         self.post = asyncio.Event()
         self.pulse = Pulse(clock.elapsed)
@@ -69,22 +76,47 @@ class Program:
         )
 
     def receive(self, updates: list[intake.Numbered]) -> None:
-        """Raw updates, committed when this returns."""
-        self.engine.receive(updates)
-        self.kick.set()
+        """Raw updates, committed when this returns. Raises NotKept: they must come again."""
+        try:
+            self.engine.receive(updates)
+        except sqlite3.Error as problem:
+            if not cannot_write(problem):
+                raise
+            self.disk.failed(problem, updates)
+            raise intake.NotKept from problem
+        finally:
+            self.kick.set()
 
     async def work(self) -> None:
         """Handle and look for what is due, whenever kicked."""
         while True:
             self.kick.clear()
-            while self.engine.work():
-                self.pulse.beat()
-                self.post.set()
-                await asyncio.sleep(0)
-            self._plan_wake()
+            await self.disk.recover(self.pulse.beat)
+            with self._disk_watched():
+                while self.engine.work():
+                    self.pulse.beat()
+                    self.post.set()
+                    await asyncio.sleep(0)
+                self._plan_wake()
             self.pulse.beat()
             self.post.set()
             await self.kick.wait()  # the sweep kicks, so this beats at least every SWEEP_S
+
+    @contextlib.contextmanager
+    def _disk_watched(self) -> Iterator[None]:
+        """A commit that fails is rolled back, told, and tried again by whoever is next."""
+        try:
+            yield
+        except sqlite3.Error as problem:
+            if not cannot_write(problem):
+                raise
+            self.disk.failed(problem, self._unhandled())
+            self.kick.set()
+
+    def _unhandled(self) -> list[intake.Numbered]:
+        with contextlib.suppress(sqlite3.Error):
+            return mail.unhandled(self.engine.store)
+        return []
 
     async def take_in(self) -> None:
         """Get updates for ever: posted to us where a webhook is set, else fetched."""
@@ -103,7 +135,10 @@ class Program:
         """Send whenever there is something, and again when a delayed letter is due."""
         while True:
             self.post.clear()
-            again = await self.outbox.flush()
+            await self.disk.good.wait()  # a letter that cannot be marked as sent would go out again and again
+            again = None
+            with self._disk_watched():
+                again = await self.outbox.flush()
             wait = None if again is None else max(0.05, (again - self.clock.now()).total_seconds())
             with contextlib.suppress(TimeoutError):
                 await asyncio.wait_for(self.post.wait(), wait)
@@ -130,6 +165,7 @@ class Program:
                 tasks.create_task(self.send())
                 tasks.create_task(self.countdown.run())
                 tasks.create_task(self.take_in())
+                tasks.create_task(self.upkeep.run())
                 tasks.create_task(watchdog.feed(self.pulse))
                 tasks.create_task(watchdog.ping(self.pulse, self.config.ping_url))
         finally:
@@ -142,6 +178,7 @@ async def serve(
 ) -> None:
     """Run the bot until SIGTERM or SIGINT, then stop cleanly. Raises `Wrong` when another one has the database."""
     with held.by_this_process(config.db):
+        sound.fit_to_run(config)
         await _serve(config, clock, ready)
 
 

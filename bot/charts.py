@@ -60,6 +60,8 @@ def draw_panel(axis: Any, panel: dict[str, Any], columns: int) -> None:
     axis.set_ylabel(words.CHART_UNIT, fontsize=9, color=INK)
     axis.set_yticks(sorted({0, *(edge for aim in aims[-1:] if aim for edge in (aim.low, aim.high))}))
     axis.margins(x=0.14)  # EDGE of the whole width on each side
+    if days[0] == days[-1]:  # one date has no width of its own
+        axis.set_xlim(days[0] - timedelta(days=1), days[0] + timedelta(days=1))
     _dates(axis, days)
 
 

@@ -19,7 +19,12 @@ from telegram.request._requestparameter import RequestParameter
 log = logging.getLogger("cuffline")
 
 Numbered = tuple[int, dict[str, Any]]  # an update's number and the update as it came
-Receive = Callable[[list[Numbered]], None]  # commits before it returns
+Receive = Callable[[list[Numbered]], None]  # commits before it returns, else raises NotKept
+
+
+class NotKept(Exception):
+    """The updates could not be committed; they must not be confirmed."""
+
 
 KINDS = ["message", "edited_message", "callback_query"]
 HIGHEST = 2**63 - 1  # what an INTEGER column holds
@@ -87,8 +92,12 @@ async def poll(bot: Bot, receive: Receive) -> None:
             continue
         pause = PAUSE_S
         kept = [one for one in map(numbered, updates) if one is not None]
-        if kept:
-            receive(kept)
+        try:
+            if kept:
+                receive(kept)
+        except NotKept:
+            await asyncio.sleep(PAUSE_S)  # not confirmed, so the server gives the same again
+            continue
         offset = max(number for number, _ in kept) + 1 if kept else None
 
 

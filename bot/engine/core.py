@@ -11,7 +11,7 @@ from conversations.protocol import Say
 from conversations.words import engine as words
 from core.safety.causes import Cause
 from core.store import duties, mail, people
-from core.store.connection import Store
+from core.store.connection import Store, cannot_write
 from core.store.mail import Letter, Priority
 from core.store.people import Person, Role
 
@@ -93,6 +93,8 @@ class Engine:
                 routing.route(self, updates.read(update_id, body), now)
             mail.handled(self.store, update_id, now)
         except Exception as problem:
+            if cannot_write(problem):
+                raise
             log.exception("update %s failed", update_id)
             mail.handled(self.store, update_id, now, failed=type(problem).__name__)
             self._apologise(update_id, body, now)
@@ -142,7 +144,9 @@ class Engine:
         try:
             with self.store.savepoint():
                 act()
-        except Exception:
+        except Exception as problem:
+            if cannot_write(problem):
+                raise
             log.exception("%s failed", what)
             again(now + FIRST_RETRY)
 

@@ -6,7 +6,7 @@ from pathlib import Path
 
 from bot import backups
 from bot.config import Wrong
-from bot.terminal.opened import usable
+from bot.sound import usable
 from bot.terminal.progress import bar
 
 

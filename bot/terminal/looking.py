@@ -13,7 +13,7 @@ from pathlib import Path
 
 from bot import backups
 from bot.config import Wrong, backups_in, from_environment
-from bot.terminal.opened import usable
+from bot.sound import usable
 from core.calendar.zones import zone_named
 from core.store import copies
 

@@ -11,24 +11,11 @@ from bot import held
 from bot.clock import Clock
 from bot.config import Config, Wrong, coaches_in, zone_in
 from bot.engine import Engine
+from bot.sound import usable
 from core.store import copies, people
 from core.store.connection import Store
 
 NO_TOKEN, NO_SERVER = "0:none", "http://127.0.0.1"  # nothing is sent from here
-
-
-def usable(db: Path) -> None:
-    """Raises `Wrong` unless the file is there, is a practice's database, and of a version known here."""
-    if not db.is_file():
-        raise Wrong([f"{db}: there is no such file (--db FILE or CUFFLINE_DB says which)"])
-    try:
-        steps, unknown = copies.applied(db), copies.unknown_steps(db)
-    except sqlite3.Error as problem:
-        raise Wrong([f"{db}: {problem}"]) from None
-    if not steps:
-        raise Wrong([f"{db}: this is no database of cuffline"])
-    if unknown:
-        raise Wrong([f"{db}: a newer cuffline made this database ({unknown[-1]}); install that version"])
 
 
 @contextmanager

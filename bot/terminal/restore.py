@@ -11,7 +11,7 @@ from pathlib import Path
 from bot import backups, held
 from bot.clock import Clock
 from bot.config import Wrong
-from bot.terminal.opened import usable
+from bot.sound import usable
 from bot.terminal.progress import bar
 from core.store import copies
 from core.store.connection import Store

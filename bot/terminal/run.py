@@ -2,7 +2,7 @@
 
 import argparse
 import asyncio
-import sys
+import sqlite3
 
 
 def main(options: argparse.Namespace) -> int:
@@ -11,7 +11,8 @@ def main(options: argparse.Namespace) -> int:
 
     from bot.app import quiet_logs, serve
     from bot.clock import Clock
-    from bot.config import from_environment
+    from bot.config import Wrong, from_environment
+    from core.store.connection import cannot_write
 
     config = from_environment()
     quiet_logs(config.token)
@@ -24,6 +25,9 @@ def main(options: argparse.Namespace) -> int:
             )
         )
     except InvalidToken:
-        print("CUFFLINE_TOKEN: the server does not know this token", file=sys.stderr)
-        return 2
+        raise Wrong(["CUFFLINE_TOKEN: the server does not know this token"]) from None
+    except sqlite3.Error as problem:
+        if not cannot_write(problem):
+            raise
+        raise Wrong([f"{config.db}: {problem}; `cuffline check` says more"]) from None
     return 0

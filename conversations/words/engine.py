@@ -18,6 +18,23 @@ FAILED_BANDS = (
     "Nothing you said is lost."
 )
 FAILED_OPERATOR = "cuffline could not deal with a message from {who}. Number for whoever runs it: {number}."
+CANNOT_KEEP = (
+    "If bands are on, take them off now, please. I can't write anything down just now, so don't train with me until "
+    "I say so. Something wrong? Call your coach, or your local emergency number."
+)
+CANNOT_KEEP_COACH = (
+    "I can't write anything down just now. {name} may be in the middle of a session: please call them."
+)
+CANNOT_KEEP_OPERATOR = (
+    "cuffline can't write its database ({problem}). Nothing is confirmed and nothing is lost, but nobody is looked "
+    "after until it can: make room on the disk. `cuffline check` says more."
+)
+KEPT_AGAIN = "I can write again. What you sent meanwhile comes now; I'll answer."
+DAMAGED_OPERATOR = (
+    "cuffline's database is damaged ({problem}). Stop the bot and go back to a backup: `cuffline check`, then "
+    "`cuffline restore FILE`."
+)
+NO_BACKUP_OPERATOR = "cuffline could not make a backup ({problem})."
 FINISHED = "That one is finished."
 NOT_YOURS = "That button isn't for this chat."
 BARRED = {

@@ -15,6 +15,18 @@ import sqlite_utils
 
 from core.store.migrations import migrations
 
+# What keeps a database from being written, whatever is written: no bug of ours, and tried again later.
+UNWRITABLE = {
+    *(sqlite3.SQLITE_FULL, sqlite3.SQLITE_IOERR, sqlite3.SQLITE_READONLY, sqlite3.SQLITE_CANTOPEN),
+    *(sqlite3.SQLITE_CORRUPT, sqlite3.SQLITE_NOTADB, sqlite3.SQLITE_BUSY, sqlite3.SQLITE_LOCKED),
+}
+
+
+def cannot_write(problem: BaseException) -> bool:
+    """Whether the disk (or another program) is in the way, rather than a mistake in a statement."""
+    code = getattr(problem, "sqlite_errorcode", None)
+    return isinstance(code, int) and code & 0xFF in UNWRITABLE
+
 
 class Store:
     """An open database. Not shared between threads; no `await` inside a transaction."""
@@ -27,6 +39,7 @@ class Store:
         self.connection.execute("PRAGMA journal_mode = WAL")
         self.connection.execute(f"PRAGMA synchronous = {synchronous}")
         self.connection.execute("PRAGMA foreign_keys = ON")
+        self.connection.execute("PRAGMA secure_delete = ON")  # what is deleted is overwritten with zeros
         self.connection.execute("PRAGMA busy_timeout = 5000")
         self.utils = sqlite_utils.Database(self.connection)
         migrations.apply(self.utils)
@@ -56,11 +69,11 @@ class Store:
         self.connection.execute("BEGIN IMMEDIATE")
         try:
             yield
+            self.connection.execute("COMMIT")  # inside: a commit that fails leaves the transaction open
         except BaseException:
             if self.connection.in_transaction:
                 self.connection.execute("ROLLBACK")
             raise
-        self.connection.execute("COMMIT")
 
     @contextmanager
     def savepoint(self) -> Iterator[None]:

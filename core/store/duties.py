@@ -10,6 +10,8 @@ from core.safety.causes import Cause, Tier, tier_of
 from core.store.connection import Store
 from core.store.times import maybe_moment, maybe_ms, moment, ms
 
+PROBE = 65_536  # bytes; own choice
+
 
 @dataclass(frozen=True, slots=True)
 class Watch:
@@ -99,6 +101,11 @@ def watch_by_id(store: Store, watch_id: int) -> Watch | None:
     """One watch, None: the bands are off."""
     row = store.row("SELECT * FROM watch WHERE id = ?", [watch_id])
     return None if row is None else _watch(row)
+
+
+def banded(store: Store) -> list[int]:
+    """Everybody who has bands on."""
+    return [row["person"] for row in store.rows("SELECT DISTINCT person FROM watch ORDER BY person")]
 
 
 def due_watches(store: Store, now: datetime) -> list[Watch]:
@@ -301,3 +308,11 @@ def setting(store: Store, name: str) -> str | None:
 def set_setting(store: Store, name: str, value: str) -> None:
     """Store a value."""
     store.execute("INSERT OR REPLACE INTO setting (name, value) VALUES (?, ?)", [name, value])
+
+
+def try_to_write(store: Store) -> None:
+    """Write as much as a few messages need, and take it away again. Raises sqlite3.Error when that cannot be."""
+    with store.transaction():
+        set_setting(store, "probe", "." * PROBE)
+    with store.transaction():
+        store.execute("DELETE FROM setting WHERE name = 'probe'")

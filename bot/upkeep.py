@@ -1,0 +1,67 @@
+"""What the running bot does for its own database: an hourly backup and a daily look for damage, off the loop."""
+
+import asyncio
+import logging
+import sqlite3
+from collections.abc import Callable
+from datetime import datetime, timedelta
+
+from bot import backups
+from bot.clock import Clock
+from bot.config import Config
+from conversations.words import engine as words
+from core.store import copies
+
+log = logging.getLogger("cuffline")
+
+LOOK_EVERY = timedelta(minutes=1)
+BACKUP_EVERY = timedelta(hours=1)
+CHECK_EVERY = timedelta(days=1)
+
+
+class Upkeep:
+    """`tell` says something to the operator, directly: it must arrive even when nothing can be stored."""
+
+    def __init__(self, config: Config, clock: Clock, tell: Callable[[str], None]) -> None:
+        self.config = config
+        self.clock = clock
+        self.tell = tell
+        self.checked_at = clock.now()  # the start looks for itself
+        self.tried_at: datetime | None = None
+
+    async def run(self) -> None:
+        """Look every minute for what is due."""
+        while True:
+            await self.look()
+            await self.clock.sleep_until(self.clock.now() + LOOK_EVERY)
+
+    async def look(self) -> None:
+        """Do what is due now."""
+        now = self.clock.now()
+        if self._backup_is_due(now):
+            self.tried_at = now
+            await self._back_up(now)
+        if now - self.checked_at >= CHECK_EVERY:
+            self.checked_at = now
+            await self._check()
+
+    def _backup_is_due(self, now: datetime) -> bool:
+        kept = backups.found(self.config.backups, self.config.db)
+        last = max((at for at in (self.tried_at, kept[-1].at if kept else None) if at), default=None)
+        return last is None or now - last >= BACKUP_EVERY
+
+    async def _back_up(self, now: datetime) -> None:
+        folder, db = self.config.backups, self.config.db
+        try:
+            folder.mkdir(mode=0o700, parents=True, exist_ok=True)
+            await asyncio.to_thread(backups.write, db, backups.path_for(folder, db, now))
+            await asyncio.to_thread(backups.prune, folder, db, now)
+        except (OSError, sqlite3.Error, backups.Faulty) as problem:
+            log.error("no backup: %s", problem)
+            self.tell(words.NO_BACKUP_OPERATOR.format(problem=problem))
+
+    async def _check(self) -> None:
+        damage = await asyncio.to_thread(copies.damage, self.config.db)
+        if damage:
+            log.error("the database is damaged: %s", damage[0])
+            self.tell(words.DAMAGED_OPERATOR.format(problem=damage[0]))

@@ -1,0 +1,99 @@
+"""The running bot backs itself up every hour, and looks for damage at every start and every day."""
+
+import asyncio
+import logging
+from datetime import UTC, datetime, timedelta
+from pathlib import Path
+
+import pytest
+
+from bot import backups
+from bot.clock import SetClock
+from bot.config import Config
+from bot.upkeep import Upkeep
+from tests.bot.terminal.practice import made
+
+START = datetime(2026, 3, 2, 18, 0, tzinfo=UTC)
+
+
+class Bot:
+    """The upkeep of a bot, on a clock that is moved by hand."""
+
+    def __init__(self, folder: Path) -> None:
+        self.db = folder / "cuffline.db"
+        made(self.db)
+        self.config = Config("1:local", "http://127.0.0.1", self.db, (1001,), "UTC")
+        self.clock = SetClock(START)
+        self.told: list[str] = []
+        self.upkeep = Upkeep(self.config, self.clock, self.told.append)
+
+    def after(self, **time: float) -> None:
+        """Time goes by, and it looks once."""
+        self.clock.skip_to(self.clock.now() + timedelta(**time))
+        asyncio.run(self.upkeep.look())
+
+    @property
+    def backups(self) -> list[datetime]:
+        """When backups were made."""
+        return [backup.at for backup in backups.found(self.config.backups, self.db)]
+
+
+@pytest.fixture
+def bot(tmp_path: Path) -> Bot:
+    return Bot(tmp_path)
+
+
+def test_a_backup_is_made_at_the_start_and_then_every_hour(bot: Bot) -> None:
+    for minutes in (0, 59, 1, 59, 1):
+        bot.after(minutes=minutes)
+    assert bot.backups == [START + timedelta(hours=hours) for hours in (0, 1, 2)]
+    for backup in backups.found(bot.config.backups, bot.db):
+        assert "checksum agrees" in backups.verify(backup.path)
+    assert bot.told == []
+
+
+def test_a_restart_does_not_back_up_again_within_the_hour(bot: Bot) -> None:
+    bot.after(minutes=0)
+    bot.upkeep = Upkeep(bot.config, bot.clock, bot.told.append)
+    bot.after(minutes=30)
+    assert len(bot.backups) == 1
+
+
+def test_old_backups_go(bot: Bot) -> None:
+    for _ in range(4):
+        bot.after(hours=20)
+    assert len(bot.backups) == 4
+    bot.after(days=40)
+    assert bot.backups == [bot.clock.now()]
+
+
+def test_a_backup_that_cannot_be_made_is_told_and_tried_again_an_hour_later(
+    bot: Bot, caplog: pytest.LogCaptureFixture
+) -> None:
+    caplog.set_level(logging.CRITICAL)
+    bot.config.backups.write_text("a file where the folder should be")
+    bot.after(minutes=0)
+    bot.after(minutes=30)
+    assert len(bot.told) == 1
+    assert "could not make a backup" in bot.told[0]
+    bot.config.backups.unlink()
+    bot.after(minutes=30)
+    assert len(bot.backups) == 1
+
+
+def test_a_damaged_database_is_no_backup_and_the_operator_hears_it_daily(
+    bot: Bot, caplog: pytest.LogCaptureFixture
+) -> None:
+    caplog.set_level(logging.CRITICAL)
+    bot.after(minutes=0)
+    content = bytearray(bot.db.read_bytes())
+    content[4096:4196] = b"\xff" * 100
+    bot.db.write_bytes(content)
+    bot.after(hours=1)
+    assert bot.backups == [START], "what is damaged never takes the place of what is whole"
+    assert "could not make a backup" in bot.told.pop()
+    bot.after(hours=22, minutes=59)
+    assert not [text for text in bot.told if "is damaged (" in text]
+    bot.after(minutes=1)
+    assert "is damaged (" in bot.told[-1]
+    assert "cuffline restore" in bot.told[-1]
