@@ -83,6 +83,12 @@ def _try(commands: Commands) -> None:
 
 def _play(commands: Commands) -> None:
     play = _command(commands, "play", "play", "watch an invented practice through two weeks")
+    play.add_argument(
+        "--scenario",
+        choices=("practice", "alert"),
+        default="practice",
+        help="practice: two weeks of three clients; alert: one alert until somebody has dealt with it",
+    )
     play.add_argument("--days", type=int, default=14)
     play.add_argument("--seed", type=int, default=1)
     play.add_argument("--quiet", action="store_true", help="only the digest at the end")

@@ -7,8 +7,9 @@ from datetime import UTC, datetime, timedelta
 from pathlib import Path
 
 from bot.local.messages import ChatMessage
+from bot.play import alert
 from bot.play.people import Client, coach_mind
-from bot.play.stage import Stage
+from bot.play.stage import Stage, Watcher
 
 START = datetime(2026, 3, 2, 8, 0, tzinfo=UTC)  # a Monday; any would do
 COACH = 1001
@@ -29,18 +30,34 @@ def clients(seed: int) -> tuple[Client, ...]:
 def play(days: int, seed: int, quiet: bool, picture: Path) -> int:
     """Play it; 0. Prints both sides as they go, then the coach's digest, and writes its picture."""
 
-    def watch(name: str, from_bot: bool, text: str, now: datetime) -> None:
-        if not quiet:
-            who = f"cuffline > {name}" if from_bot else f"{name}"
-            print(f"{now:%a %d %b %H:%M:%S}  {who}: {text}".replace("\n", "\n" + " " * 22))
-
-    stage = Stage(START, (COACH,), ZONE, watch)
+    stage = Stage(START, (COACH,), ZONE, printer(quiet))
     try:
         asyncio.run(perform(stage, days, seed))
         report(stage, picture)
     finally:
         stage.close()
     return 0
+
+
+def play_alert() -> int:
+    """One alert through its whole chain, from the client's words to the coach's last tap; 0."""
+    stage = Stage(START, (COACH, alert.SECOND), ZONE, alert.from_the_session_on(printer(False)))
+    try:
+        asyncio.run(alert.perform(stage, clients(1)[0], lambda client: invite(stage, client)))
+    finally:
+        stage.close()
+    return 0
+
+
+def printer(quiet: bool) -> Watcher:
+    """Prints both sides of the chats as they go."""
+
+    def watch(name: str, from_bot: bool, text: str, now: datetime) -> None:
+        if not quiet:
+            who = f"cuffline > {name}" if from_bot else f"{name}"
+            print(f"{now:%a %d %b %H:%M:%S}  {who}: {text}".replace("\n", "\n" + " " * 22))
+
+    return watch
 
 
 async def perform(stage: Stage, days: int, seed: int) -> None:

@@ -24,6 +24,7 @@ from core.store.connection import Store
 TOKEN = "1:play"
 
 Answer = tuple[str, float]  # a button's label or words, and the seconds it takes
+Watcher = Callable[[str, bool, str, datetime], None]  # who, from the bot?, text, when
 Mind = Callable[[ChatMessage, datetime], Answer | None]
 
 
@@ -39,9 +40,7 @@ class Deed:
 class Stage:
     """Everything that acts. `watch` is called with every new message: (who, from the bot?, text)."""
 
-    def __init__(
-        self, start: datetime, coaches: tuple[int, ...], zone: str, watch: Callable[..., None]
-    ) -> None:
+    def __init__(self, start: datetime, coaches: tuple[int, ...], zone: str, watch: Watcher) -> None:
         self.clock = SetClock(start)
         self.api = LocalApi(self.clock.now, TOKEN)
         self.folder = tempfile.TemporaryDirectory(prefix="cuffline-play-")
