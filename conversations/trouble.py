@@ -39,7 +39,7 @@ class Draft:
 
 
 # Own caution, no source: asked once more, then the coach hears that there is no word.
-PATIENCE = timedelta(minutes=1)
+PATIENCE = timedelta(minutes=2)
 LAPSE = timedelta(minutes=10)
 WRONG = (Choice(words.WRONG_YES, "yes"), Choice(words.WRONG_NO, "no"))
 OFF = (Choice(words.OFF_LABEL, "off"),)

@@ -19,6 +19,7 @@ from core.store.people import Person
 if TYPE_CHECKING:
     from bot.engine.core import Engine
 
+SESSIONS_SHOWN = 2
 NO_BURST = timedelta(minutes=5)  # between two sendings, also when several are late; own caution, no source
 
 
@@ -83,18 +84,31 @@ def _to_close(alert: int) -> tuple[Choice, ...]:
 
 
 def text(engine: "Engine", client: Person, alert: OpenAlert, sent: int) -> str:
-    """Who, what was said word for word, what they were told, how the last session went, how to reach them."""
-    body = words.ALERT.format(
-        name=client.name,
-        cause=cause_line(alert) + (words.ALERT_COUNT.format(count=alert.count) if alert.count > 1 else ""),
-        said=alert.said or "-",
-        told=alert.told or "-",
-        last=status.last_session(engine, client),
-        phone=status.detail(engine, client.id, "phone", "-"),
-        address=status.detail(engine, client.id, "address", "-"),
-        contact=status.detail(engine, client.id, "emergency_contact", "-"),
+    """Who, what was said word for word, how to reach them; the first time also what they were told and did last."""
+    count = words.ALERT_COUNT.format(count=alert.count) if alert.count > 1 else ""
+    known = {
+        "name": client.name,
+        "cause": cause_line(alert) + count,
+        "said": alert.said or "-",
+        "reach": _reach(engine, client),
+    }
+    if sent > 1:
+        return words.ALERT_AGAIN.format(times=sent, **known)
+    last = status.last_sessions(engine, client, SESSIONS_SHOWN)
+    return words.ALERT.format(told=alert.told or "-", last=last, **known)
+
+
+def _reach(engine: "Engine", client: Person) -> str:
+    def detail(name: str) -> str:
+        return status.detail(engine, client.id, name, "-").replace("_", " ")
+
+    return words.ALERT_REACH.format(
+        phone=detail("phone"),
+        address=detail("address"),
+        alone=detail("company"),
+        contact=detail("emergency_contact"),
+        number=detail("emergency_number"),
     )
-    return body if sent == 1 else f"{words.ALERT_AGAIN.format(times=sent)}\n{body}"
 
 
 def cause_line(alert: OpenAlert) -> str:
@@ -129,9 +143,12 @@ def tapped(engine: "Engine", coach: Person, act: str, alert_id: int, now: dateti
 
             acts.hold(engine, coach, client, now)
         case _:
-            engine.say(client, Say(words.COACH_ON_IT), now)
+            engine.say(client, Say(words.COACH_ON_IT.format(coach=coach.name)), now)
             taken = words.ALERT_TAKEN.format(coach=coach.name, name=client.name, cause=cause_line(alert))
             engine.say(coach, Say(taken, _to_close(alert_id)), now)
+            own = engine.coach_of(client)
+            if own is not None and own.id != coach.id:
+                engine.say(own, Say(taken), now)
 
 
 def _settle(engine: "Engine", client: Person, alert: OpenAlert, now: datetime) -> None:

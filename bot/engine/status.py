@@ -5,7 +5,17 @@ from typing import TYPE_CHECKING
 
 from conversations.words import safety
 from conversations.words import status as words
-from core.facts import CalendarChanged, Detail, PlanEnded, PlanGiven, SessionEnded, SessionStarted, SetDone
+from core.calendar.zones import local
+from core.facts import (
+    CalendarChanged,
+    Detail,
+    PlanEnded,
+    PlanGiven,
+    SessionEnded,
+    SessionStarted,
+    SetDone,
+    WalkDone,
+)
 from core.plan_text import plan_from_text
 from core.plans import Plan
 from core.store import duties, facts
@@ -15,15 +25,18 @@ if TYPE_CHECKING:
     from bot.engine.core import Engine
 
 
-def last_session(engine: "Engine", client: Person) -> str:
-    """The last session in one line."""
-    started = facts.latest(engine.store, SessionStarted, client.id)
-    if started is None:
-        return words.NO_SESSION
+def last_sessions(engine: "Engine", client: Person, most: int = 1) -> str:
+    """The last sessions, the newest first, a line each."""
+    started = facts.current(engine.store, SessionStarted, client.id)[-most:]
+    return "\n".join(_session_line(engine, client, one) for one in reversed(started)) or words.NO_SESSION
+
+
+def _session_line(engine: "Engine", client: Person, started: SessionStarted) -> str:
     sets = facts.current(engine.store, SetDone, client.id, session=started.session)
-    return words.LAST_SESSION.format(
-        day=started.at.strftime("%a %d %b"), sets=sets_line(sets) or words.NO_SETS
-    )
+    walks = facts.current(engine.store, WalkDone, client.id, session=started.session)
+    parts = [sets_line(sets), *(words.WALKED.format(minutes=walk.minutes) for walk in walks)]
+    day = local(started.at, client.zone).strftime("%a %d %b")
+    return words.SESSION_LINE.format(day=day, sets="; ".join(filter(None, parts)) or words.NO_SETS)
 
 
 def sets_line(sets: list[SetDone]) -> str:

@@ -17,6 +17,7 @@ from conversations.protocol import (
     Do,
     Effect,
     Event,
+    Halted,
     Opened,
     Record,
     Relay,
@@ -68,7 +69,8 @@ def deliver(
     dialogue: Dialogue[Any] = CATALOGUE[thread.dialogue]
     assert thread.state is not None, "only live threads get events"
     state = msgspec.json.decode(thread.state, type=dialogue.state)
-    why = barred(engine, person) if dialogue.trains else None
+    # A halt always goes through: it ends the session, and somebody else does the talking.
+    why = barred(engine, person) if dialogue.trains and not isinstance(event, Halted) else None
     if why is not None:
         state = bar(engine, person, thread, dialogue, state, Barred(event.at, why))
         if state is None:

@@ -27,7 +27,7 @@ from conversations.session import counting, ending, fitting, hurting, sets
 from conversations.session.state import After, Phase, State, lacking, say, turn, wake_at
 from conversations.words import common
 from conversations.words import session as words
-from core.facts import SessionEnded
+from core.facts import SessionEnded, SessionStarted
 
 
 def advance(state: State | None, event: Event, now: datetime) -> Turn[State]:
@@ -80,7 +80,8 @@ def _open(event: Event) -> Turn[State]:
     if brief.gentle and brief.number == 1:
         brief = replace(brief, exercises=brief.exercises[:1])
     state = State(brief)
-    return turn(state, *state.lesson, fitting.ask(state))
+    began = Record(SessionStarted(event.at, brief.session, brief.number, brief.plan_name))
+    return turn(state, *state.lesson, fitting.ask(state), effects=(began,))
 
 
 def _halted(state: State, event: Halted) -> Turn[State]:

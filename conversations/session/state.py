@@ -57,6 +57,7 @@ class Brief:
     last_check_slow: bool = False
     unseen_allowed: bool = False
     pain_ceiling: int = 3
+    plan_name: str = ""
 
 
 @dataclass(frozen=True, slots=True)

@@ -103,10 +103,9 @@ ALONE = (
 )
 ALONE_LABEL = "I am alone"
 ALONE_NOTED = "Noted: alerts reach you only. Keep your phone near."
-ALERT = (
-    "{name}: {cause}\nSaid: {said}\nTold: {told}\n{last}\nPhone {phone}, where: {address}, contact: {contact}"
-)
-ALERT_AGAIN = "Again, not answered yet ({times}):"
+ALERT = "{name}: {cause}\nSaid: {said}\nTold: {told}\n{last}\n{reach}"
+ALERT_REACH = "Phone {phone} · trains at {address}, {alone} · contact: {contact} · emergency: {number}"
+ALERT_AGAIN = "Again, not answered yet ({times}). {name}: {cause}\nSaid: {said}\n{reach}"
 ALERT_COUNT = " ({count} times)"
 CLEAR_TO_TRAIN = "Clear to train"
 HOLD = "Hold"
@@ -121,7 +120,7 @@ FROM_CHECKS = "seen over several sessions"
 ALERT_STILL_OPEN = "Still open since you took it: {name}, {cause}. May they train again?"
 ALERT_SETTLED = "Closed: {name}, {cause}."
 CLIENT_TRY_AGAIN = "Your coach has looked at it. You may train again when you feel well."
-COACH_ON_IT = "Your coach has seen it and is on it."
+COACH_ON_IT = "{coach} has seen it and is on it."
 COACH_SILENT = (
     "Your coach could not be reached yet. Don't wait: if it isn't clearly better, "
     "call your clinician, or {number}."

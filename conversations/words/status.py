@@ -2,7 +2,8 @@
 
 NO_SESSION = "No session yet."
 NO_SETS = "no sets"
-LAST_SESSION = "Last session {day}: {sets}."
+SESSION_LINE = "{day}: {sets}."
+WALKED = "walked {minutes:g} min"
 OPEN_ALERT = "open alert"
 WAITING = {
     "not_cleared": "waits for your clearance",
