@@ -22,7 +22,7 @@ from core.store.mail import Waiting
 
 log = logging.getLogger("cuffline")
 
-LONGEST_GAP_S = 60.0
+LONGEST_GAP_S = 30.0  # so that an alert is out within 35 s of the network's return; own caution, no source
 ALL_PAUSE = timedelta(seconds=1)  # 429 from two chats within it pauses all
 AT_ONCE = 20  # letters in flight; the official server allows about 30 a second
 

@@ -9,8 +9,8 @@ from bot.engine.coach import listing
 from bot.engine.updates import Incoming, Kind
 from conversations.protocol import BandsCameOff, Cancelled, Corrected, Said, Say, Sent, WentBack
 from conversations.words import engine as words
-from core.facts import BandsOff
-from core.store import duties, mail, people, threads
+from core.facts import BandsOff, SetDone
+from core.store import duties, facts, mail, people, threads
 from core.store.mail import Letter, Priority
 from core.store.people import Person, Role
 from core.store.threads import Button, Thread
@@ -188,10 +188,12 @@ def edit(engine: "Engine", person: Person, incoming: Incoming, at: datetime) -> 
         return
     thread_id = mail.thread_of_heard(engine.store, person.id, incoming.message)
     thread = None if thread_id is None else threads.by_id(engine.store, thread_id)
+    stated = facts.by_message(engine.store, SetDone, person.id, incoming.message)
     if thread is not None and thread.state is not None:
         event = Corrected(at, incoming.text, incoming.message)
         turns.deliver(engine, person, thread, event, incoming.message)
-        return
+        if stated != facts.by_message(engine.store, SetDone, person.id, incoming.message):
+            return  # the session had these sets in hand; those of a movement before, it has not
     corrections.amend(engine, person, incoming.text, incoming.message, at)
 
 

@@ -27,7 +27,7 @@ from conversations.protocol import (
 )
 from conversations.words import engine as words
 from core.cuffs.limits import calls
-from core.facts import BandsOff, BandsOn, Fact
+from core.facts import BandsOff, BandsOn, Fact, SetDone
 from core.safety.causes import bars_training
 from core.store import duties, facts, people, threads
 from core.store.duties import Watch
@@ -161,6 +161,8 @@ def begin_effect(
 
 def record(engine: "Engine", person: int, fact: Fact, message: int | None = None) -> None:
     """Store a fact and what follows from it by itself: watching bands, or watching them no more."""
+    if isinstance(fact, SetDone):
+        message = facts.said_by(engine.store, person, fact, "reps", message)
     facts.put(engine.store, person, fact, engine.clock(), message)
     match fact:
         case BandsOn():

@@ -25,6 +25,7 @@ from core.plans import Scheme
 
 MOST_REPS = 200
 SAME_WITHIN = timedelta(seconds=5)
+BETWEEN_SETS = (Phase.REST, Phase.SET, Phase.TIGHT, Phase.REFILL, Phase.NAIL, Phase.FEEL)
 CORRECTION = re.compile(r"^\s*(no|nope|sorry|oops|correction|actually|i meant?|wrong)\b", re.IGNORECASE)
 LOST_WORDS = re.compile(r"\b(lost|forgot|no idea|dunno|don'?t know|not sure)\b", re.IGNORECASE)
 
@@ -66,11 +67,64 @@ def numbers(state: State, event: Said, counts: tuple[Count, ...]) -> Turn[State]
     if len(counts) > sides:
         return many(state, event, counts)
     one = lacking(state)
+    if one is not None and said_again(state, event, counts):
+        return turn(state, sets.ask_reps(state, words.REPS_LAST))
     if one is not None:
-        return fill(state, event, one, counts)
+        place = side_named(state, event.text)
+        return _one_side(state, event, one, place, counts)
     if state.phase is Phase.SET:
         return done_with(state, event, counts)
     return again(state, event, counts)
+
+
+def said_again(state: State, event: Said, counts: tuple[Count, ...]) -> bool:
+    """Whether these are the numbers noted a moment ago: a second copy of a message, not the next count."""
+    values = tuple(count.value for count in counts)
+    recent = [one for one in state.counted if one.noted_at and event.at - one.noted_at <= SAME_WITHIN]
+    return any(one.reps[-len(values) :] == values for one in recent)
+
+
+def side_named(state: State, text: str) -> int | None:
+    """The place, in the plan's order, of the only side that words name; None: none or both."""
+    if len(state.doing.sides) != 2:
+        return None
+    try:
+        sided = side_numbers(text, 0, MOST_REPS)
+    except Unclear:
+        return None
+    said = {"left": sided.left, "right": sided.right}
+    named = [no for no, side in enumerate(state.doing.sides) if said[side] is not None]
+    return named[0] if len(named) == 1 else None
+
+
+def _one_side(
+    state: State, event: Said, one: Counted, place: int | None, counts: tuple[Count, ...]
+) -> Turn[State]:
+    """A count for the side that is missing, or for another one by name: that is never put in its place."""
+    if place is None or place == len(one.reps) or len(counts) != 1:
+        return fill(state, event, one, counts)
+    if place > len(one.reps):
+        return turn(state, sets.ask_reps(state, words.REPS_LAST))
+    one = _stated(one, (place,), counts, event.message, event.at)
+    state = with_counted(state, one)
+    effects = facts(state, event.at, one, (place,))
+    return turn(state, sets.ask_reps(state, words.REPS_LAST), effects=effects)
+
+
+def _stated(
+    one: Counted, places: tuple[int, ...], counts: tuple[Count, ...], message: int | None, at: datetime
+) -> Counted:
+    """The set with these counts in these places, each with the message that said it."""
+    reps = dict(enumerate(one.reps)) | dict(zip(places, (count.value for count in counts), strict=True))
+    said_by = dict(enumerate(one.said_by or (one.message,) * len(one.reps))) | dict.fromkeys(places, message)
+    in_order = sorted(reps)
+    return replace(
+        one,
+        reps=tuple(reps[place] for place in in_order),
+        said_by=tuple(said_by[place] for place in in_order),
+        message=message,
+        noted_at=at,
+    )
 
 
 def done_with(state: State, event: Said, counts: tuple[Count, ...]) -> Turn[State]:
@@ -94,33 +148,43 @@ def again(state: State, event: Said, counts: tuple[Count, ...]) -> Turn[State]:
         return turn(state, Say(words.STALE))
     same = last.reps == tuple(count.value for count in counts)
     if same and last.noted_at is not None and event.at - last.noted_at <= SAME_WITHIN:
-        return turn(state)
+        return turn(state, _already(last))
     if state.phase is Phase.REST and len(counts) == 1:
         state = replace(state, between=counts[0].value)
         text = words.WHICH_SET.format(reps=counts[0].value, last=last.no, next=last.no + 1)
         buttons = [Choice(words.SET_N.format(n=n), str(n)) for n in (last.no, last.no + 1)]
-        return turn(state, say(text, f"which.{state.set_id}", *buttons))
+        return turn(state, say(text, _which_id(state, last), *buttons))
     return amend(state, event, last.no, counts)
 
 
+def _which_id(state: State, last: Counted) -> str:
+    """The question about one number after one set: an earlier number's buttons are not this one's."""
+    return f"which.{state.exercise + 1}.{last.no}.{state.between}"
+
+
 def which(state: State, event: Said) -> Turn[State]:
-    """ "Set 1 again, or set 2?" answered."""
-    value, state = state.between, replace(state, between=None)
-    if value is None or not event.text.isdigit():
+    """ "Set 1 again, or set 2?" answered; the rest may be over by then."""
+    value, last = state.between, last_counted(state)
+    if value is None or last is None or event.to != _which_id(state, last) or not event.text.isdigit():
         return turn(state, Say(words.STALE))
-    counts = (Count(value, False),)
-    if int(event.text) <= len(state.counted):
-        return amend(state, event, int(event.text), counts)
-    return done_with(replace(state, set_no=state.set_no + 1, rest_until=None), event, counts)
+    state = replace(state, between=None)
+    no, counts = int(event.text), (Count(value, False),)
+    if any(one.no == no for one in state.counted):
+        return amend(state, event, no, counts)
+    if state.phase not in BETWEEN_SETS:  # the bands are to come off: no set is begun by a late tap
+        return turn(state, Say(words.STALE))
+    return done_with(replace(state, set_no=no, rest_until=None), event, counts)
 
 
 def fill(state: State, event: Said, one: Counted, counts: tuple[Count, ...]) -> Turn[State]:
-    """Put counts into a set that lacks them."""
-    reps = (*one.reps, *(count.value for count in counts))[: len(state.doing.sides)]
+    """Put counts into a set that lacks them; both sides said at once are both sides."""
+    sides = len(state.doing.sides)
+    first = 0 if len(counts) == sides else len(one.reps)
+    places = tuple(range(first, min(first + len(counts), sides)))
     rough = one.rough or state.guess or any(count.rough for count in counts)
-    one = replace(one, reps=reps, rough=rough, message=event.message, noted_at=event.at)
+    one = replace(_stated(one, places, counts[: len(places)], event.message, event.at), rough=rough)
     state = replace(with_counted(state, one), tens=None, guess=False)
-    effects = facts(state, event.at, one)
+    effects = facts(state, event.at, one, places)
     if not is_full(state, one):
         return turn(state, sets.ask_reps(state, words.REPS_LAST), effects=effects)
     return _then(state, event, (Say(comment(state, one)),), effects)
@@ -164,6 +228,7 @@ def many(state: State, event: Said, counts: tuple[Count, ...]) -> Turn[State]:
         one = replace(
             known,
             reps=tuple(count.value for count in group),
+            said_by=(event.message,) * sides,
             rough=any(count.rough for count in group),
             message=event.message,
             noted_at=event.at,
@@ -197,7 +262,9 @@ def amend(state: State, event: Said | Corrected, no: int, counts: tuple[Count, .
         return turn(state, Say(words.NOT_A_NUMBER))
     message = event.of if isinstance(event, Corrected) else event.message
     values = tuple(count.value for count in counts)
-    one = replace(one, reps=values, rough=False, blank=False, message=message, noted_at=event.at)
+    one = replace(
+        _stated(one, tuple(range(len(counts))), counts, message, event.at), rough=False, blank=False
+    )
     state = with_counted(state, one)
     shown = " and ".join(str(value) for value in values)
     said = Said(event.at, event.text, None, message)
@@ -206,13 +273,18 @@ def amend(state: State, event: Said | Corrected, no: int, counts: tuple[Count, .
 
 def corrected(state: State, event: Corrected) -> Turn[State]:
     """An edited message: the sets that it had stated change with it."""
-    mine = [one for one in state.counted if one.message == event.of]
+    mine = [one for one in state.counted if event.of in (one.message, *one.said_by)]
     if not mine:
         return turn(state)
     try:
         counts = read(state, event.text)
     except Unclear as problem:
         return turn(state, Say(unclear(problem)))
+    places = tuple(no for no, message in enumerate(mine[0].said_by) if message == event.of)
+    if len(mine) == 1 and len(places) == len(counts) < len(state.doing.sides):
+        one = _stated(mine[0], places, counts, event.of, event.at)
+        shown = words.CHANGED.format(n=one.no, reps=" and ".join(map(str, one.reps)))
+        return turn(with_counted(state, one), Say(shown), effects=facts(state, event.at, one, places))
     if len(mine) == 1 and len(counts) <= len(state.doing.sides):
         return amend(state, event, mine[0].no, counts)
     return many(state, Said(event.at, event.text, None, event.of), counts)
@@ -220,12 +292,14 @@ def corrected(state: State, event: Corrected) -> Turn[State]:
 
 def tapped(state: State, event: Said) -> Turn[State]:
     """A button under a count question: tens, then ones; "Lost count"; or a typed reply to it."""
-    asked_no = int((event.to or "reps.0.0").split(".")[2])
-    one = next((each for each in state.counted if each.no == asked_no), None)
-    if one is None:
+    _, exercise, no, place = (event.to or "").split(".")
+    one = next((each for each in state.counted if each.no == int(no)), None)
+    if one is None or int(exercise) != state.exercise + 1:
         return turn(state, Say(words.STALE))
     if is_full(state, one):
         return _tapped_again(state, event, one)
+    if int(place) < len(one.reps):
+        return _side_before(state, event, one, int(place))
     if event.text == "lost":
         return lost(state, event)
     if event.text.startswith("t") and event.text[1:].isdigit():
@@ -235,14 +309,29 @@ def tapped(state: State, event: Said) -> Turn[State]:
     return typed(state, event)
 
 
+def _side_before(state: State, event: Said, one: Counted, place: int) -> Turn[State]:
+    """A second tap under the side before is not the other side's count; a typed reply corrects that side."""
+    if event.message is None:
+        shown = Say(words.ALREADY.format(reps=one.reps[place]))
+        return turn(state, shown, sets.ask_reps(state, words.REPS_LAST))
+    try:
+        return _one_side(state, event, one, place, read(state, event.text))
+    except Unclear as problem:
+        return turn(state, Say(unclear(problem)))
+
+
 def _tapped_again(state: State, event: Said, one: Counted) -> Turn[State]:
     if event.message is not None:  # typed as a reply to this question: a correction of that set
         try:
             return amend(state, event, one.no, read(state, event.text))
         except Unclear as problem:
             return turn(state, Say(unclear(problem)))
+    return turn(state, _already(one))
+
+
+def _already(one: Counted) -> Say:
     shown = " and ".join(str(reps) for reps in one.reps) or "no count"
-    return turn(state, Say(words.ALREADY.format(reps=shown)))
+    return Say(words.ALREADY.format(reps=shown))
 
 
 def _ones(state: State, one: Counted, tens: int) -> Turn[State]:
@@ -263,8 +352,10 @@ def lost(state: State, event: Said) -> Turn[State]:
     return turn(state, say(words.BEST_GUESS, sets.reps_id(state, one), *sets.TENS, sets.LOST))
 
 
-def facts(state: State, at: datetime, one: Counted, reps_left: int | None = None) -> tuple[Effect, ...]:
-    """One fact a side."""
+def facts(
+    state: State, at: datetime, one: Counted, places: tuple[int, ...] | None = None
+) -> tuple[Effect, ...]:
+    """One fact a side; `places`: only of these sides, in the plan's order."""
     doing = state.doing
     # A gentle set ends with reps left, so neither the range nor the forecast is its aim.
     full = not state.brief.gentle
@@ -286,11 +377,12 @@ def facts(state: State, at: datetime, one: Counted, reps_left: int | None = None
                 rest_s=one.rest_s,
                 tightness=state.tightness,
                 loose=state.loose,
-                reps_left=reps_left,
+                reps_left=one.reps_left,
                 aim_low=aim.low if aim else None,
                 aim_high=aim.high if aim else None,
                 expected=expected[0] if expected else None,
             )
         )
-        for side, reps in zip(doing.sides, one.reps, strict=False)
+        for place, (side, reps) in enumerate(zip(doing.sides, one.reps, strict=False))
+        if places is None or place in places
     )

@@ -5,8 +5,8 @@ from datetime import datetime
 
 from conversations.answers import Unclear, choice, whole_number
 from conversations.protocol import BandsCameOff, Begin, Choice, Effect, Record, Said, Say, TimeIsUp, Turn
-from conversations.session import counting, fitting
-from conversations.session.state import After, Phase, State, choices, lacking, say, turn
+from conversations.session import counting, fitting, sets
+from conversations.session.state import After, Phase, State, choices, lacking, say, turn, with_counted
 from conversations.words import session as words
 from conversations.words.answers import unclear
 from core.facts import BandsOff, SessionEnded
@@ -25,7 +25,8 @@ def said(state: State, event: Said) -> Turn[State]:
     """Words while the bands are to come off, or during the break."""
     if state.phase is Phase.OFF:
         return _off_said(state, event)
-    if (event.to or "").startswith("left.") or (event.to is None and _left_open(state)):
+    typed_left = event.to is None and lacking(state) is None and _left_open(state)
+    if (event.to or "").startswith("left.") or typed_left:
         return _left(state, event)
     return counting.typed(state, event)
 
@@ -73,7 +74,8 @@ def onward(state: State, at: datetime) -> Turn[State]:
         state = replace(state, phase=Phase.BREAK)
         return turn(state, *_break_words(state))
     if lacking(state) is not None:
-        return turn(replace(state, phase=Phase.COUNT))
+        state = replace(state, phase=Phase.COUNT)
+        return turn(state, sets.ask_reps(state, words.REPS_LAST))
     if asks_left(state):
         state = replace(state, phase=Phase.COUNT, asked_left=True)
         return turn(state, _ask_left(state))
@@ -110,8 +112,9 @@ def _left(state: State, event: Said) -> Turn[State]:
             left = whole_number(event.text, 0, 30)
         except Unclear as problem:
             return turn(state, Say(unclear(problem)), _ask_left(state))
-    effects = counting.facts(state, event.at, state.counted[0], left)
-    state = replace(state, asked_left=True)
+    first = replace(state.counted[0], reps_left=left)
+    state = replace(with_counted(state, first), asked_left=True)
+    effects = counting.facts(state, event.at, first)
     thanks = Say(words.THANKS)
     if state.phase is Phase.BREAK:
         return turn(state, thanks, effects=effects)

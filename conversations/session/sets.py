@@ -11,6 +11,7 @@ from conversations.session.state import (
     Phase,
     State,
     countdown,
+    lacking,
     say,
     turn,
     with_counted,
@@ -102,12 +103,15 @@ def bands_off(state: State) -> Turn[State]:
 
 
 def ask_reps(state: State, text: str) -> Say:
-    """The count of the last ended set; typed, or tapped as tens and then ones."""
-    last = state.counted[-1]
+    """The count that is missing, of the last ended set first; typed, or tapped as tens and then ones."""
+    newest = state.counted[-1]
+    last = lacking(state) or newest
+    if last.no != newest.no:
+        text = words.REPS_OF.format(n=last.no)
     sides = state.doing.sides
     if len(sides) > 1:
         this_side = words.REPS_SIDE.format(side=words.SIDES[sides[min(len(last.reps), len(sides) - 1)]])
-        text = this_side if last.reps else f"{text} {this_side}"
+        text = this_side if last.reps and last.no == newest.no else f"{text} {this_side}"
     return say(text, reps_id(state, last), *TENS, LOST)
 
 

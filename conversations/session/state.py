@@ -62,7 +62,7 @@ class Brief:
 
 @dataclass(frozen=True, slots=True)
 class Counted:
-    """One set: when it ended, its reps per side so far, the message that said them."""
+    """One set: when it ended, its reps per side so far, the last message about it and that of each side."""
 
     no: int
     done_at: datetime
@@ -72,6 +72,8 @@ class Counted:
     blank: bool = False
     message: int | None = None
     noted_at: datetime | None = None
+    reps_left: int | None = None
+    said_by: tuple[int | None, ...] = ()
 
 
 @dataclass(frozen=True, slots=True)

@@ -88,6 +88,15 @@ def by_message(store: Store, kind: type[F], person: int, message: int) -> list[F
     return [_fact(kind, row) for row in rows]
 
 
+def said_by(store: Store, person: int, fact: Fact, column: str, message: int | None) -> int | None:
+    """The message that stated `column`: of the fact it replaces while that stays the same, else `message`."""
+    replaced = _same_key(store, person, fact)
+    if replaced is None:
+        return message
+    row = store.row(f"SELECT message, {column} AS value FROM {table_of(type(fact))} WHERE id = ?", [replaced])
+    return row["message"] if row is not None and row["value"] == getattr(fact, column) else message
+
+
 def _where(where: dict[str, Any]) -> tuple[str, list[Any]]:
     sql = "".join(f' AND "{name}" = ?' for name in where)
     return sql, [_stored(value) for value in where.values()]

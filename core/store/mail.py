@@ -119,21 +119,23 @@ def post(store: Store, letter: Letter, now: datetime) -> int:
     )
 
 
+# The next letter of each chat: alerts overtake, the rest in order.
+_HEADS = (
+    "FROM outbox AS o WHERE sent_at IS NULL AND dropped IS NULL AND id = ("
+    " SELECT id FROM outbox AS n WHERE n.chat = o.chat AND n.sent_at IS NULL AND n.dropped IS NULL"
+    " ORDER BY n.priority = 0 DESC, n.id LIMIT 1)"
+)
+
+
 def waiting(store: Store, now: datetime) -> list[Waiting]:
-    """The next letter of each chat: alerts overtake, the rest in order within its priority."""
-    rows = store.rows(
-        "SELECT * FROM outbox AS o WHERE sent_at IS NULL AND dropped IS NULL AND id = ("
-        " SELECT id FROM outbox AS n WHERE n.chat = o.chat AND n.sent_at IS NULL AND n.dropped IS NULL"
-        " ORDER BY n.priority = 0 DESC, n.id LIMIT 1)"
-        " AND not_before <= ? ORDER BY priority, id",
-        [ms(now)],
-    )
+    """The next letter of each chat that may go now, by priority."""
+    rows = store.rows(f"SELECT * {_HEADS} AND not_before <= ? ORDER BY priority, id", [ms(now)])
     return [_waiting(row) for row in rows]
 
 
 def next_letter_at(store: Store) -> datetime | None:
-    """When a delayed letter may be tried again; None: nothing waits."""
-    row = store.row("SELECT min(not_before) AS at FROM outbox WHERE sent_at IS NULL AND dropped IS NULL")
+    """When a letter may be tried (again); None: nothing waits. What stands behind another does not count."""
+    row = store.row(f"SELECT min(not_before) AS at {_HEADS}")
     return None if row is None or row["at"] is None else moment(row["at"])
 
 

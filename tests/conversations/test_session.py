@@ -181,10 +181,10 @@ def test_a_correction_changes_the_set_it_belongs_to() -> None:
 
 def test_the_same_number_twice_at_once_counts_once_and_another_one_is_asked_about() -> None:
     p = played().fits().types("done", 100).types("31").types("31", 3)
-    assert p.heard == ""
+    assert p.heard == "Already noted: 31."
     p.types("16", 5)
     assert p.heard == "16: set 1 again, or set 2?"
-    p.taps("2", "which.1.1")
+    p.taps("2", "which.1.1.16")
     assert p.sets() == {1: 31, 2: 16}
 
 
@@ -346,6 +346,104 @@ def test_a_picture_instead_of_a_number_gets_an_answer_and_the_question_again() -
     p.give(Sent(p.now, Media.VOICE))
     assert "can't listen" in p.said[0].text
     assert "Set 1" in p.said[-1].text
+
+
+ROW = Exercise("row", Region.ARMS, Scheme.OPEN, OPEN_AIMS, Load(Decimal("8")), sides=(Side.LEFT, Side.RIGHT))
+
+
+def by_set(p: Played) -> dict[tuple[int, int, Side], int]:
+    """(exercise, set, side) -> reps, the latest fact of each."""
+    found = p.facts(SetDone)
+    return {(one.exercise_no, one.set_no, one.side): one.reps for one in found}  # type: ignore[attr-defined]
+
+
+def test_a_second_tap_under_the_left_sides_count_is_not_the_right_sides() -> None:
+    p = played(ROW).fits().types("done", 200).taps("28", "reps.1.1.0").taps("28", "reps.1.1.0", 7)
+    assert p.heard == "Already noted: 28. | Right: how many clean reps?"
+    p.taps("31", "reps.1.1.1")
+    assert by_set(p) == {(1, 1, Side.LEFT): 28, (1, 1, Side.RIGHT): 31}
+
+
+def test_a_count_that_names_its_side_never_goes_to_the_other() -> None:
+    p = played(ROW).fits().types("done", 200).types("31 right")
+    assert "Left: how many" in p.heard
+    p.types("27 left").types("28 left", 7)
+    assert "Right: how many" in p.heard
+    p.types("31 right", 7)
+    assert by_set(p) == {(1, 1, Side.LEFT): 28, (1, 1, Side.RIGHT): 31}
+
+
+def test_both_sides_at_once_replace_what_one_side_had() -> None:
+    p = played(ROW).fits().types("done", 200).types("27").types("28 left 31 right", 7)
+    assert by_set(p) == {(1, 1, Side.LEFT): 28, (1, 1, Side.RIGHT): 31}
+
+
+@pytest.mark.parametrize(("apart", "right"), [(5, None), (6, 28)])
+def test_the_same_number_within_5_s_is_a_copy_and_later_it_is_the_other_side(
+    apart: int, right: int | None
+) -> None:
+    p = played(ROW).fits().types("done", 200).types("28").types("28", apart)
+    assert by_set(p).get((1, 1, Side.RIGHT)) == right
+    assert p.heard
+
+
+def test_an_edit_changes_the_side_that_its_message_had_said() -> None:
+    p = played(ROW).fits().types("done", 200).types("28").types("31", 7)
+    p.give(Corrected(p.now, "30", p.message))
+    assert by_set(p) == {(1, 1, Side.LEFT): 28, (1, 1, Side.RIGHT): 30}
+    p.give(Corrected(p.now, "29", p.message - 1))
+    assert by_set(p) == {(1, 1, Side.LEFT): 29, (1, 1, Side.RIGHT): 30}
+
+
+def test_a_count_button_of_the_movement_before_fills_nothing() -> None:
+    p = played(SQUAT, CURL).fits().types("31 16 8", 200).types("off").waits().fits().types("done", 120)
+    p.taps("40", "reps.1.1.0")
+    assert p.heard == words.STALE
+    assert by_set(p).get((2, 1, Side.BOTH)) is None
+
+
+def test_set_1_or_set_2_answered_after_go_does_not_skip_a_set() -> None:
+    p = played().fits().types("done", 100).types("31").types("16", 8).waits()
+    assert p.heard == "Go · set 2 · 10-20"
+    p.taps("2", "which.1.1.16")
+    assert p.sets() == {1: 31, 2: 16}
+
+
+def test_set_1_or_set_2_answered_when_time_is_up_begins_nothing() -> None:
+    p = played().fits().types("done", 100).types("31").types("16", 8)
+    p.give(TimeIsUp(p.now, "1.1")).taps("2", "which.1.1.16")
+    assert p.heard == words.STALE
+    assert p.state is not None
+    assert p.state.phase is Phase.OFF
+
+
+def test_buttons_about_an_earlier_number_do_not_place_the_later_one() -> None:
+    p = played().fits().types("done", 100).types("31").types("15", 8).types("16", 1)
+    p.taps("2", "which.1.1.15")
+    assert p.heard == words.STALE
+    assert p.taps("2", "which.1.1.16").sets() == {1: 31, 2: 16}
+
+
+def test_a_count_that_is_missing_when_the_bands_come_off_is_asked_for_by_its_set() -> None:
+    p = played().fits().types("done", 100).waits().types("done", 60).taps("16", "reps.1.2.0")
+    p.waits().types("done", 40).taps("8", "reps.1.3.0").types("off")
+    assert p.heard == "Set 1: how many clean reps?"
+    assert not p.over
+    assert p.taps("31", "reps.1.1.0").over
+
+
+def test_a_late_count_in_a_gentle_session_is_no_answer_to_what_was_left() -> None:
+    p = Played(Brief("1-1", 5, (SQUAT,), gentle=True)).fits().types("20", 80).waits()
+    p.types("done", 60).types("off").types("12")
+    assert p.sets() == {1: 20, 2: 12}
+    assert p.heard.endswith(words.REPS_LEFT)
+
+
+def test_what_was_left_survives_a_correction() -> None:
+    p = Played(Brief("1-1", 5, (SQUAT, CURL), gentle=True)).fits().types("20", 80).waits()
+    p.types("12", 60).types("off").taps("4", "left.1").types("no, 21")
+    last = [fact for fact in p.facts(SetDone) if fact.set_no == 1][-1]  # type: ignore[attr-defined]
+    assert last.reps_left == 4  # type: ignore[attr-defined]
 
 
 TEXTS = st.sampled_from(

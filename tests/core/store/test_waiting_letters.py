@@ -1,0 +1,27 @@
+"""When the sender is to come back: by the letter that is next in its chat, not by those behind it."""
+
+from datetime import UTC, datetime, timedelta
+
+from core.store import mail
+from core.store.connection import Store
+from core.store.mail import Letter, Priority
+
+NOW = datetime(2026, 3, 2, 18, 0, tzinfo=UTC)
+
+
+def test_a_letter_behind_a_delayed_one_is_not_waited_for_by_itself() -> None:
+    store = Store(":memory:", synchronous="OFF")
+    first = mail.post(store, Letter(1, {"text": "one"}), NOW)
+    mail.post(store, Letter(1, {"text": "two"}), NOW)
+    mail.later(store, first, NOW + timedelta(seconds=10))
+    assert mail.waiting(store, NOW) == []
+    assert mail.next_letter_at(store) == NOW + timedelta(seconds=10)
+
+
+def test_an_alert_behind_a_delayed_letter_goes_at_once() -> None:
+    store = Store(":memory:", synchronous="OFF")
+    first = mail.post(store, Letter(1, {"text": "one"}), NOW)
+    mail.later(store, first, NOW + timedelta(seconds=10))
+    alert = mail.post(store, Letter(1, {"text": "alert"}, priority=Priority.ALERT), NOW)
+    assert mail.next_letter_at(store) == NOW
+    assert [one.id for one in mail.waiting(store, NOW)] == [alert]

@@ -1,0 +1,77 @@
+"""What one client said about their sets, and what the bot confirmed: the truth that the store must keep."""
+
+import re
+from dataclasses import dataclass
+
+NOTED = re.compile(
+    r"^(\d+(?: and \d+)*)(?:, noted\.|, in range\.|, above the range| done\.$| of \d|\. That's)"
+)
+CHANGED = re.compile(r"^Set (\d+) is (\d+(?: and \d+)*) now")
+
+
+@dataclass(frozen=True, slots=True)
+class Key:
+    """One set of one side, as the client did it."""
+
+    session: str
+    exercise: int
+    set_no: int
+    side: str
+
+
+@dataclass(slots=True)
+class Claim:
+    """A count that was sent, and whether the bot said that it has it."""
+
+    key: Key
+    reps: int
+    confirmed: bool = False
+
+
+class Diary:
+    """The claims of one client, oldest first. `wrong` gathers what the bot confirmed and nobody said."""
+
+    def __init__(self) -> None:
+        self.claims: list[Claim] = []
+        self.wrong: list[str] = []
+
+    def sends(self, key: Key, reps: int) -> None:
+        """The client sends a count."""
+        self.claims.append(Claim(key, reps))
+
+    def spoke_of(self, key: Key) -> bool:
+        """Whether a count of this set was sent."""
+        return any(claim.key == key for claim in self.claims)
+
+    def hears(self, text: str) -> None:
+        """The bot confirms a count, or says something else."""
+        noted, changed = NOTED.match(text), CHANGED.match(text)
+        found = noted or changed
+        if found is None:
+            return
+        numbers = [int(number) for number in found[found.lastindex or 1].split(" and ")]
+        set_no = int(changed[1]) if changed else None
+        for reps in numbers:
+            self._confirm(reps, set_no, text)
+
+    def _confirm(self, reps: int, set_no: int | None, text: str) -> None:
+        fitting = [
+            claim
+            for claim in self.claims
+            if claim.reps == reps and (set_no is None or claim.key.set_no == set_no)
+        ]
+        open_ones = [claim for claim in fitting if not claim.confirmed]
+        if not fitting:
+            self.wrong.append(text)
+        for claim in open_ones[-1:]:
+            claim.confirmed = True
+
+    def may_be(self, key: Key) -> set[int]:
+        """The counts that the store may hold for a set: the last confirmed one and all that came after it."""
+        mine = [claim for claim in self.claims if claim.key == key]
+        last = max((no for no, claim in enumerate(mine) if claim.confirmed), default=0)
+        return {claim.reps for claim in mine[last:]}
+
+    def must_be(self) -> dict[Key, set[int]]:
+        """Every set with a confirmed count, and what the store may hold for it."""
+        return {claim.key: self.may_be(claim.key) for claim in self.claims if claim.confirmed}

@@ -1,0 +1,345 @@
+"""What must always hold, looked at after every event. Read from the store, never from the code's own rules.
+
+Each check is one method; it raises `Violation` with a line that says what is wrong. Marks (`_new`) keep a
+check to the rows that came since the last look.
+"""
+
+import itertools
+import json
+from collections import defaultdict
+from datetime import datetime, timedelta
+from sqlite3 import Row
+from typing import TYPE_CHECKING, Any
+
+from core.store.times import moment, ms
+from tests.simulation.diary import Key
+from tests.simulation.line import FIRST_UPDATE
+from tests.simulation.world import COACH, SECOND, Violation
+
+if TYPE_CHECKING:
+    from tests.simulation.line import FIRST_UPDATE
+from tests.simulation.world import World
+
+GRACE = timedelta(seconds=30)  # from a due time to its effect, in calm weather
+SLOW_LINE = timedelta(minutes=3)  # until a letter is out, with refusals and time-outs
+THIRD_CALL = timedelta(minutes=2)  # bands: after the limit, the coach must know
+ROUNDS = ((timedelta(minutes=5), 2), (timedelta(minutes=15), 3))  # an alert of now: by then, so many sendings
+LONGEST_SILENCE = timedelta(hours=5)  # between two sendings of an open alert
+PASSED = ("go", "ease")
+TIMED = ("set", "rest", "pause", "break", "walk")
+
+
+class Watchman:
+    """Looks at one world."""
+
+    def __init__(self, world: "World") -> None:
+        self.world = world
+        self.marks: dict[str, int] = defaultdict(int)
+        self.sendings: dict[int, list[tuple[int, datetime]]] = defaultdict(list)  # alert -> (chat, when)
+        self.checks = (
+            self.updates_are_handled,
+            self.confirmed_updates_are_kept,
+            self.sets_are_what_was_said,
+            self.no_set_without_clearance_and_check,
+            self.bands_are_watched_until_off,
+            self.alerts_go_out_and_go_on,
+            self.flags_have_alerts,
+            self.dialogues_and_facts_agree,
+            self.one_session_at_a_time,
+            self.timers_are_kept,
+            self.one_reminder_a_day,
+            self.letters_leave,
+        )
+
+    @property
+    def now(self) -> datetime:
+        """The wall clock."""
+        return self.world.clock.now()
+
+    def rows(self, sql: str, *values: Any) -> list[Row]:
+        """A query."""
+        return self.world.store.rows(sql, values)
+
+    def look(self) -> None:
+        """All of it."""
+        if self.world.store.connection.in_transaction:
+            raise Violation("an event ended inside an open transaction")
+        for check in self.checks:
+            check()
+
+    def _new(self, name: str, sql: str) -> list[Row]:
+        """Rows of `sql` (with one mark for the last id seen) since the last look."""
+        rows = self.rows(sql, self.marks[name])
+        if rows:
+            self.marks[name] = max(row["id"] for row in rows)
+        return rows
+
+    def _calm_for(self, due: datetime, grace: timedelta = GRACE) -> bool:
+        """Whether `due` is long past and nothing disturbed the process since."""
+        return max(due, self.world.calm_since) + grace < self.now and not self.world.line.down
+
+    # --- updates ---
+    def updates_are_handled(self) -> None:
+        """No update breaks a dialogue; each known person's words and taps get an answer."""
+        for row in self.rows("SELECT * FROM inbox WHERE failed IS NOT NULL"):
+            raise Violation(f"update {row['update_id']} failed:\n{self.world.tracebacks.last}")
+        rows = self.rows(
+            "SELECT update_id, body, person, handled_at, rowid AS id FROM inbox"
+            " WHERE handled_at IS NOT NULL AND person IS NOT NULL AND update_id > ?",
+            self.marks["answered"],
+        )
+        for row in rows:
+            self.marks["answered"] = max(self.marks["answered"], row["update_id"])
+            self._answered(row)
+        self.marks["letters"] = self.rows("SELECT max(id) AS id FROM outbox")[0]["id"] or 0
+
+    def _answered(self, row: Row) -> None:
+        body = json.loads(row["body"])
+        if "edited_message" in body:
+            return
+        chat = (body.get("message") or body["callback_query"])["from"]["id"]
+        found = self.rows(
+            "SELECT 1 FROM outbox WHERE chat = ? AND id > ? AND kind != 'answer' LIMIT 1",
+            chat,
+            self.marks["letters"],
+        )
+        if not found:
+            said = body.get("message", {}).get("text") or body.get("callback_query", {}).get("data")
+            raise Violation(f"no answer to {said!r} of {chat}")
+
+    def confirmed_updates_are_kept(self) -> None:
+        """What the server was told to forget is in the inbox."""
+        low, high = self.marks["confirmed"] or FIRST_UPDATE, self.world.line.offset
+        for number in range(low, high):
+            if not self.rows("SELECT 1 FROM inbox WHERE update_id = ?", number):
+                raise Violation(f"update {number} was confirmed to the server and is not kept")
+        self.marks["confirmed"] = max(low, high)
+
+    # --- sets ---
+    def sets_are_what_was_said(self) -> None:
+        """A set exists once, with a count its client said; a confirmed count is there."""
+        for client in self.world.clients:
+            if client.diary.wrong:
+                raise Violation(f"{client.name} heard a count they never said: {client.diary.wrong[0]!r}")
+            stored = self._stored(client.person, client.name)
+            for key, reps in stored.items():
+                if reps not in client.diary.may_be(key):
+                    said = sorted(client.diary.may_be(key))
+                    raise Violation(f"{client.name} {key}: stored {reps}, said {said}")
+            for key in client.diary.must_be():
+                if key not in stored:
+                    raise Violation(f"{client.name} {key}: confirmed and not stored")
+
+    def _stored(self, person: int, name: str) -> dict[Key, int]:
+        found: dict[Key, int] = {}
+        for row in self.rows("SELECT * FROM current_set_done WHERE person = ?", person):
+            key = Key(row["session"], row["exercise_no"], row["set_no"], row["side"])
+            if key in found:
+                raise Violation(f"{name} {key}: stored twice")
+            found[key] = row["reps"]
+        return found
+
+    def no_set_without_clearance_and_check(self) -> None:
+        """Bands go on, and sets are done, only by cleared people without an open alert, after a passed check."""
+        for row in self._new("bands_on", "SELECT * FROM bands_on WHERE id > ? ORDER BY id"):
+            self._cleared(row["person"], row["noted_at"], "bands on")
+            self._no_alert(row)
+            client = next(one for one in self.world.clients if one.person == row["person"])
+            if client.tapped_on_at is None or row["at"] > ms(client.tapped_on_at):
+                raise Violation(
+                    f"bands on at {moment(row['at'])}, later than the tap at {client.tapped_on_at}"
+                )
+        for row in self._new("set_done", "SELECT * FROM set_done WHERE id > ? ORDER BY id"):
+            self._cleared(row["person"], row["done_at"], "a set")
+            self._checked(row)
+
+    def _cleared(self, person: int, at: int, what: str) -> None:
+        if self.world.clock.was_set:  # stored times no longer tell what came first
+            return
+        rows = self.rows(
+            "SELECT * FROM cleared WHERE person = ? AND noted_at <= ? ORDER BY id DESC LIMIT 1", person, at
+        )
+        if not rows or not rows[0]["regions"] or (rows[0]["until"] or at + 1) <= at:
+            raise Violation(f"{what} without clearance of person {person} at {moment(at)}")
+
+    def _no_alert(self, row: Row) -> None:
+        if self.world.clock.was_set:
+            return
+        open_then = self.rows(
+            "SELECT * FROM alert WHERE person = ? AND tier = 'now' AND raised_at < ?"
+            " AND (settled_at IS NULL OR settled_at > ?)",
+            row["person"],
+            row["noted_at"],
+            row["noted_at"],
+        )
+        if open_then:
+            raise Violation(f"bands on with an open alert: {dict(open_then[0])}")
+
+    def _checked(self, row: Row) -> None:
+        if self.world.clock.was_set:
+            return
+        last = self.rows(
+            "SELECT verdict FROM cuff_checked WHERE person = ? AND session = ? AND spell LIKE ? AND at <= ?"
+            " AND (spell, check_no) = (SELECT spell, check_no FROM cuff_checked WHERE person = ?"
+            " AND session = ? AND spell LIKE ? AND at <= ? ORDER BY id DESC LIMIT 1)",
+            *(2 * (row["person"], row["session"], f"{row['exercise_no']}.%", row["done_at"])),
+        )
+        if not last or any(one["verdict"] not in PASSED for one in last):
+            raise Violation(f"a set without a passed check: {dict(row)}")
+
+    # --- bands ---
+    def bands_are_watched_until_off(self) -> None:
+        """Bands that are on are watched; too long on, the coach is told."""
+        on = self.rows(
+            "SELECT n.*, w.next_at FROM current_bands_on AS n LEFT JOIN watch AS w USING (person, session, spell)"
+            " WHERE NOT EXISTS (SELECT 1 FROM bands_off AS f WHERE f.person = n.person"
+            " AND f.session = n.session AND f.spell = n.spell)"
+        )
+        for row in on:
+            if row["next_at"] is None:
+                raise Violation(f"bands on and nobody watches: {dict(row)}")
+            due = moment(row["at"]) + timedelta(seconds=row["limit_s"]) + THIRD_CALL
+            if self._calm_for(due) and not self._told_since(row):
+                raise Violation(f"bands on for too long and nobody told: {dict(row)}")
+        watched = self.rows("SELECT count(*) AS n FROM watch")[0]["n"]
+        if watched > len(on):
+            raise Violation(f"{watched} watches for {len(on)} pairs of bands that are on")
+
+    def _told_since(self, row: Row) -> bool:
+        since = row["at"]
+        return bool(self.rows("SELECT 1 FROM alert WHERE person = ? AND last_at >= ?", row["person"], since))
+
+    # --- alerts ---
+    def alerts_go_out_and_go_on(self) -> None:
+        """An alert of `now` goes out in its own commit, to a second human after 5 min, and never falls silent."""
+        for row in self._new("outbox", "SELECT * FROM outbox WHERE id > ? AND priority = 0 ORDER BY id"):
+            self._note_sending(row)
+        for row in self._new("alert", "SELECT * FROM alert WHERE id > ? ORDER BY id"):
+            if row["tier"] == "now" and COACH not in [chat for chat, _ in self.sendings[row["id"]]]:
+                raise Violation(f"an alert that went to nobody: {dict(row)}")
+        open_ones = "SELECT * FROM alert WHERE tier = 'now' AND taken_by IS NULL AND settled_at IS NULL"
+        for row in self.rows(open_ones):
+            self._escalates(row)
+
+    def _note_sending(self, row: Row) -> None:
+        buttons = json.loads(row["body"]).get("buttons") or []
+        for _, token in buttons[:1]:
+            found = self.rows("SELECT value FROM button WHERE token = ? AND value LIKE 'alert:%'", token)
+            for one in found:
+                number = int(one["value"].rpartition(":")[2])
+                self.sendings[number].append((row["chat"], moment(row["created_at"])))
+
+    def _escalates(self, row: Row) -> None:
+        sendings, raised = self.sendings[row["id"]], moment(row["raised_at"])
+        if row["next_at"] is None or moment(row["next_at"]) > self.now + LONGEST_SILENCE:
+            raise Violation(f"nobody answered and it does not go on: {dict(row)}")
+        if self._calm_for(moment(row["next_at"])):
+            raise Violation(f"an alert is overdue: {dict(row)}")
+        rounds = len({at for _, at in sendings})
+        for after, least in ROUNDS:
+            if self._calm_for(raised + after, GRACE * 2) and rounds < least:
+                raise Violation(f"after {after} an alert went out {rounds} times: {dict(row)}")
+            if self._calm_for(raised + after, GRACE * 2) and SECOND not in [chat for chat, _ in sendings]:
+                raise Violation(f"after {after} the second contact knows nothing: {dict(row)}")
+
+    def flags_have_alerts(self) -> None:
+        """Red-flag words that were dealt with have an alert."""
+        for client in self.world.clients:
+            for message in list(client.flags):
+                handled = self.rows(
+                    "SELECT handled_at FROM inbox WHERE handled_at IS NOT NULL AND body LIKE ?",
+                    f'%"message_id": {message},%',
+                )
+                if not handled:
+                    continue
+                client.flags.remove(message)
+                at = handled[0]["handled_at"]
+                if not self.rows("SELECT 1 FROM alert WHERE person = ? AND last_at = ?", client.person, at):
+                    raise Violation(f"a red flag of {client.name} without an alert (message {message})")
+
+    # --- dialogues ---
+    def dialogues_and_facts_agree(self) -> None:
+        """What a live session remembers as counted is stored, and nothing else of that movement."""
+        for row in self._sessions():
+            state = json.loads(row["state"])
+            stored = self.rows(
+                "SELECT set_no, count(*) AS n FROM current_set_done WHERE person = ? AND session = ?"
+                " AND exercise_no = ? GROUP BY set_no",
+                row["person"],
+                state["brief"]["session"],
+                state.get("exercise", 0) + 1,
+            )
+            counted = {one["no"]: len(one.get("reps", [])) for one in state.get("counted", [])}
+            if {no: n for no, n in counted.items() if n} != {one["set_no"]: one["n"] for one in stored}:
+                raise Violation(
+                    f"the session remembers {counted}, stored is {[tuple(one) for one in stored]}"
+                )
+
+    def one_session_at_a_time(self) -> None:
+        """Nobody is in two sessions, or in the questions before one and in another."""
+        rows = self.rows(
+            "SELECT person, group_concat(dialogue) AS what FROM thread WHERE state IS NOT NULL"
+            " AND dialogue IN ('before', 'session') GROUP BY person HAVING count(*) > 1"
+        )
+        for row in rows:
+            raise Violation(f"person {row['person']} is in two sessions at once: {row['what']}")
+
+    def timers_are_kept(self) -> None:
+        """A phase that ends by the clock has its time in the store, and it is not overdue."""
+        for row in self._sessions():
+            phase = json.loads(row["state"]).get("phase")
+            if phase in TIMED and row["wake_at"] is None:
+                raise Violation(f"a session in phase {phase} that nothing will wake")
+        for row in self.rows("SELECT * FROM thread WHERE wake_at IS NOT NULL AND state IS NOT NULL"):
+            if self._calm_for(moment(row["wake_at"])):
+                raise Violation(f"a {row['dialogue']} of person {row['person']} overslept")
+
+    def _sessions(self) -> list[Row]:
+        return self.rows("SELECT * FROM thread WHERE dialogue = 'session' AND state IS NOT NULL")
+
+    def one_reminder_a_day(self) -> None:
+        """A planned reminder comes once for its day, and once on a day."""
+        rows = self.rows(
+            "SELECT p.id, p.person, json_extract(p.about, '$.session_day') AS day, p.done_at, person.zone"
+            " FROM planned AS p JOIN person ON person.id = p.person WHERE p.dialogue = 'reminding'"
+            " AND p.done_at IS NOT NULL AND json_extract(p.about, '$.again') IS NULL"
+        )
+        days = [(row["person"], row["day"]) for row in rows]
+        if len(set(days)) < len(days):
+            raise Violation(f"reminded twice of one day: {sorted(days)}")
+        overdue = "SELECT * FROM planned WHERE done_at IS NULL ORDER BY due_at LIMIT 1"
+        for row in self.rows(overdue):
+            if self._calm_for(moment(row["due_at"])):
+                raise Violation(f"a planned {row['dialogue']} is overdue: {dict(row)}")
+
+    # --- letters ---
+    def letters_leave(self) -> None:
+        """With the network up nothing waits for long."""
+        for row in self.rows("SELECT * FROM outbox WHERE sent_at IS NULL AND dropped IS NULL"):
+            if self._calm_for(moment(row["created_at"]), SLOW_LINE):
+                raise Violation(f"a letter waits since {moment(row['created_at'])}: {row['body']}")
+
+    def at_the_end(self) -> None:
+        """Calm again: nothing waits, nothing is lost."""
+        waiting = self.rows("SELECT * FROM outbox WHERE sent_at IS NULL AND dropped IS NULL")
+        if waiting:
+            raise Violation(f"{len(waiting)} letters never left: {waiting[0]['body']}")
+        kept = self.rows("SELECT count(*) AS n, sum(handled_at IS NULL) AS open FROM inbox")[0]
+        mailbox = self.world.line.given()
+        if kept["n"] != mailbox or kept["open"]:
+            raise Violation(f"{mailbox} updates were sent, {kept['n']} kept, {kept['open']} not dealt with")
+        self._in_order()
+
+    def _in_order(self) -> None:
+        rows = self.rows(
+            "SELECT chat, id, message FROM outbox WHERE priority > 0 AND message IS NOT NULL ORDER BY chat, id"
+        )
+        for earlier, later in itertools.pairwise(rows):
+            if earlier["chat"] == later["chat"] and earlier["message"] > later["message"]:
+                raise Violation(f"letters of {later['chat']} out of order: {earlier['id']}, {later['id']}")
+        overtaken = self.rows(
+            "SELECT a.id AS alert, n.id AS other FROM outbox AS a JOIN outbox AS n USING (chat)"
+            " WHERE a.priority = 0 AND n.priority > 0 AND n.message < a.message AND n.sent_at > a.created_at"
+        )
+        if overtaken and not self.world.clock.was_set:
+            raise Violation(f"letter {overtaken[0]['other']} overtook the alert {overtaken[0]['alert']}")

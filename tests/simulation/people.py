@@ -1,0 +1,345 @@
+"""Invented clients on the virtual clock: they answer sensibly, wrongly, late, twice, or not at all.
+
+What a sensible client says to a question is `bot.play`'s table; here it is bent. Everything is drawn from the
+client's own dice, so that one seed tells one story.
+"""
+
+import random
+import re
+from dataclasses import dataclass
+from datetime import datetime, timedelta
+from typing import TYPE_CHECKING
+
+from bot.local.messages import ChatMessage
+from bot.play.people import RULES
+from tests.simulation.diary import Diary, Key
+
+if TYPE_CHECKING:
+    from tests.simulation.world import World
+
+RED_FLAGS = (
+    "my foot is numb",
+    "chest pain",
+    "i feel dizzy",
+    "my hand is blue",
+    "can't breathe",
+    "my arm is tingling",
+)
+NONSENSE = ("banana", "hmm ok?", "💪", "what do you mean", "NaN")
+LASTING = (
+    "Stop",
+    "Start a session",
+    "Start",
+    "My plan",
+    "Write to my coach",
+    "Bands are off",
+    "Bands are on",
+)
+OWN = (
+    (r"[Ii]s something wrong right now", "No, all fine", 5),
+    (r"^Are the bands off", "Bands are off", 6),
+    (r"^How is it now", "Better", 20),
+    (r"^A burn in the working muscle", "Go on", 10),
+    (r"^All right\? Bands off if not", "Set done", 5),
+    (r"^Where\?$", "Working muscle", 5),
+    (r"I was away", "Bands are off", 10),
+    (r"bands off|Bands off now|Bands still on|Take the bands off", "Bands are off", 9),
+)
+
+
+@dataclass
+class Temper:
+    """How often a client does something other than the sensible thing, as chances of one answer."""
+
+    silent: float = 0.02
+    late: float = 0.03
+    wrong: float = 0.03
+    twice: float = 0.04
+    old: float = 0.03
+    red: float = 0.006
+    media: float = 0.01
+    edits: float = 0.06
+    bad_check: float = 0.03
+
+
+PLAIN = Temper(0, 0, 0, 0, 0, 0, 0, 0, 0)
+
+
+class Client:
+    """One client: a phone, dice, a temper, and a diary of what was said about sets."""
+
+    def __init__(self, world: "World", number: int, name: str, dice: random.Random, temper: Temper) -> None:
+        self.world = world
+        self.name = name
+        self.dice = dice
+        self.temper = temper
+        self.phone = world.line.add_phone(number, name)
+        self.person = 0
+        self.diary = Diary()
+        self.silent_until: datetime | None = None
+        self.heard: list[ChatMessage] = []
+        self.tapped_on_at: datetime | None = None
+        self.flags: list[int] = []
+        # The set under way as the client sees it.
+        self.place: tuple[str, int, tuple[str, ...]] | None = None
+        self.set_no = 0
+        self.done_no = 0
+        self.counting: int | None = None
+        self.done: dict[object, int] = {}
+
+    # --- hearing ---
+    def hears(self, message: ChatMessage) -> None:
+        """A message of the bot arrives."""
+        self.heard.append(message)
+        self.diary.hears(message.text)
+        self._follow(message.text)
+        if self.silent_until is not None and self.world.clock.true < self.silent_until:
+            return
+        answer = self.answer(message)
+        if answer is not None:
+            self.bend(message, *answer)
+
+    def _follow(self, text: str) -> None:
+        """Which set is it now?"""
+        if re.match(r"Set 1 of \d", text):
+            self.place, self.set_no = self.world.place_of(self.person), 1
+        elif (found := re.match(r"Go · set (\d)", text)) is not None:
+            self.set_no = int(found[1])
+
+    def answer(self, message: ChatMessage) -> tuple[str, float] | None:
+        """What a sensible client says, and after how many seconds; None: nothing."""
+        text = message.text
+        if re.match(r"Set 1 of \d|Go · set \d", text):
+            return "Set done", 2.5 * self.reps(self.set_no)
+        if "How many clean reps" in text or "how many clean reps?" in text or "best guess?" in text:
+            return "count", 4
+        if text == "Which one?":
+            return "ones", 2
+        if re.match(r"\d+: set \d again, or set \d", text):
+            return "which", 3
+        if text.startswith("Time for"):
+            return self.dice.choice(("Start", "Start", "Start", "In 30 min", "Not today")), 60
+        return self._usual(message)
+
+    def _usual(self, message: ChatMessage) -> tuple[str, float] | None:
+        text, labels = message.text, {label for row in message.buttons for label, _ in row}
+        if self.dice.random() < self.temper.bad_check:
+            for bad in ("9 or 10", "8", "5 or less", "Longer", "Tingling or numb", "It took longer"):
+                if bad in labels and self.dice.random() < 0.5:
+                    return bad, 5
+        for pattern, said, seconds in OWN:
+            if re.search(pattern, text) and said in labels:
+                return said, seconds
+        if "Where does it hurt" in text:
+            return self.dice.choice([label for label in sorted(labels) if label != "Stop"]), 6
+        for pattern, make in RULES:
+            found = re.search(pattern, text)
+            if found is not None:
+                return make(found, message)
+        return ("No", 4) if {"No", "Not sure"} <= labels else None
+
+    # --- bending ---
+    def bend(self, message: ChatMessage, said: str, seconds: float) -> None:
+        """Say it, or something else, or later, or twice."""
+        temper, roll = self.temper, self.dice.random()
+        for chance, otherwise in (
+            (temper.silent, self._falls_silent),
+            (temper.wrong, self._wrong_first),
+            (temper.old, self._old_button),
+            (temper.red, self._red_flag),
+            (temper.media, self._media),
+        ):
+            if roll < chance:
+                otherwise()
+                if otherwise == self._falls_silent:
+                    return
+                seconds += 15
+                break
+            roll -= chance
+        if self.dice.random() < temper.late:
+            seconds += self.dice.choice((40, 150, 900, 5000))
+        self.world.after(seconds, lambda: self.act(message, said))
+        if self.dice.random() < temper.twice and said not in ("count", "ones", "which"):
+            self.world.after(seconds + 0.7, lambda: self.act(message, said))
+
+    def _falls_silent(self) -> None:
+        for_min = self.dice.choice((2, 10, 30, 240))
+        self.silent_until = self.world.clock.true + timedelta(minutes=for_min)
+        self.world.after(60 * for_min + 1, self.comes_back)
+
+    def comes_back(self) -> None:
+        """After a silence: answer what was asked last."""
+        self.silent_until = None
+        asked = [message for message in self.heard[-4:] if message.buttons]
+        if asked and (answer := self.answer(asked[-1])) is not None:
+            self.act(asked[-1], answer[0])
+
+    def _wrong_first(self) -> None:
+        self.world.after(3, lambda: self.types(self.dice.choice(NONSENSE)))
+
+    def _red_flag(self) -> None:
+        self.world.after(2, lambda: self.flag(self.dice.choice(RED_FLAGS)))
+
+    def _media(self) -> None:
+        self.world.after(2, self.sends_media)
+
+    def sends_media(self) -> None:
+        """A voice note or a picture instead of words."""
+        if not self.phone.blocked:
+            self.world.note(self.name, "[voice]")
+            self.world.sent(self.phone.sends("voice", b"x"))
+
+    def flag(self, words: str) -> None:
+        """A red flag."""
+        number = self.types(words)
+        if number is not None:
+            self.flags.append(number)
+
+    def _old_button(self) -> None:
+        old = [message for message in self.heard[-40:-6] if _labels(message)]
+        if old:
+            message = self.dice.choice(old)
+            label = self.dice.choice(_labels(message))
+            self.world.after(3, lambda: self.taps(message, label))
+
+    # --- acting ---
+    def types(self, text: str, reply_to: int | None = None) -> int | None:
+        """Type, unless the bot is blocked. The message's number."""
+        if self.phone.blocked:
+            return None
+        self.world.note(self.name, text)
+        number = self.phone.types(text, reply_to=reply_to)
+        self.world.sent(number)
+        return number
+
+    def taps(self, message: ChatMessage, label: str) -> None:
+        """Tap a button of a message."""
+        if self.phone.blocked:
+            return
+        self.world.note(self.name, f"[{label}]")
+        if label == "Bands are on":
+            self.tapped_on_at = self.world.clock.now()
+        self.world.sent(self.phone.taps(message.id, label))
+
+    def act(self, message: ChatMessage, said: str) -> None:
+        """Do what the answer says: a button, or words, or something about counts."""
+        match said:
+            case "count":
+                self.count(message)
+            case "ones":
+                self.tap_ones(message)
+            case "which":
+                self.which(message)
+            case _ if said in [label for row in message.buttons for label, _ in row]:
+                if said == "Set done":
+                    self.set_done(message)
+                else:
+                    self.taps(message, said)
+            case _:
+                self.types(said)
+
+    # --- sets ---
+    def reps(self, set_no: int, side: str = "both") -> int:
+        """Clean reps of a set today: asked twice, the client says the same."""
+        of = (self.place and self.place[:2], set_no, side)
+        if of not in self.done:
+            usual = (30, 15, 9, 8)[max(1, min(set_no, 4)) - 1]
+            self.done[of] = max(3, round(usual * self.dice.uniform(0.8, 1.2)))
+        return self.done[of]
+
+    def key(self, set_no: int, side: str) -> Key:
+        """The diary's name of a set."""
+        assert self.place is not None, "a set follows from its announcement"
+        session, exercise, _ = self.place
+        return Key(session, exercise, set_no, side)
+
+    def set_done(self, message: ChatMessage) -> None:
+        """Tap it, or type the count at once."""
+        self.done_no = self.set_no
+        sides = self.place[2] if self.place else ()
+        if len(sides) == 1 and self.dice.random() < 0.15:
+            self.claim(self.reps(self.set_no, sides[0]), self.done_no, sides[0])
+        else:
+            self.taps(message, "Set done")
+
+    def claim(self, reps: int, set_no: int, side: str, words: str = "{}") -> None:
+        """Type a count, and perhaps correct it later."""
+        if self.phone.blocked:
+            return
+        self.diary.sends(self.key(set_no, side), reps)
+        number = self.types(words.format(reps))
+        if number is not None and self.dice.random() < self.temper.edits:
+            wait = self.dice.choice((4, 20, 400, 4000))
+            key = self.key(set_no, side)
+            self.world.after(wait, lambda: self.edits(number, key, max(2, reps + self.dice.choice((-2, 3)))))
+
+    def edits(self, number: int, key: Key, reps: int) -> None:
+        """Change the words of an earlier count."""
+        if not self.phone.blocked:
+            self.world.note(self.name, f"[edits to {reps}]")
+            self.diary.sends(key, reps)
+            self.phone.edits(number, str(reps))
+
+    def count(self, message: ChatMessage) -> None:
+        """Answer how many: typed, or by tens and ones; both sides at once where there are two."""
+        if self.place is None or self.phone.blocked:
+            return
+        sides = self.place[2]
+        if (earlier := re.match(r"Set (\d): how many", message.text)) is not None:
+            self.done_no = int(earlier[1])
+        asked = re.search(r"(Left|Right): how many", message.text)
+        labels = {label for row in message.buttons for label, _ in row}
+        if asked is not None and self.diary.spoke_of(self.key(self.done_no, asked[1].lower())):
+            return  # the question came twice; the side was answered
+        if "10-19" in labels and self.dice.random() < 0.4:
+            self.counting = self.reps(self.done_no, self._side_asked())
+            low = self.counting // 10 * 10
+            self.taps(message, f"{low}-{low + 9}")
+        elif asked is None:
+            self.claim(self.reps(self.done_no, sides[0]), self.done_no, sides[0])
+        elif asked[1].lower() == sides[0] and self.dice.random() < 0.5:
+            self._both()
+        else:
+            side = asked[1].lower()
+            self.claim(self.reps(self.done_no, side), self.done_no, side)
+
+    def _both(self) -> None:
+        left, right = self.reps(self.done_no, "left"), self.reps(self.done_no, "right")
+        self.diary.sends(self.key(self.done_no, "left"), left)
+        self.diary.sends(self.key(self.done_no, "right"), right)
+        self.types(f"{left} left {right} right")
+
+    def tap_ones(self, message: ChatMessage) -> None:
+        """The second tap of a count; which side it is for was said in the question before."""
+        labels = [label for row in message.buttons for label, _ in row]
+        if self.counting is None or str(self.counting) not in labels or self.place is None:
+            return
+        self.diary.sends(self.key(self.done_no, self._side_asked()), self.counting)
+        reps, self.counting = self.counting, None
+        self.taps(message, str(reps))
+        if self.dice.random() < self.temper.twice:
+            self.world.after(0.7, lambda: self.taps(message, str(reps)))
+
+    def _side_asked(self) -> str:
+        assert self.place is not None, "asked only inside a set"
+        for message in reversed(self.heard):
+            if (found := re.search(r"(Left|Right): how many", message.text)) is not None:
+                return found[1].lower()
+            if "How many clean reps" in message.text:
+                break
+        return self.place[2][0]
+
+    def which(self, message: ChatMessage) -> None:
+        """ "Set 1 again, or set 2?": the next one, done early."""
+        found = re.match(r"(\d+): set (\d) again, or set (\d)", message.text)
+        if found is None or self.place is None or self.phone.blocked:
+            return
+        chosen = int(self.dice.choice(found.groups()[1:]))
+        self.diary.sends(self.key(chosen, self.place[2][0]), int(found[1]))
+        self.done_no = max(self.done_no, chosen)
+        self.taps(message, f"Set {chosen}")
+
+
+def _labels(message: ChatMessage) -> list[str]:
+    """Buttons that may be tapped late without meaning it."""
+    return [label for row in message.buttons for label, _ in row if label not in LASTING]
