@@ -5,6 +5,7 @@ from typing import Any
 from conversations import (
     after,
     before,
+    changing,
     clearing,
     consent,
     inviting,
@@ -36,6 +37,7 @@ CATALOGUE: dict[str, Dialogue[Any]] = {
         morning,
         reminding,
         missed,
+        changing,
         trouble,
         pausing,
         writing,

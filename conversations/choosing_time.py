@@ -19,13 +19,20 @@ from core.calendar.zones import instant, local
 
 @dataclass(frozen=True, slots=True)
 class Brief:
-    """Which session: its local day (ISO), when it was due, in which zone. `again`: it was moved before."""
+    """Which session: its local day (ISO), when it was due, in which zone. `again`: it was moved before.
+
+    `late`: the reminder itself comes late; `ahead_min`: so many minutes before; `away`: so many sessions passed
+    while nobody was running.
+    """
 
     plan_name: str = ""
     session_day: str = ""
     at: datetime | None = None
     zone: str = "UTC"
     again: bool = False
+    late: bool = False
+    ahead_min: int = 0
+    away: int = 0
 
 
 @dataclass(frozen=True, slots=True)

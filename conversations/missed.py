@@ -21,8 +21,14 @@ TYPED = (
 def ask(brief: Brief, draft: Draft, step: str) -> Say:
     """Its words."""
     if step == "act":
-        return Say(words.MISSED.format(plan=brief.plan_name or "session"), CHOICES)
+        text = words.AWAY_MORE if brief.away > 1 else words.AWAY_ONE if brief.away else words.MISSED
+        plan = brief.plan_name or words.SESSION_SHORT
+        return Say(text.format(plan=plan, count=brief.away, when=_when(brief)), CHOICES)
     return choosing_time.ask(brief, draft, step)
+
+
+def _when(brief: Brief) -> str:
+    return "" if brief.at is None else choosing_time.shown(brief, brief.at)
 
 
 def fill(brief: Brief, draft: Draft, step: str, answer: Said) -> Draft:

@@ -6,7 +6,7 @@ from typing import Any
 from conversations import choosing_time
 from conversations.choosing_time import Brief, Draft, missing, shown
 from conversations.form import Form, Outcome, dialogue
-from conversations.protocol import Begin, Choice, Effect, Record, Said, Say
+from conversations.protocol import Begin, Choice, Do, Effect, Record, Said, Say
 from conversations.words import reminding as words
 from core.calendar.zones import instant, local
 from core.facts import Noticed
@@ -25,8 +25,15 @@ TYPED = (
 def ask(brief: Brief, draft: Draft, step: str) -> Say:
     """Its words."""
     if step == "act":
-        return Say(words.TIME.format(plan=brief.plan_name or words.SESSION), CHOICES)
+        return Say(_time(brief), CHOICES)
     return choosing_time.ask(brief, draft, step)
+
+
+def _time(brief: Brief) -> str:
+    """Now, ahead of time, or late."""
+    text = words.TIME_LATE if brief.late else words.TIME_AHEAD if brief.ahead_min > 0 else words.TIME
+    clock = "" if brief.at is None else f"{local(brief.at, brief.zone):%H:%M}"
+    return text.format(plan=brief.plan_name or words.SESSION, minutes=brief.ahead_min, clock=clock)
 
 
 def fill(brief: Brief, draft: Draft, step: str, answer: Said) -> Draft:
@@ -43,13 +50,20 @@ def finish(brief: Brief, draft: Draft, at: datetime) -> Outcome:
             return Outcome((), (Begin("before"),))
         case "skip":
             return Outcome((Say(words.SKIPPED),), (Record(Noticed(at, "skipped", brief.session_day)),))
+        case "other" if draft.when:
+            return moved(brief, draft.when[0])
         case _:
-            return moved(brief, draft.when[0] if draft.when else at + HALF_AN_HOUR)
+            return later(brief, at + HALF_AN_HOUR)
+
+
+def later(brief: Brief, when: datetime) -> Outcome:
+    """The reminder comes again at `when`; the session stays in the plan where it was."""
+    return Outcome((Say(words.AGREED.format(when=shown(brief, when))),), (again(brief, when),))
 
 
 def moved(brief: Brief, when: datetime) -> Outcome:
-    """The reminder comes again at `when`."""
-    return Outcome((Say(words.AGREED.format(when=shown(brief, when))),), (again(brief, when),))
+    """The session itself moves; the engine looks at the usual limits, stores it and says so."""
+    return Outcome((), (Do("session_moved", {**_about(brief), "to": when.isoformat()}),))
 
 
 def again(brief: Brief, when: datetime) -> Effect:

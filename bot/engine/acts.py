@@ -7,7 +7,19 @@ from collections.abc import Callable
 from datetime import datetime
 from typing import TYPE_CHECKING, Any
 
-from bot.engine import aftercare, calendar, checks, loads, practice, recovery, status, turns
+from bot.engine import (
+    aftercare,
+    calendar,
+    changing,
+    checks,
+    loads,
+    practice,
+    quiet,
+    recovery,
+    reminders,
+    status,
+    turns,
+)
 from bot.engine.coach import clients as whose
 from bot.engine.coach import digest, listing, resting
 from bot.engine.coach import menu as coach_menu
@@ -15,6 +27,7 @@ from conversations.protocol import Choice, Relay, Resumed, Say
 from conversations.words import coach as coach_words
 from conversations.words import engine as words
 from conversations.words.recap import recap
+from core.calendar.zones import local
 from core.facts import Cleared, CoachDid, SetDone, WalkDone
 from core.store import duties, facts, people, threads
 from core.store.duties import Planned
@@ -70,7 +83,7 @@ def command(engine: "Engine", person: Person, text: str, now: datetime) -> bool:
         open_menu(engine, person, now)
         return True
     if flat not in WORDS or (flat in ("start", "plan") and person.role is Role.COACH):
-        return False
+        return changing.asked(engine, person, text, now)
     menu(engine, person, WORDS[flat], now)
     return True
 
@@ -79,7 +92,12 @@ def words_to(engine: "Engine", person: Person, found: re.Match[str], now: dateti
     """Words passed on: the coach to a client by name, a client to the coach."""
     if person.role is Role.CLIENT:
         relay(engine, person, Relay(found["text"]))
-        engine.say(person, Say(words.SAID_TO_COACH), now)
+        coach = engine.coach_of(person)
+        asleep = coach is not None and quiet.is_quiet(engine, coach, now)
+        number = status.emergency_number(engine, person.id)
+        engine.say(
+            person, Say(words.COACH_SLEEPS.format(number=number) if asleep else words.SAID_TO_COACH), now
+        )
         return
     fitting = whose.found(engine, person, found["name"], now)
     if len(fitting) != 1:
@@ -96,7 +114,7 @@ def relay(engine: "Engine", person: Person, effect: Relay) -> None:
     if person.role is Role.CLIENT:
         coach = engine.coach_of(person)
         if coach is not None:
-            engine.say(coach, Say(words.FROM_CLIENT.format(name=person.name, text=effect.text)), now)
+            quiet.note(engine, coach, words.FROM_CLIENT.format(name=person.name, text=effect.text), now)
         return
     assert effect.person is not None, "a coach's words name their client"
     client = people.by_id(engine.store, effect.person)
@@ -104,6 +122,12 @@ def relay(engine: "Engine", person: Person, effect: Relay) -> None:
     if due.in_session(engine, client):
         duties.plan(engine.store, client.id, "words", {"text": effect.text}, now, now)
         engine.say(person, Say(words.TO_WAITS.format(name=client.name)), now)
+        return
+    morning = quiet.earliest(engine, client, now)
+    if morning > now and not effect.urgent:
+        duties.plan(engine.store, client.id, "words", {"text": effect.text}, morning, now)
+        until = f"{local(morning, client.zone):%H:%M}"
+        engine.say(person, Say(words.TO_SLEEPS.format(name=client.name, until=until)), now)
         return
     engine.say(client, Say(words.FROM_COACH.format(text=effect.text)), now)
     engine.say(person, Say(words.SENT_TO.format(name=client.name)), now)
@@ -224,7 +248,7 @@ def hold(engine: "Engine", coach: Person, client: Person, now: datetime) -> None
 def plan_given(engine: "Engine", coach: Person, details: dict[str, Any], now: datetime) -> bool:
     """A new plan: the client sees it, reminders follow it."""
     client = people.by_id(engine.store, details["client"])
-    calendar.remind_next(engine, client, now)
+    changing.follow(engine, client, now)
     practice.show_plan(engine, client, now)
     return False
 
@@ -242,20 +266,19 @@ def give_recap(engine: "Engine", client: Person, details: dict[str, Any], now: d
     moves = loads.move(engine, client.id, session)
     text = recap(lines, moves, [walk.minutes for walk in walks])
     engine.say(client, Say(text), now)
+    reminders.trained(engine, client, now)
     aftercare.plan_aftercare(engine, client, session, now)
     checks.tell_patterns(engine, client.id)
     return False
 
 
-def moved_zone(engine: "Engine", client: Person, details: dict[str, Any], now: datetime) -> bool:
-    """The client lives in (or travels to) another zone; reminders follow."""
-    people.move_zone(engine.store, client.id, details["zone"])
-    calendar.remind_next(engine, people.by_id(engine.store, client.id), now)
-    return False
-
-
 ACTS: dict[str, Act] = {
-    "moved_zone": moved_zone,
+    "moved_zone": changing.moved_zone,
+    "calendar_changed": changing.changed,
+    "session_moved": changing.session_moved,
+    "ask_coach_about_days": changing.ask_coach,
+    "travel": changing.travel,
+    "wish_declined": changing.wish_declined,
     "invite": invite,
     "ask_coach_to_clear": ask_coach_to_clear,
     "cleared": cleared,
@@ -279,10 +302,11 @@ def before_talk(engine: "Engine", person: Person, talk: Planned, now: datetime) 
             engine.say(person, Say(words.FROM_COACH.format(text=talk.about["text"])), now)
         case "pause_over":
             resting.pause_over(engine, person, talk.about, now)
+        case "zone":
+            changing.arrived(engine, person, talk.about["zone"], now)
         case "reminding":
-            if turns.barred(engine, person) is None:
-                turns.begin(engine, person, "reminding", talk.about, now)
-            if not talk.about.get("again"):
-                calendar.remind_next(engine, person, now)
+            reminders.remind(engine, person, talk, now)
+        case "missed":
+            reminders.ask_about_missed(engine, person, talk, now)
         case _:
             turns.begin(engine, person, talk.dialogue, talk.about, now)

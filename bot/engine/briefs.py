@@ -11,10 +11,10 @@ from typing import TYPE_CHECKING, Any
 
 import msgspec
 
-from bot.engine import checks, loads, status
+from bot.engine import checks, loads, recovery, status
 from conversations.catalogue import CATALOGUE
 from core.facts import Answered, Cleared, CuffChecked, SessionEnded, SetDone, WalkDone
-from core.plans import PAIN_CEILING, Goal, Plan
+from core.plans import PAIN_CEILING, Goal, Plan, Scheme
 from core.store import facts, people
 from core.store.people import Person, Role
 
@@ -94,6 +94,11 @@ def _goal(about: About) -> Goal | None:
     return about.plan.goal if about.plan else None
 
 
+def _parts(about: About) -> tuple[tuple[str, bool], ...]:
+    exercises = about.plan.exercises if about.plan else ()
+    return tuple(sorted({(one.region.value, one.scheme is Scheme.WALK) for one in exercises}))
+
+
 def _current(about: About) -> str:
     from core.plan_text import plan_to_text
 
@@ -132,6 +137,12 @@ MAKERS: dict[str, Maker] = {
     "off_at": _off_at,
     "emergency_number": lambda about: status.emergency_number(about.engine, about.client.id),
     "goal": _goal,
+    "by_coach": lambda about: about.person.role is Role.COACH,
+    "planned_when": lambda about: (about.plan.when or "") if about.plan else "",
+    "date_order": lambda about: status.detail(about.engine, about.person.id, "date_order", ""),
+    "clock_face": lambda about: status.detail(about.engine, about.person.id, "clock_face", ""),
+    "parts": _parts,
+    "done": lambda about: recovery.done(about.engine, about.client.id),
     "ended": lambda about: bool(facts.current(about.engine.store, SessionEnded, about.client.id)),
 }
 

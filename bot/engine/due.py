@@ -4,7 +4,7 @@ from datetime import datetime, timedelta
 from functools import partial
 from typing import TYPE_CHECKING
 
-from bot.engine import alerts, turns
+from bot.engine import alerts, quiet, turns
 from conversations.protocol import Choice, Say, TimeIsUp, Woke
 from conversations.words import engine as words
 from core.cuffs import CallKind, next_call
@@ -28,8 +28,20 @@ WAITS = (
     "recap",
     "weekly",
     "pause_over",
+    "changing",
+    "zone",
 )  # talks that do not break into a session
+NO_HURRY = (
+    "reminding",
+    "missed",
+    "changing",
+    "words",
+    "note",
+    "recap",
+    "weekly",
+)  # these wait for the morning
 LATER = timedelta(minutes=2)
+STALE = timedelta(hours=3)  # what comes so late need not come at night
 NO_BURST = timedelta(seconds=30)
 
 
@@ -100,14 +112,25 @@ def wake(engine: "Engine", thread: Thread, now: datetime) -> None:
     if thread.state is None:
         threads.keep(engine.store, thread.id, None, None)
         return
-    turns.deliver(engine, people.by_id(engine.store, thread.person), thread, Woke(now))
+    person = people.by_id(engine.store, thread.person)
+    morning = quiet.earliest(engine, person, now)
+    if thread.dialogue in NO_HURRY and morning > now:
+        threads.keep(engine.store, thread.id, thread.state, morning)
+        return
+    turns.deliver(engine, person, thread, Woke(now))
 
 
 def start(engine: "Engine", talk: Planned, now: datetime) -> None:
-    """A planned talk; while somebody trains it waits."""
+    """A planned talk; while somebody trains it waits. An earlier one may have made it pointless."""
+    if not duties.is_open(engine.store, talk.id):
+        return
     person = people.by_id(engine.store, talk.person)
     if talk.dialogue in WAITS and in_session(engine, person):
         duties.talk_later(engine.store, talk.id, now + LATER)
+        return
+    morning = quiet.earliest(engine, person, now)
+    if talk.dialogue in NO_HURRY and now - talk.due_at > STALE and morning > now:
+        duties.talk_later(engine.store, talk.id, morning)
         return
     duties.talk_done(engine.store, talk.id, now)
     from bot.engine import acts

@@ -152,7 +152,7 @@ def begin_effect(
 ) -> bool:
     """Begin a dialogue now or plan it; True: now, with the same person."""
     target = person if whom is None else people.by_id(engine.store, whom)
-    if at is not None and at > now:
+    if at is not None:  # also when it is past: what is planned may wait for a session or the morning
         duties.plan(engine.store, target.id, name, about, at, now)
         return False
     begin(engine, target, name, about, now)

@@ -3,31 +3,26 @@
 from datetime import datetime, timedelta
 from typing import TYPE_CHECKING, Any
 
-from bot.engine import loads, screenings, status, turns
+from bot.engine import calendar, loads, screenings, status, turns
 from bot.engine.coach import clients as whose
 from bot.engine.coach import loads_asked, pauses
 from conversations.words import digest as words
 from core.alert_use import AlertSeen, idle_causes
-from core.calendar.missed import Attendance, Kept, attendance, missed_in_a_row
-from core.calendar.occurrences import Occurrence, occurrences_between
-from core.calendar.stored import when_from_text
+from core.calendar.missed import Attendance, missed_in_a_row
 from core.calendar.zones import local
 from core.digest import REVIEW_WEEKS, ClientWeek, Digest, digest
 from core.facts import (
-    CalendarChanged,
     Cleared,
     CoachDid,
     LoadMoved,
-    PlanGiven,
     Rated,
     ScreeningDone,
     SessionEnded,
     SetDone,
     WalkDone,
 )
-from core.plan_text import plan_from_text
 from core.plans import Aim, Plan, Scheme
-from core.safety.causes import Tier
+from core.safety.causes import WEEKLY, Tier
 from core.store import duties, facts
 from core.store.people import Person
 
@@ -76,7 +71,7 @@ def week_of(engine: "Engine", client: Person, now: datetime, name: str = "") -> 
     plan = status.plan_of(engine, client.id)
     coming = duties.next_talk(store, client.id, "reminding")
     moved = [one for one in facts.since(store, LoadMoved, client.id, since) if one.applied]
-    kept, began = kept_of(engine, client, now), pauses.plan_began(engine, client.id)
+    kept, began = calendar.kept(engine, client, now - LOOKED_BACK, now), pauses.plan_began(engine, client.id)
     finished = pauses.is_finished(engine, client.id)
     cleared = facts.latest(store, Cleared, client.id)
     barred, waits = turns.barred(engine, client), _waits(engine, client, cleared)
@@ -91,7 +86,7 @@ def week_of(engine: "Engine", client: Person, now: datetime, name: str = "") -> 
         alerts_now=sum(alert.tier is Tier.NOW for alert in alerts),
         alerts_today=sum(alert.tier is Tier.TODAY for alert in alerts),
         urgent=any(alert.tier is Tier.NOW for alert in still_open),
-        open_alert=bool(still_open),
+        open_alert=any(alert.cause not in WEEKLY for alert in still_open),
         pain_max=max(pain, default=None),
         quiet_days=_quiet_days(engine, client, now),
         held=cleared is not None and cleared.decision == "held",
@@ -117,34 +112,6 @@ def _waits(engine: "Engine", client: Person, cleared: Cleared | None) -> bool:
     """Whether a screening was finished that nobody has decided on."""
     done = facts.latest(engine.store, ScreeningDone, client.id)
     return done is not None and (cleared is None or cleared.at < done.at)
-
-
-def kept_of(engine: "Engine", client: Person, now: datetime) -> tuple[Kept, ...]:
-    """The planned sessions of the last four weeks and what became of them; those of a pause do not count."""
-    since = now - LOOKED_BACK
-    ended = facts.since(engine.store, SessionEnded, client.id, since - WEEK)
-    done = [one.at for one in ended if one.why in DONE]
-    rests = pauses.spans(engine, client.id, now)
-    planned = [
-        one
-        for one in _occurrences(engine, client, since, now)
-        if not any(begin <= one.at < end for begin, end in rests)
-    ]
-    return attendance(planned, done, now, client.zone)
-
-
-def _occurrences(engine: "Engine", client: Person, since: datetime, now: datetime) -> list[Occurrence]:
-    """By the days that held at the time: a change of days does not rewrite what was planned before it."""
-    store = engine.store
-    days = [(one.at, plan_from_text(one.plan).when) for one in facts.current(store, PlanGiven, client.id)]
-    days += [(one.at, one.when or None) for one in facts.current(store, CalendarChanged, client.id)]
-    days.sort(key=lambda pair: pair[0])
-    ends = [*(at for at, _ in days[1:]), now]
-    found: list[Occurrence] = []
-    for (begin, when), end in zip(days, ends, strict=False):
-        if when is not None and end > since:
-            found += occurrences_between(when_from_text(when), max(begin, since), end)
-    return found
 
 
 def _quiet_days(engine: "Engine", client: Person, now: datetime) -> int:

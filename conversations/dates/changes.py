@@ -94,7 +94,7 @@ def read_move(text: str, setting: Setting) -> list[Move]:
     targets, times = _part(found["to"], setting)
     if not targets and not times:
         raise Stuck(Problem.NO_IDEA)
-    named = bool(take_weekdays(found["to"])[0])
+    named = bool(take_weekdays(found["to"])[0]) and "next" not in found["to"]
     return [
         Move(source, _target(target, source, named, setting), at)
         for source in sources or (None,)

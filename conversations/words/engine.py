@@ -87,6 +87,11 @@ FROM_COACH = "From your coach: {text}"
 SENT_TO = "Sent to {name}."
 NO_SUCH_CLIENT = "I don't find one client by that name."
 TO_WAITS = "{name} is in a session; it goes out when the bands are off."
+TO_SLEEPS = "It is quiet hours for {name}; it goes out at {until} there."
+COACH_SLEEPS = (
+    "Your coach gets it when their quiet hours are over. If something feels wrong, say so here, for example "
+    "'numb' or 'pain': that reaches them at once. In an emergency call {number}."
+)
 CHANGED_SET = "Set {n} is {reps} now."
 TIME_UP = (
     "{minutes} minutes: bands off now, please. Tap when they are off.",

@@ -244,6 +244,14 @@ def unplan(store: Store, person: int, dialogue: str) -> None:
     )
 
 
+def unplan_due(store: Store, person: int, dialogue: str, now: datetime) -> None:
+    """Forget those of the person's planned talks of this kind whose time has come."""
+    store.execute(
+        "DELETE FROM planned WHERE person = ? AND dialogue = ? AND done_at IS NULL AND due_at <= ?",
+        [person, dialogue, ms(now)],
+    )
+
+
 def due_talks(store: Store, now: datetime) -> list[Planned]:
     """Talks whose time has come."""
     rows = store.rows(
@@ -268,6 +276,21 @@ def next_talk(store: Store, person: int, dialogue: str) -> Planned | None:
         [person, dialogue],
     )
     return None if row is None else _planned(row)
+
+
+def reminded_of(store: Store, person: int) -> set[str]:
+    """The names of the sessions whose reminder began already."""
+    rows = store.rows(
+        "SELECT json_extract(about, '$.name') AS name FROM planned"
+        " WHERE person = ? AND dialogue = 'reminding' AND done_at IS NOT NULL",
+        [person],
+    )
+    return {row["name"] for row in rows if row["name"]}
+
+
+def is_open(store: Store, planned: int) -> bool:
+    """Whether the talk still waits for its time."""
+    return store.row("SELECT 1 FROM planned WHERE id = ? AND done_at IS NULL", [planned]) is not None
 
 
 def talk_done(store: Store, planned: int, now: datetime) -> None:

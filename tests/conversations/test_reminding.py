@@ -9,7 +9,7 @@ import pytest
 
 from conversations import missed, reminding
 from conversations.choosing_time import Brief, Draft
-from conversations.protocol import Begin, Dialogue, Effect, Opened, Record, Said, Say, Woke
+from conversations.protocol import Begin, Dialogue, Do, Effect, Opened, Record, Said, Say, Woke
 from conversations.words import dates as date_words
 from conversations.words import reminding as words
 from core.facts import Noticed
@@ -32,6 +32,14 @@ def play(dialogue: Dialogue[Any], brief: Brief, *texts: str) -> tuple[list[Say],
 
 
 def moved_to(effects: list[Effect]) -> datetime | None:
+    """To when the session itself moves."""
+    [act] = [effect for effect in effects if isinstance(effect, Do)]
+    assert act.act == "session_moved"
+    assert act.details["session_day"] == "2026-03-02"
+    return datetime.fromisoformat(act.details["to"])
+
+
+def comes_again_at(effects: list[Effect]) -> datetime | None:
     """When the reminder comes again."""
     [begin] = [effect for effect in effects if isinstance(effect, Begin)]
     assert begin.dialogue == "reminding"
@@ -52,7 +60,7 @@ def test_start_begins_the_questions_before(typed: str) -> None:
 @pytest.mark.parametrize("typed", ["In 30 min", "later", "in half an hour"])
 def test_half_an_hour_later_it_comes_again(typed: str) -> None:
     said, effects, _ = play(reminding.DIALOGUE, BRIEF, typed)
-    assert moved_to(effects) == DUE + timedelta(minutes=30)
+    assert comes_again_at(effects) == DUE + timedelta(minutes=30)
     assert "18:30 (Lisbon time)" in said[-1].text
 
 

@@ -3,12 +3,12 @@
 from datetime import datetime
 from typing import TYPE_CHECKING
 
-from bot.engine import weeks
+from bot.engine import quiet, weeks
 from bot.engine.coach import clients as whose
 from conversations.protocol import Choice, Say
 from conversations.words import digest as words
 from conversations.words import engine as engine_words
-from core.store import duties, mail
+from core.store import mail
 from core.store.mail import Letter, Priority
 from core.store.people import Person
 
@@ -46,4 +46,4 @@ def recap_week(engine: "Engine", coach: Person, now: datetime) -> None:
         week = weeks.week_of(engine, client, now)
         if week.done and client.coach == coach.id:
             text = engine_words.YOUR_WEEK.format(done=week.done, moved=week.loads_moved)
-            duties.plan(engine.store, client.id, "note", {"text": text}, now, now)
+            quiet.note(engine, client, text, now)

@@ -1,0 +1,44 @@
+"""Is this about days and times? Only what can be nothing else breaks into an open question."""
+
+import re
+from datetime import datetime, time
+
+from conversations.dates import Ambiguous, Move, NotUnderstood, Problem, Repeat, Skip, read
+from conversations.dates.meaning import Reading
+from conversations.dates.travel import read_travel
+
+ASKS = re.compile(
+    r"^\W*(?:please,? |pls |can (?:we|i|you) |could (?:we|i|you) |i (?:want|need|would like|have) to |lets |let's )*"
+    r"(?:move|shift|reschedule|postpone|skip|cancel|swap)\b",
+    re.IGNORECASE,
+)
+GREETING = re.compile(
+    r"^\W*(?:hi|hello|hey|good|thanks?|thank you|ok|okay|\W)*\W*(?:morning|afternoon|evening|night)\W*$",
+    re.IGNORECASE,
+)
+NOON = time(12)  # stands for the usual hour, which does not matter here
+
+
+def is_change(text: str, at: datetime, zone: str, *, asked: bool, reminded: bool = False) -> bool:
+    """Whether a text changes days or times.
+
+    `asked`: a question is open, so only "move thursday to friday", "skip this week" or "I am in Lisbon" count.
+    `reminded`: the open question is the reminder, which reads times by itself, but only for its own session.
+    """
+    if read_travel(text, at, zone):
+        return True
+    reading = read(text, at, zone, usual=NOON)
+    if reminded:
+        return _is_beyond_today(reading)
+    if asked:
+        return ASKS.search(text) is not None and not isinstance(reading, NotUnderstood)
+    if text.strip().isdigit() or GREETING.match(text):
+        return False
+    return not isinstance(reading, NotUnderstood) or reading.problem is not Problem.NO_IDEA
+
+
+def _is_beyond_today(reading: Reading) -> bool:
+    readings = reading.readings if isinstance(reading, Ambiguous) else (reading,)
+    return any(
+        isinstance(one, Skip | Repeat) or (isinstance(one, Move) and one.day is not None) for one in readings
+    )

@@ -1,0 +1,70 @@
+"""What the dialogue about days and times knows and is told."""
+
+from dataclasses import dataclass
+from datetime import datetime
+
+from conversations.dates.meaning import ClockFace, DayOrder
+from core.calendar.limits import Bout
+from core.calendar.recurrence import When
+from core.calendar.stored import when_from_text
+
+
+@dataclass(frozen=True, slots=True)
+class Brief:
+    """Whose days, as they stand, and the words that began it.
+
+    `planned_when`: the days as stored text, "" for none. `date_order`, `clock_face`: stored names, "" when never
+    said; those of whoever talks. `parts`: (region, walk) of the plan's movements. `done`: what was trained
+    lately. `move_day`, `move_to`: a session (by its local day, ISO) that is to move, without any words.
+    `wish`: the client wants what the usual limits advise against, and the coach decides; `picked` is the reading
+    that the client chose, "" when there was one.
+    """
+
+    client: int
+    client_name: str = ""
+    coach: int | None = None
+    by_coach: bool = False
+    zone: str = "UTC"
+    planned_when: str = ""
+    said: str = ""
+    said_at: datetime | None = None
+    date_order: str = ""
+    clock_face: str = ""
+    parts: tuple[tuple[str, bool], ...] = ()
+    done: tuple[Bout, ...] = ()
+    move_day: str = ""
+    move_to: datetime | None = None
+    wish: bool = False
+    picked: str = ""
+
+    @property
+    def when(self) -> When | None:
+        """The days as they stand."""
+        return when_from_text(self.planned_when) if self.planned_when else None
+
+    @property
+    def face(self) -> ClockFace:
+        """How whoever talks writes times."""
+        return ClockFace(self.clock_face) if self.clock_face else ClockFace.H24
+
+
+@dataclass(frozen=True, slots=True)
+class Draft:
+    """Answers; None: not asked yet. `said` "" with a brief's `move_to`: that move. `said_at`: when it was said.
+
+    `pick` counts the readings from 1; `sure` and `go` are stored names of choices; `note` is the coach's reason.
+    """
+
+    said: str | None = None
+    said_at: datetime | None = None
+    order: str | None = None
+    pick: str | None = None
+    sure: str | None = None
+    go: str | None = None
+    note: str | None = None
+
+
+def order_of(brief: Brief, draft: Draft) -> DayOrder | None:
+    """How whoever talks writes dates; None: not known yet."""
+    known = draft.order or brief.date_order
+    return DayOrder(known) if known else None
