@@ -8,6 +8,7 @@ from conversations import (
     changing,
     clearing,
     consent,
+    covering,
     inviting,
     missed,
     morning,
@@ -40,6 +41,7 @@ CATALOGUE: dict[str, Dialogue[Any]] = {
         changing,
         trouble,
         pausing,
+        covering,
         writing,
     )
 }

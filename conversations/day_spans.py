@@ -4,6 +4,7 @@ from datetime import date, datetime, time, timedelta
 
 from conversations.dates import Ambiguous, Dates, OneTime, read
 from conversations.dates.meaning import Reading, Understood
+from conversations.protocol import Choice
 from conversations.words import dates as date_words
 from core.calendar.recurrence import Span
 from core.calendar.zones import instant, local
@@ -17,6 +18,16 @@ def read_spans(text: str, at: datetime, zone: str) -> tuple[Span, ...]:
     found = _spans(read(text, at, zone)) or _spans(read(text.strip() + NOON, at, zone))
     today = local(at, zone).date()
     return tuple(span for span in found if span.last >= today and span.last - today <= LONGEST)
+
+
+def read_texts(text: str, at: datetime, zone: str) -> tuple[str, ...]:
+    """`read_spans` as a draft keeps them."""
+    return tuple(to_text(span) for span in read_spans(" ".join(text.split()), at, zone))
+
+
+def options(texts: tuple[str, ...]) -> tuple[Choice, ...]:
+    """Buttons to choose among kept spans."""
+    return tuple(Choice(shown(from_text(text)), text) for text in texts)
 
 
 def _spans(reading: Reading) -> tuple[Span, ...]:

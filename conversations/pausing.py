@@ -48,13 +48,9 @@ def ask(brief: Brief, draft: Draft, step: str) -> Say:
     if step == "why":
         return Say(words.PAUSE_WHY.format(name=brief.client_name), REASONS)
     if draft.readings:
-        return Say(words.WHICH, _options(draft))
-    text = words.PAUSE_NO_DATE if draft.unclear else words.PAUSE_UNTIL
+        return Say(words.WHICH, day_spans.options(draft.readings))
+    text = words.DAYS_UNCLEAR if draft.unclear else words.PAUSE_UNTIL
     return Say(text.format(name=brief.client_name), LENGTHS)
-
-
-def _options(draft: Draft) -> tuple[Choice, ...]:
-    return tuple(Choice(day_spans.shown(day_spans.from_text(text)), text) for text in draft.readings)
 
 
 def fill(brief: Brief, draft: Draft, step: str, answer: Said) -> Draft:
@@ -64,7 +60,7 @@ def fill(brief: Brief, draft: Draft, step: str, answer: Said) -> Draft:
         return replace(draft, why=_reason(plain) or None)
     if draft.readings and plain in draft.readings:
         return replace(draft, days=plain, readings=())
-    spans = tuple(day_spans.to_text(one) for one in day_spans.read_spans(plain, answer.at, brief.zone))
+    spans = day_spans.read_texts(plain, answer.at, brief.zone)
     if len(spans) == 1:
         return replace(draft, days=spans[0], readings=(), unclear=False)
     return replace(draft, readings=spans, unclear=not spans)

@@ -9,6 +9,7 @@ class Actor(StrEnum):
     STRANGER = "stranger"
     CLIENT = "client"  # about themselves
     OWN_COACH = "own_coach"
+    STAND_IN = "stand_in"  # of the client's coach, for now
     OTHER_COACH = "other_coach"
     SECOND_CONTACT = "second_contact"
 
@@ -26,12 +27,14 @@ class Action(StrEnum):
     RELAY = "relay"
     TAKE_ALERT = "take_alert"
     DIGEST = "digest"
+    HAND_OVER = "hand_over"
 
 
 ALLOWED: dict[Actor, frozenset[Action]] = {
     Actor.STRANGER: frozenset({Action.REDEEM}),
     Actor.CLIENT: frozenset({Action.TALK, Action.TRAIN, Action.RELAY}),
     Actor.OWN_COACH: frozenset(Action) - {Action.REDEEM, Action.TRAIN},
+    Actor.STAND_IN: frozenset(Action) - {Action.REDEEM, Action.TRAIN, Action.HAND_OVER},
     Actor.OTHER_COACH: frozenset({Action.INVITE, Action.TALK, Action.DIGEST}),
     Actor.SECOND_CONTACT: frozenset({Action.TAKE_ALERT, Action.TALK, Action.INVITE, Action.DIGEST}),
 }

@@ -21,7 +21,7 @@ from bot.engine import (
     turns,
 )
 from bot.engine.coach import clients as whose
-from bot.engine.coach import digest, listing, resting
+from bot.engine.coach import covering, digest, listing, loads_asked, resting
 from bot.engine.coach import menu as coach_menu
 from conversations.protocol import Choice, Relay, Resumed, Say
 from conversations.words import coach as coach_words
@@ -43,6 +43,9 @@ COACH = re.compile(r"^coach[:,]?\s+(?P<text>.+)$", re.IGNORECASE | re.DOTALL)
 WORDS = {
     "invite": "menu:invite",
     "clients": "menu:clients",
+    "stand-in": "menu:stand_in",
+    "stand in": "menu:stand_in",
+    "standin": "menu:stand_in",
     "week": "menu:digest",
     "digest": "menu:digest",
     "start": "menu:start",
@@ -263,7 +266,7 @@ def give_recap(engine: "Engine", client: Person, details: dict[str, Any], now: d
         done.setdefault(plan_names.get(one.movement, one.movement), ([], one.doing))[0].append(one.reps)
     walks = facts.current(engine.store, WalkDone, client.id, session=session)
     lines = [(name, reps, doing) for name, (reps, doing) in done.items()]
-    moves = loads.move(engine, client.id, session)
+    moves = loads_asked.held_back(engine, client, session, loads.move(engine, client.id, session), now)
     text = recap(lines, moves, [walk.minutes for walk in walks])
     engine.say(client, Say(text), now)
     reminders.trained(engine, client, now)
@@ -285,6 +288,7 @@ ACTS: dict[str, Act] = {
     "plan_given": plan_given,
     "recap": give_recap,
     "paused": resting.paused,
+    "covering": covering.begun,
 }
 
 
@@ -304,6 +308,10 @@ def before_talk(engine: "Engine", person: Person, talk: Planned, now: datetime) 
             resting.pause_over(engine, person, talk.about, now)
         case "zone":
             changing.arrived(engine, person, talk.about["zone"], now)
+        case "cover_begins":
+            covering.cover_begins(engine, person, talk.about, now)
+        case "cover_over":
+            covering.cover_over(engine, person, talk.about, now)
         case "reminding":
             reminders.remind(engine, person, talk, now)
         case "missed":

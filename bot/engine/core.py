@@ -165,8 +165,11 @@ class Engine:
         letters.post(self.store, person, say, now, priority, thread)
 
     def coach_of(self, client: Person) -> Person | None:
-        """Who invited this client."""
-        return None if client.coach is None else people.by_id(self.store, client.coach)
+        """Who looks after this client now: their coach, or the stand-in while the coach is away."""
+        if client.coach is None:
+            return None
+        stand_in = people.stand_in_of(self.store, client.coach, self.clock())
+        return stand_in or people.by_id(self.store, client.coach)
 
     def has_backup(self, client: Person) -> bool:
         """Whether an alert reaches a second human, or the coach said plainly that there is none."""
@@ -190,8 +193,13 @@ class Engine:
         ]
 
     def second_contact(self, client: Person) -> Person | None:
-        """The next coach in the settings after the client's own; None: there is only one."""
+        """The next coach in the settings after the client's own; None: there is only one.
+
+        While somebody stands in, the coach who is away: nobody knows the client better.
+        """
         coach = self.coach_of(client)
+        if coach is not None and client.coach is not None and client.coach != coach.id:
+            return people.by_id(self.store, client.coach)
         chats = self.config.coaches
         if coach is None or coach.chat not in chats or len(chats) < 2:
             return None

@@ -17,6 +17,9 @@ def actor(engine: "Engine", person: Person, client: Person) -> Actor:
         return Actor.STRANGER
     if client.coach == person.id:
         return Actor.OWN_COACH
+    looking_after = engine.coach_of(client)
+    if looking_after is not None and looking_after.id == person.id:
+        return Actor.STAND_IN
     second = engine.second_contact(client)
     return Actor.SECOND_CONTACT if second is not None and second.id == person.id else Actor.OTHER_COACH
 

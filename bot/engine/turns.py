@@ -5,7 +5,7 @@ from typing import TYPE_CHECKING, Any
 
 import msgspec
 
-from bot.engine import briefs, screenings
+from bot.engine import briefs, gate, screenings
 from bot.engine.coach import pauses
 from conversations.catalogue import CATALOGUE
 from conversations.protocol import (
@@ -25,14 +25,16 @@ from conversations.protocol import (
     Say,
     Turn,
 )
+from conversations.words import coach as coach_words
 from conversations.words import engine as words
+from core.access import Action
 from core.cuffs.limits import calls
 from core.facts import BandsOff, BandsOn, Fact, SetDone
 from core.safety.causes import bars_training
 from core.store import duties, facts, people, threads
 from core.store.duties import Watch
 from core.store.mail import Priority
-from core.store.people import Person
+from core.store.people import Person, Role
 from core.store.threads import Thread
 
 if TYPE_CHECKING:
@@ -69,6 +71,10 @@ def deliver(
     dialogue: Dialogue[Any] = CATALOGUE[thread.dialogue]
     assert thread.state is not None, "only live threads get events"
     state = msgspec.json.decode(thread.state, type=dialogue.state)
+    if no_longer_theirs(engine, person, state):
+        threads.keep(engine.store, thread.id, None, None)
+        engine.say(person, Say(coach_words.NO_LONGER_YOURS), engine.clock())
+        return
     # A halt always goes through: it ends the session, and somebody else does the talking.
     why = barred(engine, person) if dialogue.trains and not isinstance(event, Halted) else None
     if why is not None:
@@ -76,6 +82,14 @@ def deliver(
         if state is None:
             return
     keep(engine, person, thread, dialogue, dialogue.advance(state, event, engine.clock()), message)
+
+
+def no_longer_theirs(engine: "Engine", person: Person, state: Any) -> bool:
+    """Whether a coach talks about a client who was handed over, or no longer looked after, since they began."""
+    about = getattr(getattr(state, "brief", None), "client", None)
+    if person.role is not Role.COACH or not isinstance(about, int):
+        return False
+    return not gate.allows(engine, person, Action.SEE_CLIENT, people.by_id(engine.store, about))
 
 
 def bar(

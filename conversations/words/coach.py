@@ -99,7 +99,7 @@ DID = {
 # --- pause, resume, finish ---
 PAUSE_UNTIL = "Pause {name} until when? Like: two weeks, or until 3 January."
 PAUSE_LENGTHS = (("One week", "one week"), ("Two weeks", "two weeks"), ("Four weeks", "four weeks"))
-PAUSE_NO_DATE = "I need a last day. Like: two weeks, or until 3 January."
+DAYS_UNCLEAR = "Which days? Like: two weeks, until 3 January, or from 3 to 10 January."
 PAUSE_WHY = "Why? One line; {name} reads it."
 PAUSE_REASONS = (
     ("Holiday", "a holiday"),
@@ -108,7 +108,6 @@ PAUSE_REASONS = (
     ("No reason", "-"),
 )
 PAUSE_SET = "{name} pauses. {days}. No reminders until then; it ends by itself, or from the card."
-PAUSE_TOO_LONG = "At most a year. Like: two weeks, or until 3 January."
 PAUSE_FROM = " from {day}"
 BECAUSE = " Your coach says: {why}."
 CLIENT_PAUSED = (
@@ -133,6 +132,47 @@ NOTHING_TO_FINISH = "{name} has no plan to finish."
 RECAP_HEAD = "This plan is done: {sessions} sessions."
 RECAP_LOAD = "{movement}: from {first} to {last}."
 RECAP_END = "Well done. Your coach looks at it with you and says what comes next. No bands until then."
+
+# --- next loads ---
+NEXT_LOADS_ASK = "Next loads: ask me"
+NEXT_LOADS_AUTO = "Next loads: by itself"
+LOADS_ASK = "From now on I ask you before {name}'s load goes up. A lighter one holds at once."
+LOADS_AUTO = "From now on {name}'s loads move by themselves."
+LOAD_WAITS = "{name}: {movement} {was} → {use}? {because}"
+LOAD_LOWERED = "{name}: {movement} {was} → {use} from now on. {because}"
+USE = "Use {use}"
+KEEP = "Keep {was}"
+LOAD_OLD = "That one is old; {name}'s card shows what holds now."
+LOAD_NOTED = "Noted: {name}, {movement} {load}."
+LOAD_DECIDED = "Your coach has looked: {movement}, {load} next time."
+COACH_DECIDES = "Your coach looks whether {use} is next."
+COACH_KEEPS = "Your coach keeps it."
+ASKED_LINE = "Waits for your tap: {movement} {was} → {use}."
+
+# --- other coaches ---
+HAND_OVER = "Hand over"
+TO_WHOM = "Who looks after {name} from now on?"
+NO_OTHER_COACH = "There is no other coach here yet. Whoever runs this adds them (CUFFLINE_COACH)."
+OPEN_CARD = "Open the card"
+GIVEN_TO_YOU = "{coach} hands {name} over to you. Their alerts reach you from now on."
+NEW_COACH = (
+    "From now on {coach} is your coach here. Your plan stays; write 'coach' and your words to say hello."
+)
+GIVEN = "{name} is {coach}'s now. You don't see them any more."
+NO_LONGER_YOURS = "That client is no longer yours to look after, so we stop here."
+COVER_WHO = "Who stands in for you?"
+COVER_DAYS = "From when to when? Like: two weeks, or from 3 to 10 January."
+COVER_SET = "{coach} stands in for you. {days}. They see your clients and get the alerts; so do you if they don't answer."
+STANDS_IN = "{coach} stands in for you from {first} to {last}."
+I_AM_BACK = "I am back"
+YOU_STAND_IN = (
+    "You stand in for {coach} from {first} to {last}: you see their clients then and get their alerts."
+)
+FROM_NOW_ON = "From now on you look after {coach}'s clients and get their alerts."
+MY_CLIENTS = "My clients"
+COVER_OVER_OTHER = "{coach} is back with their clients. Thank you."
+COVER_OVER = "Your clients are with you again; {coach} has been told."
+NOBODY_STANDS_IN = "Nobody stands in for you."
 
 # --- a message ---
 WRITE = "What shall I tell {name}? It goes out as your words."

@@ -76,8 +76,9 @@ COACH_MENU_CHOICES = (
     ("This week", "menu:digest"),
 )
 COACH_HELP = (
-    "'invite' makes an invitation, 'clients' lists yours, 'week' shows who needs you. To write to a client: "
-    "'to Name: your words'."
+    "A name, or a part of it, opens that client's card. 'clients' lists all, who needs you first; 'week' is the "
+    "week in numbers; 'invite' makes an invitation; 'stand-in' hands your clients to another coach for dates. "
+    "To write to a client: 'to Name: your words'."
 )
 NO_CLIENTS = "No clients yet. 'invite' makes an invitation."
 INVITATION = "For {name}: forward this.\n{link}\nOr: open the chat with me and type {code}. It works once, within 72 hours."

@@ -6,7 +6,7 @@ from typing import TYPE_CHECKING
 
 from bot.engine import alerts, loads, screenings, status, weeks
 from bot.engine.coach import clients as whose
-from bot.engine.coach import pauses
+from bot.engine.coach import loads_asked, pauses
 from conversations.protocol import Choice, Say
 from conversations.words import coach as words
 from core.calendar.zones import local
@@ -48,6 +48,11 @@ def show(engine: "Engine", coach: Person, client: Person, now: datetime) -> None
         *plan_lines(engine, client, now),
     ]
     lines += [next_line(engine, coach, client), *sessions(engine, client), *open_lines(engine, client)]
+    asked = loads_asked.waiting(engine, client.id)
+    lines += [
+        words.ASKED_LINE.format(movement=words.movement(one.movement), was=one.was, use=one.use)
+        for one in asked
+    ]
     panels = weeks.panels_of(engine, client, name, now)
     if panels and coach.chat is not None:
         body = {"text": "", "chart": {"panels": panels}}
@@ -154,7 +159,12 @@ def buttons(engine: "Engine", client: Person) -> tuple[Choice, ...]:
         (words.LOG, "log"),
         (words.MORE, "more"),
     )
-    return (*first, *(Choice(label, f"menu:{act}:{client.id}") for label, act in pairs))
+    asked = [
+        button
+        for move in loads_asked.waiting(engine, client.id)[:1]
+        for button in loads_asked.buttons(client, move)
+    ]
+    return (*first, *asked, *(Choice(label, f"menu:{act}:{client.id}") for label, act in pairs))
 
 
 def log(engine: "Engine", coach: Person, client: Person, now: datetime) -> None:

@@ -5,7 +5,7 @@ from datetime import datetime
 from typing import TYPE_CHECKING
 
 from bot.engine import alerts, gate, practice, turns
-from bot.engine.coach import card, digest, listing, more, resting
+from bot.engine.coach import card, covering, digest, listing, loads_asked, more, resting
 from conversations.protocol import Say
 from conversations.words import engine as words
 from core.access import Action
@@ -16,6 +16,7 @@ if TYPE_CHECKING:
     from bot.engine.core import Engine
 
 Plain = Callable[["Engine", Person, str, datetime], None]
+Detailed = Callable[["Engine", Person, Person, str, datetime], None]
 About = Callable[["Engine", Person, Person, datetime], None]
 
 
@@ -24,16 +25,24 @@ def chosen(engine: "Engine", coach: Person, value: str, now: datetime) -> bool:
     what, _, rest = value.removeprefix("menu:").partition(":")
     if what in PLAIN:
         PLAIN[what](engine, coach, rest, now)
-    elif what in ABOUT_CLIENT:
-        action, act = ABOUT_CLIENT[what]
-        client = people.by_id(engine.store, int(rest))
-        if gate.allows(engine, coach, action, client):
-            act(engine, coach, client, now)
-        else:
-            engine.say(coach, Say(words.NOT_YOURS), now)
+    elif what in ABOUT_CLIENT or what in WITH_DETAIL:
+        _about_client(engine, coach, what, rest, now)
     else:
         return False
     return True
+
+
+def _about_client(engine: "Engine", coach: Person, what: str, rest: str, now: datetime) -> None:
+    """Through the gate; what follows the client's id after a slash is for the act."""
+    number, _, detail = rest.partition("/")
+    client = people.by_id(engine.store, int(number))
+    action = ABOUT_CLIENT[what][0] if what in ABOUT_CLIENT else WITH_DETAIL[what][0]
+    if not gate.allows(engine, coach, action, client):
+        engine.say(coach, Say(words.NOT_YOURS), now)
+    elif what in ABOUT_CLIENT:
+        ABOUT_CLIENT[what][1](engine, coach, client, now)
+    else:
+        WITH_DETAIL[what][1](engine, coach, client, detail, now)
 
 
 def _dialogue(name: str) -> About:
@@ -67,6 +76,8 @@ PLAIN: dict[str, Plain] = {
     "digest": lambda engine, coach, rest, now: digest.show(engine, coach, now),
     "everybody": lambda engine, coach, rest, now: digest.everybody(engine, coach, now, int(rest or 0)),
     "alert": _alert,
+    "stand_in": lambda engine, coach, rest, now: covering.open_talk(engine, coach, now),
+    "i_am_back": lambda engine, coach, rest, now: covering.back(engine, coach, now),
     "alone": _alone,
     "help": lambda engine, coach, rest, now: engine.say(coach, Say(words.COACH_HELP), now),
 }
@@ -82,4 +93,11 @@ ABOUT_CLIENT: dict[str, tuple[Action, About]] = {
     "finish": (Action.PLAN, more.ask_to_finish),
     "finish_yes": (Action.PLAN, resting.finish),
     "again": (Action.PLAN, resting.again),
+    "next_loads": (Action.PLAN, loads_asked.switch),
+    "handover": (Action.HAND_OVER, covering.ask_to_whom),
+}
+WITH_DETAIL: dict[str, tuple[Action, Detailed]] = {
+    "load_use": (Action.PLAN, loads_asked.use),
+    "load_keep": (Action.PLAN, loads_asked.keep),
+    "give": (Action.HAND_OVER, covering.give),
 }

@@ -3,11 +3,12 @@
 from datetime import datetime
 from typing import TYPE_CHECKING
 
-from bot.engine import status
+from bot.engine import gate, status
 from bot.engine.coach import clients as whose
-from bot.engine.coach import pauses
+from bot.engine.coach import covering, loads_asked, pauses
 from conversations.protocol import Choice, Say
 from conversations.words import coach as words
+from core.access import Action
 from core.store.people import Person
 
 if TYPE_CHECKING:
@@ -22,6 +23,10 @@ def show(engine: "Engine", coach: Person, client: Person, now: datetime) -> None
         pairs.append((words.FINISH, "finish"))
     elif pauses.is_finished(engine, client.id):
         pairs.append((words.SAME_PLAN_AGAIN, "again"))
+    asks = loads_asked.asks(engine, client.id)
+    pairs.append((words.NEXT_LOADS_AUTO if asks else words.NEXT_LOADS_ASK, "next_loads"))
+    if gate.allows(engine, coach, Action.HAND_OVER, client) and covering.others(engine, coach):
+        pairs.append((words.HAND_OVER, "handover"))
     pairs.append((words.BACK_TO_CARD.format(name=name), "client"))
     buttons = tuple(Choice(label, f"menu:{act}:{client.id}") for label, act in pairs)
     engine.say(coach, Say(words.WHAT_ELSE.format(name=name), buttons), now)

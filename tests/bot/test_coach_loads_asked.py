@@ -1,0 +1,110 @@
+"""Loads that go up only with the coach's tap."""
+
+from collections.abc import Iterator
+
+import pytest
+
+from bot.engine import loads, status
+from bot.engine.coach import loads_asked
+from core.facts import LoadMoved
+from tests.bot.coach_room import COACH, RUTA, Room
+
+WHY = "Your reps are climbing."
+
+
+@pytest.fixture
+def room() -> Iterator[Room]:
+    made = Room()
+    yield made
+    made.stage.close()
+
+
+def asked(room: Room, client: int, use: str = "12 kg", action: str = "raise") -> list[loads_asked.Told]:
+    """A session ended and the model moved the load; what the client is told."""
+    move = LoadMoved(room.now, f"s-{use}", "goblet_squat", "10 kg", use, action, WHY, action != "pause")
+    room.put(client, move)
+    told = [("Goblet squat", "10 kg", use, WHY)]
+    with room.store.transaction():
+        person = room.person(RUTA)
+        told = loads_asked.held_back(room.stage.engine, person, f"s-{use}", told, room.now)
+    room.settle()
+    return told
+
+
+def now_at(room: Room, client: int) -> str:
+    plan = status.plan_of(room.stage.engine, client)
+    return loads.exercises(room.stage.engine, client, plan)[0].doing
+
+
+def ask_me(room: Room) -> None:
+    room.types(COACH, "ruta")
+    room.taps(COACH, "More")
+    room.taps(COACH, "Next loads: ask me")
+
+
+def test_by_itself_a_load_moves_and_nobody_is_asked(room: Room) -> None:
+    client = room.client(RUTA, "Ruta")
+    heard = len(room.messages(COACH))
+    assert asked(room, client) == [("Goblet squat", "10 kg", "12 kg", WHY)]
+    assert len(room.messages(COACH)) == heard
+    assert now_at(room, client) == "12 kg"
+
+
+def test_until_the_tap_the_old_load_stays_and_then_the_new_one_holds(room: Room) -> None:
+    client = room.client(RUTA, "Ruta")
+    ask_me(room)
+    told = asked(room, client)
+    assert told == [("Goblet squat", "10 kg", "10 kg", "Your coach looks whether 12 kg is next.")]
+    assert room.says(COACH) == f"Ruta: goblet squat 10 kg → 12 kg? {WHY}"
+    assert now_at(room, client) == "10 kg"
+    room.types(COACH, "clients")
+    assert "Ruta: a load waits for your tap" in room.says(COACH)
+    room.types(COACH, "ruta")
+    assert "Waits for your tap: Goblet squat 10 kg → 12 kg." in room.says(COACH)
+    room.taps(COACH, "Use 12 kg")
+    assert room.says(RUTA) == "Your coach has looked: Goblet squat, 12 kg next time."
+    assert now_at(room, client) == "12 kg"
+    room.types(COACH, "clients")
+    assert "waits for your tap" not in room.says(COACH)
+
+
+def test_keeping_the_old_load_is_an_answer_too(room: Room) -> None:
+    client = room.client(RUTA, "Ruta")
+    ask_me(room)
+    asked(room, client)
+    room.taps(COACH, "Keep 10 kg")
+    assert room.says(RUTA) == "Your coach has looked: Goblet squat, 10 kg next time."
+    assert now_at(room, client) == "10 kg"
+    assert loads_asked.waiting(room.stage.engine, client) == []
+    room.taps(COACH, "Use 12 kg")
+    assert "is old" in room.says(COACH)
+    assert now_at(room, client) == "10 kg"
+
+
+def test_a_lighter_load_holds_at_once_and_can_be_taken_back(room: Room) -> None:
+    client = room.client(RUTA, "Ruta")
+    ask_me(room)
+    asked(room, client, "8 kg", "lower")
+    assert room.says(COACH) == f"Ruta: goblet squat 10 kg → 8 kg from now on. {WHY}"
+    assert now_at(room, client) == "8 kg"
+    room.taps(COACH, "Keep 10 kg")
+    assert now_at(room, client) == "10 kg"
+
+
+def test_a_button_of_last_week_does_not_move_this_weeks_load(room: Room) -> None:
+    client = room.client(RUTA, "Ruta")
+    ask_me(room)
+    asked(room, client)
+    room.later(days=3)
+    asked(room, client, "14 kg")
+    room.taps(COACH, "Use 12 kg")
+    assert "is old" in room.says(COACH)
+    room.taps(COACH, "Use 14 kg")
+    assert now_at(room, client) == "14 kg"
+
+
+def test_a_rest_from_a_movement_is_not_the_same_as_a_load_to_decide(room: Room) -> None:
+    client = room.client(RUTA, "Ruta")
+    ask_me(room)
+    asked(room, client, "10 kg", "pause")
+    assert loads_asked.waiting(room.stage.engine, client) == []
