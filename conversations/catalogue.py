@@ -4,6 +4,7 @@ from typing import Any
 
 from conversations import (
     after,
+    asking,
     before,
     changing,
     clearing,
@@ -35,6 +36,7 @@ CATALOGUE: dict[str, Dialogue[Any]] = {
         session,
         after,
         still_numb,
+        asking,
         morning,
         reminding,
         missed,

@@ -15,6 +15,7 @@ from bot.engine import (
     loads,
     practice,
     quiet,
+    reading,
     recovery,
     reminders,
     status,
@@ -272,7 +273,7 @@ def give_recap(engine: "Engine", client: Person, details: dict[str, Any], now: d
     reminders.trained(engine, client, now)
     aftercare.plan_aftercare(engine, client, session, now)
     checks.tell_patterns(engine, client.id)
-    return False
+    return reading.ask(engine, client, session, now)
 
 
 ACTS: dict[str, Act] = {
@@ -287,6 +288,7 @@ ACTS: dict[str, Act] = {
     "cleared": cleared,
     "plan_given": plan_given,
     "recap": give_recap,
+    "read_again": reading.read_again,
     "paused": resting.paused,
     "covering": covering.begun,
 }

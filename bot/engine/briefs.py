@@ -49,6 +49,11 @@ class About:
         return status.plan_of(self.engine, self.client.id)
 
     @property
+    def today(self) -> loads.Today:
+        """What a session now would be."""
+        return loads.today(self.engine, self.client.id, self.plan)
+
+    @property
     def number(self) -> int:
         """The number of the session that is under way or comes next, from 1: those with work done count."""
         this = self.about.get("session", "")
@@ -122,12 +127,13 @@ MAKERS: dict[str, Maker] = {
     "plan_name": lambda about: about.plan.name if about.plan else "",
     "pain_ceiling": lambda about: about.plan.pain_ceiling if about.plan else PAIN_CEILING,
     "gentle": lambda about: about.number <= GENTLE_SESSIONS,
-    "exercises": lambda about: loads.exercises(about.engine, about.client.id, about.plan),
+    "exercises": lambda about: about.today.exercises,
+    "first_lines": lambda about: about.today.lines,
     "names": lambda about: loads.names(about.plan),
     "cues": lambda about: loads.cues(about.plan),
     "teaching": lambda about: loads.teaching(about.plan),
     "movements": lambda about: tuple(loads.names(about.plan).values()),
-    "expected": lambda about: loads.expected(about.engine, about.client.id, about.plan),
+    "expected": lambda about: about.today.expected,
     "last_check_slow": _slow,
     "unseen_allowed": lambda about: about.detail("unseen_allowed") == "yes",
     "drill_done": _drill_done,

@@ -7,6 +7,7 @@ from conversations.answers import Unclear, choice, whole_number
 from conversations.protocol import BandsCameOff, Begin, Choice, Effect, Record, Said, Say, TimeIsUp, Turn
 from conversations.session import counting, fitting, sets
 from conversations.session.state import After, Phase, State, choices, lacking, say, turn, with_counted
+from conversations.session.timing import pause_of
 from conversations.words import session as words
 from conversations.words.answers import unclear
 from core.facts import BandsOff, SessionEnded
@@ -87,7 +88,8 @@ def _break_words(state: State) -> tuple[Say, ...]:
         return (Say(words.NEW_FIT),)
     upcoming = state.brief.exercises[state.exercise + 1]
     name = state.brief.names.get(upcoming.movement, upcoming.movement)
-    rest = (Say(words.BREAK.format(name=name)),)
+    minutes = round(pause_of(state).total_seconds() / 60)
+    rest = (Say(words.BREAK.format(name=name, minutes=minutes)),)
     return (*rest, _ask_left(state)) if asks_left(state) else rest
 
 

@@ -5,6 +5,9 @@ from datetime import datetime, timedelta
 from conversations.session.state import Phase, State
 from core.cuffs import on_again_at, quiet_alert_at
 from core.cuffs import quiet_at as quiet_set_at
+from core.cuffs.limits import OFF
+from core.plans import Scheme
+from core.walking import BETWEEN_MIN
 
 LAPSE = timedelta(hours=3)  # without bands and without a word: the session is over; own caution, no source
 HURT_SILENCE = timedelta(seconds=20)  # own caution, no source
@@ -41,7 +44,13 @@ def quiet_at(state: State) -> datetime | None:
 
 def break_over_at(state: State) -> datetime | None:
     """When bands may go on again."""
-    return None if state.off_at is None else on_again_at(state.off_at)
+    return None if state.off_at is None else on_again_at(state.off_at, pause_of(state))
+
+
+def pause_of(state: State) -> timedelta:
+    """How long the bands stay off: after a walk longer than after sets."""
+    walked = state.doing.scheme is Scheme.WALK
+    return timedelta(minutes=BETWEEN_MIN) if walked else OFF
 
 
 def walk_over_at(state: State) -> datetime | None:

@@ -2,6 +2,7 @@
 
 from core.progression import Because, Caution, Question, Reason
 from core.resistance import shown
+from core.walking import WalkReason
 
 
 def sentence(because: Because) -> str:
@@ -61,4 +62,15 @@ QUESTIONS = {
     Question.HOW_LONG_WAS_THE_REST: "How long was the rest before set 2, in seconds?",
     Question.WERE_ALL_CLEAN: "Were all those reps clean, top to bottom?",
     Question.HOW_WAS_THE_DAY: "Anything heavy the day before, or a short night?",
+}
+
+WALKS = {
+    "not_all": "Walk the whole {use} once before it gets longer.",
+    WalkReason.MORE_MINUTES: "That went well, so a minute more: {use}.",
+    WalkReason.SECOND_BOUT: "Ten minutes stand, so a second round after five minutes without bands: {use}.",
+    WalkReason.FASTER: "Four weeks at this pace, so half a kilometre an hour faster: {use}.",
+    WalkReason.HOLD_WEEKS: "Stay at {use}; the pace goes up every four weeks.",
+    WalkReason.HOLD_HARD: "That was hard enough, so the same again: {use}.",
+    WalkReason.HOLD_CEILING: "Stay at {use}: faster would be more than half of what you can.",
+    WalkReason.HOLD_TOP: "{use} is as fast as walking with bands goes here.",
 }

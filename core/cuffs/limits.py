@@ -63,9 +63,9 @@ def next_call(on_at: datetime, limit_s: int, region: Region, given: int) -> Call
     return (*calls(on_at, limit_s, region), None)[min(given, 3)]
 
 
-def on_again_at(off_at: datetime) -> datetime:
-    """The earliest moment at which bands may go on again, in UTC."""
-    return off_at.astimezone(UTC) + OFF
+def on_again_at(off_at: datetime, pause: timedelta = OFF) -> datetime:
+    """The earliest moment at which bands may go on again, in UTC; `pause` is never shorter than `OFF`."""
+    return off_at.astimezone(UTC) + max(pause, OFF)
 
 
 def set_length(reps: int, tempo_s: float) -> timedelta:

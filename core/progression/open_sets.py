@@ -33,12 +33,21 @@ def open_choice(request: Request, client: Client, held: tuple[Caution, ...]) -> 
     if allowed.index < 0:
         return NONE_FITS
     if EASING & set(held):
-        return Choice(min(nearest(client.places, eased(client.now.theta)), allowed.index), Reason.CAUTION)
+        easier = nearest(client.places, eased(client.now.theta))
+        return Choice(min(easier, _step_down(client, last), allowed.index), Reason.CAUTION)
     if FREEZING & set(held):
         return Choice(allowed.index, Reason.CAUTION)
     goal = best(client.places, client.now, client.last.used)
     at = min(goal, allowed.index)
     return Choice(at, Reason.CAUTION if held else _why(client, at, goal, allowed.limit))
+
+
+def _step_down(client: Client, last: float) -> int:
+    """The index one step below place `last`; `last` itself when a step down would bring more reps than wanted."""
+    at = reach(client.places, last)
+    if at < 1:
+        return at
+    return at - 1 if forecast(client.now, client.places.x[at - 1]).middle <= AIM.high else at
 
 
 def first_choice(request: Request, client: Client) -> Choice:

@@ -48,6 +48,9 @@ FILLED: dict[str, Any] = {
     "regions": ("arms", "legs"),
     "zone": "Europe/Lisbon",
     "today": "2026-03-02",
+    "movement": "goblet_squat",
+    "movement_name": "Goblet squat",
+    "question": "could_do_more",
 }
 TEXTS = [
     "yes", "no", "not sure", "31", "7", "0", "Lisbon", "done", "off", "on", "mon and thu 7pm", "12 kg", "2-20 by 2 kg",

@@ -1,0 +1,98 @@
+"""A client's sessions of one movement, from facts, as the load model reads them."""
+
+from collections.abc import Sequence
+from dataclasses import replace
+from itertools import groupby
+from typing import TYPE_CHECKING
+from zoneinfo import ZoneInfo
+
+from core.facts import Answered, CuffChecked, Rated, SessionEnded, SetDone
+from core.plans import Exercise, Side
+from core.progression import Question, SessionRecord
+from core.store import facts, people
+from core.units import Load
+
+if TYPE_CHECKING:
+    from bot.engine.core import Engine
+
+FAILED = ("loosen", "stop")  # verdicts of a check
+
+
+def history(engine: "Engine", client: int, exercise: Exercise) -> tuple[SessionRecord, ...]:
+    """The client's sessions of this movement at loads that they still own, oldest first; the weaker side."""
+    zone = ZoneInfo(people.by_id(engine.store, client).zone)
+    sets = facts.current(engine.store, SetDone, client, movement=exercise.movement)
+    side = exercise.sides[0] if exercise.sides else Side.BOTH
+    mine = [one for one in sets if one.side is side and owned(exercise, one.doing) is not None]
+    by_session = groupby(sorted(mine, key=lambda one: (one.done_at, one.set_no)), key=lambda one: one.session)
+    return tuple(_record(engine, client, exercise, list(group), zone) for _, group in by_session)
+
+
+def owned(exercise: Exercise, doing: str) -> Load | str | None:
+    """A load or rung of this movement by its stored name; None: they no longer have it."""
+    for load in exercise.reachable:
+        if str(load) == doing:
+            return load
+    return next((rung.name for rung in exercise.rungs if rung.name == doing), None)
+
+
+def _record(
+    engine: "Engine", client: int, exercise: Exercise, sets: list[SetDone], zone: ZoneInfo
+) -> SessionRecord:
+    session, store = sets[0].session, engine.store
+    ordered = sorted(sets, key=lambda one: one.set_no)
+    used = owned(exercise, ordered[0].doing)
+    assert used is not None, "only owned loads are in the history"
+    effort = facts.latest(store, Rated, client, session=session, what="effort")
+    ended = facts.latest(store, SessionEnded, client, session=session)
+    left = tuple(one.reps_left for one in ordered if one.reps_left is not None)
+    record = SessionRecord(
+        date=ordered[0].done_at.astimezone(zone).date(),
+        used=used,
+        reps=tuple(one.reps for one in ordered),
+        tightness=ordered[0].tightness,
+        refill_s=_slowest(facts.current(store, CuffChecked, client, session=session)),
+        rest_s=tuple(one.rest_s for one in ordered[1:] if one.rest_s is not None) or None,
+        pain=_pain(engine, client, session),
+        effort=effort.score if effort else None,
+        reps_left=left or None,
+        stopped=ended.why if ended and ended.why not in ("done", "time") else None,
+        loose=any(one.loose for one in ordered),
+        rough=any(one.rough for one in ordered),
+        check_ok=checks_right(facts.current(store, CuffChecked, client, session=session)),
+    )
+    asked = facts.current(store, Answered, client, session=session, part=f"asked:{exercise.movement}")
+    return with_answers(record, asked)
+
+
+def _pain(engine: "Engine", client: int, session: str) -> int | None:
+    """The most pain of a session and the morning after it; the working muscle's burn does not count."""
+    rated = facts.current(engine.store, Rated, client, session=session, what="pain")
+    return max((one.score for one in rated if one.where != "muscle"), default=None)
+
+
+def _slowest(checks: Sequence[CuffChecked]) -> float | None:
+    return max((one.refill_s for one in checks if one.refill_s is not None), default=None)
+
+
+def checks_right(checks: Sequence[CuffChecked]) -> bool:
+    """No check failed, and the last one of every limb was good."""
+    last = {(one.spell, one.limb): one.verdict for one in checks}
+    return all(one.verdict not in FAILED for one in checks) and set(last.values()) <= {"go"}
+
+
+def with_answers(record: SessionRecord, asked: Sequence[Answered]) -> SessionRecord:
+    """The session with what the client said to the question that tells two readings apart."""
+    for one in asked:
+        match one.question:
+            case Question.HOW_TIGHT_AT_THE_END:
+                record = replace(record, tightness=float(one.answer))
+            case Question.COULD_DO_MORE if record.reps_left is None:
+                record = replace(record, reps_left=(int(one.answer),))
+            case Question.HOW_LONG_WAS_THE_REST:
+                record = replace(record, rest_s=(float(one.answer),))
+            case Question.WERE_ALL_CLEAN if one.answer != "yes":
+                record = replace(record, rough=True)
+            case _:
+                pass
+    return record
