@@ -24,6 +24,7 @@ from core.facts import SetDone
 from core.plans import Scheme
 
 MOST_REPS = 200
+LATE_COUNT = timedelta(seconds=10)  # after Go a number may still be the last set's; own caution, no source
 SAME_WITHIN = timedelta(seconds=5)
 BETWEEN_SETS = (Phase.REST, Phase.SET, Phase.TIGHT, Phase.REFILL, Phase.NAIL, Phase.FEEL)
 CORRECTION = re.compile(r"^\s*(no|nope|sorry|oops|correction|actually|i meant?|wrong)\b", re.IGNORECASE)
@@ -69,12 +70,21 @@ def numbers(state: State, event: Said, counts: tuple[Count, ...]) -> Turn[State]
     one = lacking(state)
     if one is not None and said_again(state, event, counts):
         return turn(state, sets.ask_reps(state, words.REPS_LAST))
+    if one is not None and _next_under_way(state, event, one, counts):
+        return _ask_which(state, words.WHICH_MISSING, counts[0].value, one)
     if one is not None:
         place = side_named(state, event.text)
         return _one_side(state, event, one, place, counts)
     if state.phase is Phase.SET:
         return done_with(state, event, counts)
     return again(state, event, counts)
+
+
+def _next_under_way(state: State, event: Said, one: Counted, counts: tuple[Count, ...]) -> bool:
+    """A number well into the next set, with the one before still missing: it may be either's."""
+    under_way = state.phase is Phase.SET and one.no == state.set_no - 1 and state.set_at is not None
+    plain = len(counts) == 1 and len(state.doing.sides) == 1
+    return under_way and plain and event.at - (state.set_at or event.at) > LATE_COUNT
 
 
 def said_again(state: State, event: Said, counts: tuple[Count, ...]) -> bool:
@@ -150,11 +160,16 @@ def again(state: State, event: Said, counts: tuple[Count, ...]) -> Turn[State]:
     if same and last.noted_at is not None and event.at - last.noted_at <= SAME_WITHIN:
         return turn(state, _already(last))
     if state.phase is Phase.REST and len(counts) == 1:
-        state = replace(state, between=counts[0].value)
-        text = words.WHICH_SET.format(reps=counts[0].value, last=last.no, next=last.no + 1)
-        buttons = [Choice(words.SET_N.format(n=n), str(n)) for n in (last.no, last.no + 1)]
-        return turn(state, say(text, _which_id(state, last), *buttons))
+        return _ask_which(state, words.WHICH_SET, counts[0].value, last)
     return amend(state, event, last.no, counts)
+
+
+def _ask_which(state: State, text: str, reps: int, last: Counted) -> Turn[State]:
+    """For which of two sets is this number?"""
+    state = replace(state, between=reps)
+    buttons = [Choice(words.SET_N.format(n=n), str(n)) for n in (last.no, last.no + 1)]
+    asked = text.format(reps=reps, last=last.no, next=last.no + 1)
+    return turn(state, say(asked, _which_id(state, last), *buttons))
 
 
 def _which_id(state: State, last: Counted) -> str:

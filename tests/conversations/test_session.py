@@ -483,3 +483,16 @@ def test_any_event_in_any_state_is_answered_and_bands_never_stay_on_unwatched(sc
     assert sets_of <= {spell.split(".")[0] for spell in checked & on}
     if p.state is not None and not p.over and p.state.phase is Phase.SET:
         assert p.wake_at is not None
+
+
+@pytest.mark.parametrize(("after_s", "asks"), [(10, False), (11, True)])
+def test_a_number_well_into_the_next_set_is_asked_about_when_the_last_count_is_missing(
+    after_s: int, asks: bool
+) -> None:
+    p = played().fits().types("done", 100)
+    p.waits().types("17", after_s)
+    assert (p.heard == "17: for set 1, or set 2?") is asks
+    assert p.sets() == ({} if asks else {1: 17})
+    if asks:
+        p.taps("2", "which.1.1.17")
+        assert p.sets() == {2: 17}

@@ -115,7 +115,7 @@ class Client:
             return "count", 4
         if text == "Which one?":
             return "ones", 2
-        if re.match(r"\d+: set \d again, or set \d", text):
+        if re.match(r"\d+: (for )?set \d( again)?, or set \d", text):
             return "which", 3
         if text.startswith("Time for"):
             return self.dice.choice(("Start", "Start", "Start", "In 30 min", "Not today")), 60
@@ -331,7 +331,7 @@ class Client:
 
     def which(self, message: ChatMessage) -> None:
         """ "Set 1 again, or set 2?": the next one, done early."""
-        found = re.match(r"(\d+): set (\d) again, or set (\d)", message.text)
+        found = re.match(r"(\d+): (?:for )?set (\d)(?: again)?, or set (\d)", message.text)
         if found is None or self.place is None or self.phone.blocked:
             return
         chosen = int(self.dice.choice(found.groups()[1:]))
