@@ -2,6 +2,7 @@
 
 import asyncio
 import contextlib
+import faulthandler
 import logging
 import signal
 import sqlite3
@@ -166,10 +167,11 @@ class Program:
                 tasks.create_task(self.countdown.run())
                 tasks.create_task(self.take_in())
                 tasks.create_task(self.upkeep.run())
-                tasks.create_task(watchdog.feed(self.pulse))
+                tasks.create_task(watchdog.feed(self.pulse, alive=watchdog.rearm))
                 tasks.create_task(watchdog.ping(self.pulse, self.config.ping_url))
         finally:
             watchdog.notify("STOPPING=1")
+            faulthandler.cancel_dump_traceback_later()
             self.scheduler.shutdown(wait=False)
 
 

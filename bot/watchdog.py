@@ -7,6 +7,7 @@ unit (`WatchdogSec`), the outside address tells the operator.
 
 import asyncio
 import contextlib
+import faulthandler
 import logging
 import os
 import socket
@@ -20,6 +21,7 @@ if TYPE_CHECKING:
 log = logging.getLogger("cuffline")
 
 STALE_S = 30.0  # the worker beats every 5 s when idle; six missed beats are no accident
+STUCK_S = 60.0  # with the start about 65 s; own choice
 FED_EVERY_S = 10.0  # where no service manager says how often
 NOT_READY_S = 0.05
 PING_EVERY_S = 60.0
@@ -70,13 +72,22 @@ def fed_every(environment: Mapping[str, str] = os.environ) -> float:
     return int(allowed) / 3e6 if allowed.isdecimal() and int(allowed) else FED_EVERY_S
 
 
-async def feed(pulse: Pulse, pause: Pause = asyncio.sleep) -> None:
-    """READY at the first sign of life, then WATCHDOG again and again while there are signs."""
+def rearm() -> None:
+    """Where nobody else would: end a process that shows no sign of life for a minute (traces, then exit 1).
+
+    A thread of C counts, so that it also works while Python itself is stuck.
+    """
+    faulthandler.dump_traceback_later(STUCK_S, exit=True)
+
+
+async def feed(pulse: Pulse, pause: Pause = asyncio.sleep, alive: Callable[[], None] = lambda: None) -> None:
+    """READY at the first sign of life, then WATCHDOG again and again while there are signs; `alive` each time."""
     ready = False
     while True:
         if pulse.alive:
             notify("WATCHDOG=1" if ready else "READY=1\nWATCHDOG=1")
             touch(os.environ.get("CUFFLINE_ALIVE_FILE", ""))
+            alive()
             ready = True
         await pause(fed_every() if ready else NOT_READY_S)
 

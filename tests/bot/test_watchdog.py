@@ -2,6 +2,8 @@
 
 import asyncio
 import socket
+import subprocess
+import sys
 import threading
 from collections.abc import Iterator
 from http.server import BaseHTTPRequestHandler, HTTPServer
@@ -11,6 +13,8 @@ import pytest
 
 from bot import watchdog
 from bot.watchdog import STALE_S, Pulse, fed_every, notify
+
+ROOT = Path(__file__).parents[2]
 
 
 class Manager:
@@ -149,3 +153,23 @@ def test_a_dead_outside_changes_nothing() -> None:
         times = Times(beats_until=600, end=130)
         with pytest.raises(asyncio.CancelledError):
             asyncio.run(watchdog.ping(times.pulse, url, times.pause))
+
+
+def test_a_process_whose_loop_is_stuck_ends_itself() -> None:
+    hang = (
+        "from bot import watchdog\n"
+        "watchdog.STUCK_S = 0.2\n"
+        "watchdog.rearm()\n"
+        "while True: pass  # as a handler that never gives the loop back\n"
+    )
+    ended = subprocess.run([sys.executable, "-c", hang], cwd=ROOT, capture_output=True, timeout=30)
+    assert ended.returncode == 1
+    assert b"Timeout" in ended.stderr
+
+
+def test_every_sign_of_life_puts_that_end_off(manager: Manager) -> None:
+    put_off: list[float] = []
+    times = Times(beats_until=25, end=200)
+    with pytest.raises(asyncio.CancelledError):
+        asyncio.run(watchdog.feed(times.pulse, times.pause, lambda: put_off.append(times.now)))
+    assert put_off == [0, 10, 20, 30, 40]  # the last beat was at 20 s and counts until 50 s

@@ -1,0 +1,191 @@
+"""The files that put cuffline on a machine: what this machine can check of them."""
+
+import os
+import re
+import shutil
+import subprocess
+import sys
+import tomllib
+from pathlib import Path
+
+import pytest
+from packaging.requirements import Requirement
+
+DEPLOY = Path(__file__).parents[2] / "deploy"
+UNITS = ("cuffline@.service", "cuffline-backup@.service")
+MOST_EXPOSED = 1.5  # of 10, as systemd-analyze counts
+PIN = re.compile(
+    r"^([A-Za-z0-9._-]+)==([^ ;]+)[^\\]*\\\n((?:    --hash=sha256:[0-9a-f]{64}(?: \\)?\n)+)", re.MULTILINE
+)
+
+systemd = pytest.mark.skipif(not shutil.which("systemd-analyze"), reason="no systemd here")
+
+
+def run(*command: object, **environment: str) -> subprocess.CompletedProcess[str]:
+    line = [str(word) for word in command]
+    return subprocess.run(line, capture_output=True, text=True, env=os.environ | environment, timeout=60)
+
+
+def pins() -> dict[str, str]:
+    text = (DEPLOY / "constraints.txt").read_text()
+    found = {match[1]: match[2] for match in PIN.finditer(text)}
+    assert len(found) == text.count("=="), "a pin without a hash"
+    return found
+
+
+def test_all_that_the_program_needs_is_pinned_with_hashes_in_the_range_it_asks_for() -> None:
+    asked = tomllib.loads((DEPLOY.parent / "pyproject.toml").read_text())
+    needed = [
+        Requirement(text) for text in asked["project"]["dependencies"] + asked["build-system"]["requires"]
+    ]
+    pinned = pins()
+    assert needed
+    for one in needed:
+        assert one.specifier.contains(pinned[one.name.lower()]), one
+
+
+@systemd
+@pytest.mark.parametrize("unit", UNITS)
+def test_a_unit_is_hardly_exposed(unit: str) -> None:
+    found = run("systemd-analyze", "security", "--offline=true", "--no-pager", DEPLOY / unit)
+    exposure = re.search(r"exposure level for .*: ([0-9.]+)", found.stdout)
+    assert exposure is not None, found
+    assert float(exposure[1]) <= MOST_EXPOSED
+
+
+@systemd
+@pytest.mark.parametrize("unit", [*UNITS, "cuffline-backup@.timer"])
+def test_systemd_understands_every_line_of_a_unit(unit: str, tmp_path: Path) -> None:
+    for name in (*UNITS, "cuffline-backup@.timer"):
+        text = (DEPLOY / name).read_text()
+        text = re.sub(r"ExecStart=\S+", "ExecStart=/bin/true", text)
+        text = re.sub(r"Documentation=.*\n|EnvironmentFile=.*\n", "", text)  # not installed here
+        (tmp_path / name).write_text(text)
+    found = run("systemd-analyze", "verify", "--man=no", tmp_path / unit.replace("@", "@practice"))
+    assert (found.returncode, found.stderr) == (0, "")
+
+
+def test_the_watchdog_of_the_unit_restarts_within_90_s() -> None:
+    text = (DEPLOY / "cuffline@.service").read_text()
+    silent, rest = (
+        int(re.findall(rf"^{name}=(\d+)$", text, re.MULTILINE)[0]) for name in ("WatchdogSec", "RestartSec")
+    )
+    assert silent + rest < 90
+    assert "Restart=always" in text
+    assert "Type=notify" in text
+
+
+@pytest.mark.skipif(not shutil.which("nginx") or not shutil.which("openssl"), reason="no nginx here")
+def test_the_proxy_example_is_understood(tmp_path: Path) -> None:
+    key, cert = tmp_path / "key.pem", tmp_path / "cert.pem"
+    made = run(
+        *(
+            "openssl",
+            "req",
+            "-x509",
+            "-newkey",
+            "rsa:2048",
+            "-nodes",
+            "-days",
+            "2",
+            "-subj",
+            "/CN=bot.example.org",
+        ),
+        *("-keyout", key, "-out", cert),
+    )
+    assert made.returncode == 0, made.stderr
+    text = (DEPLOY / "nginx.conf").read_text()
+    text = re.sub(r"/etc/ssl/\S+/fullchain.pem", str(cert), text)
+    text = re.sub(r"/etc/ssl/\S+/privkey.pem", str(key), text)
+    whole = tmp_path / "nginx.conf"
+    whole.write_text(
+        f"pid {tmp_path}/pid;\nerror_log stderr;\nevents {{}}\nhttp {{\naccess_log off;\n{text}\n}}\n"
+    )
+    found = run("nginx", "-t", "-c", whole, "-p", tmp_path)
+    assert found.returncode == 0, found.stderr
+    assert "warn" not in found.stderr
+
+
+@pytest.mark.parametrize("script", sorted(DEPLOY.glob("*.sh")), ids=lambda path: path.name)
+def test_every_script_parses(script: Path) -> None:
+    assert run("bash", "-n", script).returncode == 0
+
+
+def test_the_image_and_the_units_know_the_same_settings() -> None:
+    config = (DEPLOY.parent / "bot" / "config.py").read_text() + (
+        DEPLOY.parent / "bot" / "watchdog.py"
+    ).read_text()
+    known = set(re.findall(r'"(CUFFLINE_[A-Z_]+)"', config))
+    for name in (*UNITS, "Containerfile", "compose.yaml", "cuffline.env.example", "nginx.conf"):
+        used = set(re.findall(r"CUFFLINE_[A-Z_]+", (DEPLOY / name).read_text()))
+        assert used <= known, name
+
+
+@pytest.fixture
+def program(tmp_path: Path) -> str:
+    """A `cuffline` as the scripts expect it: beside a `python`."""
+    folder = tmp_path / "bin"
+    folder.mkdir()
+    (folder / "python").symlink_to(sys.executable)
+    starter = folder / "cuffline"
+    starter.write_text(f'#!/bin/sh\ncd "{DEPLOY.parent}" && exec "{sys.executable}" -m bot "$@"\n')
+    starter.chmod(0o755)
+    return str(starter)
+
+
+@pytest.fixture
+def practice(tmp_path: Path, program: str) -> Path:
+    """A database with something in it."""
+    played = tmp_path / "practice.db"
+    code = (
+        "import sys; from pathlib import Path; from datetime import UTC, datetime\n"
+        "from core.store.connection import Store; from core.store import people\n"
+        "from core.store.people import Role\n"
+        "store = Store(Path(sys.argv[1])); now = datetime(2026, 3, 2, tzinfo=UTC)\n"
+        "coach = people.add(store, 1001, 'Coach', Role.COACH, 'Europe/Lisbon', now)\n"
+        "people.add(store, 2001, 'Ruta', Role.CLIENT, 'Europe/Lisbon', now, coach)\n"
+        "store.close()\n"
+    )
+    made = subprocess.run(
+        [sys.executable, "-c", code, str(played)], cwd=DEPLOY.parent, capture_output=True, text=True
+    )
+    assert made.returncode == 0, made.stderr
+    return played
+
+
+def test_a_second_copy_is_made_and_restored_for_practice(
+    practice: Path, program: str, tmp_path: Path
+) -> None:
+    copies = tmp_path / "second disk"
+    done = run("bash", DEPLOY / "backup.sh", copies, CUFFLINE=program, CUFFLINE_DB=str(practice))
+    assert done.returncode == 0, done.stderr
+    assert "Ruta" in done.stdout
+    assert done.stdout.endswith("restore drill: good\n")
+    [copy] = copies.glob("practice-*.db")
+    assert copy.stat().st_mode & 0o077 == 0
+
+
+def test_the_drill_fails_on_a_copy_that_was_damaged(practice: Path, program: str, tmp_path: Path) -> None:
+    copy = tmp_path / "copy.db"
+    made = run(program, "backup", copy, CUFFLINE_DB=str(practice))
+    assert made.returncode == 0, made.stderr
+    assert run("bash", DEPLOY / "restore-drill.sh", copy, CUFFLINE=program).returncode == 0
+    content = bytearray(copy.read_bytes())
+    content[content.index(b"Ruta")] ^= 1
+    copy.write_bytes(content)
+    assert run("bash", DEPLOY / "restore-drill.sh", copy, CUFFLINE=program).returncode != 0
+
+
+def test_old_second_copies_go_and_new_ones_stay(practice: Path, program: str, tmp_path: Path) -> None:
+    copies = tmp_path / "copies"
+    copies.mkdir()
+    old, young, other = (
+        copies / f"{name}-20260101T000000Z.db" for name in ("practice", "practice-x", "other")
+    )
+    for path, days in ((old, 40), (young, 5), (other, 40)):
+        path.write_bytes(b"")
+        at = path.stat().st_mtime - days * 86_400
+        os.utime(path, (at, at))
+    done = run("bash", DEPLOY / "backup.sh", copies, CUFFLINE=program, CUFFLINE_DB=str(practice))
+    assert done.returncode == 0, done.stderr
+    assert (old.exists(), young.exists(), other.exists()) == (False, True, True)
