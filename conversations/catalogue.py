@@ -19,6 +19,7 @@ from conversations import (
     screening,
     session,
     still_numb,
+    travelling,
     trouble,
     writing,
 )
@@ -44,6 +45,7 @@ CATALOGUE: dict[str, Dialogue[Any]] = {
         trouble,
         pausing,
         covering,
+        travelling,
         writing,
     )
 }

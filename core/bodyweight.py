@@ -105,6 +105,11 @@ SQUATS = (
     Rung("squat to half depth"),
     Rung("squat", SQUAT),
 )
+HEEL_RAISES = (
+    Rung("heel raise"),
+    Rung("heel raise, one leg helping"),
+    Rung("heel raise, one leg"),
+)
 HIP_BRIDGES = (
     Rung("hip bridge"),
     Rung("hip bridge, feet raised"),

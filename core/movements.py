@@ -8,7 +8,7 @@ from dataclasses import dataclass
 from enum import StrEnum
 from types import MappingProxyType
 
-from core.bodyweight import HIP_BRIDGES, SQUATS, push_ups, rows
+from core.bodyweight import HEEL_RAISES, HIP_BRIDGES, SQUATS, push_ups, rows
 from core.plans import Region, Rung
 
 
@@ -25,7 +25,7 @@ class Movement:
     """One movement. Movements of the same `pattern` may replace each other.
 
     `one_sided`: it works one limb at a time, so a plan names its sides. `rungs`: its body-weight ladder,
-    easiest first; () where there is nothing to make it harder by.
+    easiest first; () where there is nothing to make it harder by. `straps`: it hangs from something.
     """
 
     name: str
@@ -34,6 +34,12 @@ class Movement:
     kind: Kind
     one_sided: bool = False
     rungs: tuple[Rung, ...] = ()
+    straps: bool = False
+
+    @property
+    def equipment(self) -> bool:
+        """Whether it needs more than a body, a chair, a towel and a door frame."""
+        return self.kind is Kind.LOAD or self.straps
 
 
 _ALL = (
@@ -45,9 +51,11 @@ _ALL = (
     Movement("one_arm_row", Region.ARMS, "pull", Kind.LOAD, one_sided=True),
     Movement("push_up", Region.ARMS, "push", Kind.BODYWEIGHT, rungs=push_ups()),
     Movement("doorway_row", Region.ARMS, "pull", Kind.BODYWEIGHT),
-    Movement("suspended_row", Region.ARMS, "pull", Kind.BODYWEIGHT, rungs=rows()),
+    Movement("suspended_row", Region.ARMS, "pull", Kind.BODYWEIGHT, rungs=rows(), straps=True),
     Movement("chair_squat", Region.LEGS, "squat", Kind.BODYWEIGHT, rungs=SQUATS),
     Movement("hip_bridge", Region.LEGS, "hinge", Kind.BODYWEIGHT, rungs=HIP_BRIDGES),
+    Movement("heel_raise", Region.LEGS, "calf", Kind.BODYWEIGHT, rungs=HEEL_RAISES),
+    Movement("towel_curl", Region.ARMS, "curl", Kind.BODYWEIGHT),
     Movement("walk", Region.LEGS, "walk", Kind.WALK),
 )
 MOVEMENTS: Mapping[str, Movement] = MappingProxyType({each.name: each for each in _ALL})

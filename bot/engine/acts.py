@@ -21,9 +21,10 @@ from bot.engine import (
     status,
     turns,
 )
+from bot.engine.coach import away, covering, digest, listing, loads_asked, resting
 from bot.engine.coach import clients as whose
-from bot.engine.coach import covering, digest, listing, loads_asked, resting
 from bot.engine.coach import menu as coach_menu
+from bot.engine.coach.talks import TALKS
 from conversations.protocol import Choice, Relay, Resumed, Say
 from conversations.words import coach as coach_words
 from conversations.words import engine as words
@@ -55,6 +56,8 @@ WORDS = {
     "help": "menu:help",
     "menu": "menu:open",
     "calendar": "menu:calendar",
+    "travelling": "menu:travelling",
+    "traveling": "menu:travelling",
 }
 
 
@@ -156,6 +159,10 @@ def client_menu(engine: "Engine", person: Person, value: str, now: datetime) -> 
             practice.show_plan(engine, person, now)
         case "calendar":
             calendar.send_file(engine, person, now)
+        case "travelling":
+            away.by_client(engine, person, now)
+        case "home":
+            away.home(engine, person, now)
         case "coach" | "help":
             number = status.emergency_number(engine, person.id)
             engine.say(person, Say(words.CLIENT_HELP.format(number=number)), now)
@@ -291,6 +298,7 @@ ACTS: dict[str, Act] = {
     "read_again": reading.read_again,
     "paused": resting.paused,
     "covering": covering.begun,
+    "travelling": away.begun,
 }
 
 
@@ -306,14 +314,10 @@ def before_talk(engine: "Engine", person: Person, talk: Planned, now: datetime) 
             engine.say(person, Say(talk.about["text"]), now, Priority.REMINDER)
         case "words":
             engine.say(person, Say(words.FROM_COACH.format(text=talk.about["text"])), now)
-        case "pause_over":
-            resting.pause_over(engine, person, talk.about, now)
         case "zone":
             changing.arrived(engine, person, talk.about["zone"], now)
-        case "cover_begins":
-            covering.cover_begins(engine, person, talk.about, now)
-        case "cover_over":
-            covering.cover_over(engine, person, talk.about, now)
+        case name if name in TALKS:
+            TALKS[name](engine, person, talk.about, now)
         case "reminding":
             reminders.remind(engine, person, talk, now)
         case "missed":

@@ -15,6 +15,7 @@ from bot.engine import checks, loads, recovery, status
 from conversations.catalogue import CATALOGUE
 from core.facts import Answered, Cleared, CuffChecked, SessionEnded, SetDone, WalkDone
 from core.plans import PAIN_CEILING, Goal, Plan, Scheme
+from core.progression.travel import swaps
 from core.store import facts, people
 from core.store.people import Person, Role
 
@@ -107,7 +108,13 @@ def _parts(about: About) -> tuple[tuple[str, bool], ...]:
 def _current(about: About) -> str:
     from core.plan_text import plan_to_text
 
-    return plan_to_text(about.plan) if about.plan else ""
+    plan = status.home_plan_of(about.engine, about.client.id)
+    return plan_to_text(plan) if plan else ""
+
+
+def _swaps(about: About) -> tuple[tuple[str, str], ...]:
+    plan = status.home_plan_of(about.engine, about.client.id)
+    return tuple((swap.was, swap.now or "") for swap in swaps(plan)) if plan else ()
 
 
 MAKERS: dict[str, Maker] = {
@@ -119,6 +126,7 @@ MAKERS: dict[str, Maker] = {
     "today": lambda about: about.engine.clock().date().isoformat(),
     "regions": _regions,
     "current": _current,
+    "swaps": _swaps,
     "age": _age,
     "first": lambda about: not facts.current(about.engine.store, Cleared, about.client.id),
     "screening": lambda about: f"{about.client.id}-{about.engine.clock().timestamp():.0f}",

@@ -28,6 +28,8 @@ WAITS = (
     "recap",
     "weekly",
     "pause_over",
+    "travel_begins",
+    "travel_over",
     "changing",
     "zone",
 )  # talks that do not break into a session

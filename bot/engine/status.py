@@ -14,10 +14,12 @@ from core.facts import (
     SessionEnded,
     SessionStarted,
     SetDone,
+    Travelling,
     WalkDone,
 )
 from core.plan_text import plan_from_text
 from core.plans import Plan
+from core.progression.travel import travel_plan
 from core.store import duties, facts
 from core.store.people import Person
 
@@ -59,6 +61,15 @@ def emergency_number(engine: "Engine", person: int) -> str:
 
 
 def plan_of(engine: "Engine", client: int) -> Plan | None:
+    """The plan in force now: the usual one, or without equipment while the client travels."""
+    plan = home_plan_of(engine, client)
+    away = facts.latest(engine.store, Travelling, client)
+    if plan is None or away is None or not away.since <= engine.clock() < away.until:
+        return plan
+    return travel_plan(plan) or plan
+
+
+def home_plan_of(engine: "Engine", client: int) -> Plan | None:
     """The plan in force, on the days to which they were changed since it was given; None: none, or it ended."""
     given = facts.latest(engine.store, PlanGiven, client)
     ended = facts.latest(engine.store, PlanEnded, client)

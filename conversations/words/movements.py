@@ -12,6 +12,8 @@ NAMES = {
     "suspended_row": "Suspended row",
     "chair_squat": "Chair squat",
     "hip_bridge": "Hip bridge",
+    "heel_raise": "Heel raise",
+    "towel_curl": "Towel curl",
     "walk": "Walk",
 }
 CUES = {
@@ -26,6 +28,8 @@ CUES = {
     "suspended_row": ("Check the anchor first.", "Body straight as a board.", "Elbows past the ribs."),
     "chair_squat": ("Sit back, touch the chair, stand up.", "Feet under the knees.", "Chair against a wall."),
     "hip_bridge": ("Heels close.", "Squeeze at the top.", "Ribs down."),
+    "heel_raise": ("Fingertips on the wall.", "All the way up.", "Down slowly, knees straight."),
+    "towel_curl": ("Foot in the towel's loop.", "Curl against your own leg.", "Elbows at your sides."),
     "walk": ("Flat ground, phone with you.", "Tall and easy.", "A pace at which you can talk."),
 }
 STOP_WHEN = {
@@ -40,6 +44,8 @@ STOP_WHEN = {
     "suspended_row": "Stop when the hips drop.",
     "chair_squat": "Stop when you drop into the chair.",
     "hip_bridge": "Stop when the back arches.",
+    "heel_raise": "Stop when you only bounce.",
+    "towel_curl": "Stop when the back helps.",
     "walk": "Stop when you feel unsure on your feet.",
 }
 _UP = "Breathe out on the way up."
@@ -57,6 +63,8 @@ BREATHING = {
     "suspended_row": _PULL,
     "chair_squat": _UP,
     "hip_bridge": _UP,
+    "heel_raise": _UP,
+    "towel_curl": _UP,
     "walk": "Breathe as you like; you can still talk.",
 }
 

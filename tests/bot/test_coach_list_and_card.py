@@ -187,7 +187,7 @@ def test_a_pause_stops_reminders_and_sessions_and_ends_by_itself(room: Room) -> 
     assert len(room.messages(RUTA)) == heard
     room.types(COACH, "ruta")
     assert "Paused until 8 Mar 2026 (a holiday)." in room.says(COACH)
-    room.later(hours=10)
+    room.later(hours=13)
     assert any("Your pause is over" in message.text for message in room.messages(RUTA))
     assert "Ruta's pause is over" in room.says(COACH)
     room.types(RUTA, "start")

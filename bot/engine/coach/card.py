@@ -5,8 +5,8 @@ from datetime import datetime, timedelta
 from typing import TYPE_CHECKING
 
 from bot.engine import alerts, loads, screenings, status, weeks
+from bot.engine.coach import away, loads_asked, pauses
 from bot.engine.coach import clients as whose
-from bot.engine.coach import loads_asked, pauses
 from conversations.protocol import Choice, Say
 from conversations.words import coach as words
 from core.calendar.zones import local
@@ -90,10 +90,16 @@ def plan_lines(engine: "Engine", client: Person, now: datetime) -> list[str]:
     if plan is None:
         ended = facts.latest(engine.store, PlanEnded, client.id)
         return [words.PLAN_FINISHED.format(day=_day(ended.at if ended else now, client))]
+    travel = away.active(engine, client.id, now)
+    on_the_way = travel is not None and travel.since <= now
+    without = (
+        [words.TRAVEL_UNTIL.format(day=_day(travel.until - A_DAY, client))] if travel and on_the_way else []
+    )
     at_loads = replace(plan, exercises=loads.exercises(engine, client.id, plan))
     return [
         words.GOAL.format(goal=plan.goal.value),
         words.PLAN.format(day=_day(given.at, client), plan=words.plan_short(at_loads)),
+        *without,
     ]
 
 

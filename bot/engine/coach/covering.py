@@ -3,6 +3,7 @@
 from datetime import datetime, timedelta
 from typing import TYPE_CHECKING, Any
 
+from bot.engine import quiet
 from conversations.protocol import Choice, Say
 from conversations.words import coach as words
 from core.calendar.zones import local
@@ -91,8 +92,10 @@ def begun(engine: "Engine", coach: Person, details: dict[str, Any], now: datetim
     engine.say(other, Say(words.YOU_STAND_IN.format(coach=coach.name, first=first, last=last)), now)
     number = {"coach": coach.id, "stand_in": other.id}
     if known.since > now:
-        duties.plan(engine.store, other.id, "cover_begins", number, known.since, now)
-    duties.plan(engine.store, other.id, "cover_over", number, known.until, now)
+        duties.plan(
+            engine.store, other.id, "cover_begins", number, quiet.earliest(engine, other, known.since), now
+        )
+    duties.plan(engine.store, other.id, "cover_over", number, quiet.earliest(engine, other, known.until), now)
     return False
 
 
@@ -127,12 +130,8 @@ def back(engine: "Engine", coach: Person, now: datetime) -> None:
 
 
 def _over(engine: "Engine", coach: Person, other: Person, now: datetime) -> None:
-    engine.say(other, Say(words.COVER_OVER_OTHER.format(coach=coach.name)), now)
-    engine.say(
-        coach,
-        Say(words.COVER_OVER.format(coach=other.name), (Choice(words.MY_CLIENTS, "menu:clients"),)),
-        now,
-    )
+    quiet.note(engine, other, words.COVER_OVER_OTHER.format(coach=coach.name), now)
+    quiet.note(engine, coach, words.COVER_OVER.format(coach=other.name), now)
 
 
 def _day(at: datetime, person: Person) -> str:

@@ -8,7 +8,7 @@ from dataclasses import replace
 from datetime import datetime
 from typing import TYPE_CHECKING
 
-from bot.engine import status
+from bot.engine import quiet, status
 from bot.engine.coach import clients as whose
 from conversations.protocol import Choice, Say
 from conversations.words import coach as words
@@ -119,7 +119,7 @@ def _told(
 ) -> None:
     movement = words.movement(move.movement)
     facts.put(engine.store, client.id, CoachDid(now, coach.id, act, f"{movement} {load}"), now)
-    engine.say(client, Say(words.LOAD_DECIDED.format(movement=movement, load=load)), now)
+    quiet.note(engine, client, words.LOAD_DECIDED.format(movement=movement, load=load), now)
     engine.say(
         coach, Say(words.LOAD_NOTED.format(name=client.name, movement=movement.lower(), load=load)), now
     )

@@ -5,7 +5,7 @@ from datetime import datetime
 from typing import TYPE_CHECKING
 
 from bot.engine import alerts, gate, practice, turns
-from bot.engine.coach import card, covering, digest, listing, loads_asked, more, resting
+from bot.engine.coach import away, card, covering, digest, listing, loads_asked, more, resting
 from conversations.protocol import Say
 from conversations.words import engine as words
 from core.access import Action
@@ -94,6 +94,8 @@ ABOUT_CLIENT: dict[str, tuple[Action, About]] = {
     "finish_yes": (Action.PLAN, resting.finish),
     "again": (Action.PLAN, resting.again),
     "next_loads": (Action.PLAN, loads_asked.switch),
+    "travel": (Action.PLAN, away.by_coach),
+    "travel_end": (Action.PLAN, away.back_by_coach),
     "handover": (Action.HAND_OVER, covering.ask_to_whom),
 }
 WITH_DETAIL: dict[str, tuple[Action, Detailed]] = {

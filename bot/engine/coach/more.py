@@ -4,8 +4,8 @@ from datetime import datetime
 from typing import TYPE_CHECKING
 
 from bot.engine import gate, status
+from bot.engine.coach import away, covering, loads_asked, pauses
 from bot.engine.coach import clients as whose
-from bot.engine.coach import covering, loads_asked, pauses
 from conversations.protocol import Choice, Say
 from conversations.words import coach as words
 from core.access import Action
@@ -23,6 +23,10 @@ def show(engine: "Engine", coach: Person, client: Person, now: datetime) -> None
         pairs.append((words.FINISH, "finish"))
     elif pauses.is_finished(engine, client.id):
         pairs.append((words.SAME_PLAN_AGAIN, "again"))
+    if away.active(engine, client.id, now) is not None:
+        pairs.append((words.TRAVEL_END, "travel_end"))
+    elif status.plan_of(engine, client.id) is not None:
+        pairs.append((words.TRAVEL, "travel"))
     asks = loads_asked.asks(engine, client.id)
     pairs.append((words.NEXT_LOADS_AUTO if asks else words.NEXT_LOADS_ASK, "next_loads"))
     if gate.allows(engine, coach, Action.HAND_OVER, client) and covering.others(engine, coach):

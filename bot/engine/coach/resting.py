@@ -3,7 +3,7 @@
 from datetime import datetime, timedelta
 from typing import TYPE_CHECKING, Any
 
-from bot.engine import calendar, practice, status, weeks
+from bot.engine import calendar, practice, quiet, status, weeks
 from bot.engine.coach import pauses
 from conversations.protocol import Choice, Say
 from conversations.words import coach as words
@@ -28,13 +28,13 @@ def paused(engine: "Engine", coach: Person, details: dict[str, Any], now: dateti
     duties.unplan(engine.store, client.id, "reminding")
     calendar.remind_next(engine, client, now)
     duties.unplan(engine.store, client.id, "pause_over")
-    duties.plan(engine.store, client.id, "pause_over", {}, pause.until, now)
+    duties.plan(engine.store, client.id, "pause_over", {}, quiet.earliest(engine, client, pause.until), now)
     text = words.CLIENT_PAUSED.format(
         since=words.PAUSE_FROM.format(day=_day(pause.since, client)) if pause.since > now else "",
         day=_day(pause.until - A_DAY, client),
         because=words.BECAUSE.format(why=pause.why) if pause.why else "",
     )
-    engine.say(client, Say(text), now)
+    quiet.note(engine, client, text, now)
     return False
 
 
@@ -62,7 +62,7 @@ def pause_over(engine: "Engine", client: Person, about: dict[str, Any], now: dat
     _goes_on(engine, client, now)
     coach = engine.coach_of(client)
     if coach is not None:
-        engine.say(coach, Say(words.PAUSE_IS_OVER.format(name=client.name)), now)
+        quiet.note(engine, coach, words.PAUSE_IS_OVER.format(name=client.name), now)
 
 
 def _goes_on(engine: "Engine", client: Person, now: datetime) -> None:
