@@ -110,16 +110,16 @@ def tap(engine: "Engine", person: Person, incoming: Incoming, now: datetime) -> 
     if thread is None or thread.state is None:
         engine.say(person, Say(words.FINISHED), now)
         return
-    at = safe_bound(engine, button, now)
+    at = safe_bound(engine, button, incoming, now)
     turns.deliver(engine, person, thread, Said(at, button.value, button.question))
 
 
-def safe_bound(engine: "Engine", button: Button, now: datetime) -> datetime:
-    """When it happened: the tap's arrival, but for "bands on" the time when the question went out."""
+def safe_bound(engine: "Engine", button: Button, incoming: Incoming, now: datetime) -> datetime:
+    """When it happened: the tap's arrival, but for "bands on" the time when the tapped question went out."""
     question = button.question or ""
     if button.thread is None or not question.startswith("on."):
         return now
-    sent = mail.question_sent_at(engine.store, button.thread, question)
+    sent = mail.question_sent_at(engine.store, incoming.chat, incoming.message, button.thread, question)
     return now if sent is None else min(sent, now)
 
 

@@ -53,6 +53,9 @@ def begin(engine: "Engine", person: Person, name: str, about: dict[str, Any], at
     if dialogue.trains and (why := barred(engine, person)):
         engine.say(person, Say(words.BARRED[why]), now)
         return
+    if dialogue.trains and (under_way := training(engine, person)) is not None:
+        deliver(engine, person, under_way, Resumed(now))  # one session at a time, whatever button began it
+        return
     brief = briefs.make(engine, person, name, about)
     if brief is None:
         return
@@ -62,6 +65,12 @@ def begin(engine: "Engine", person: Person, name: str, about: dict[str, Any], at
     # The brief goes through its stored form, so that what a restart would read is what is used from the start.
     opened = Opened(at, msgspec.json.decode(text, type=dialogue.brief))
     keep(engine, person, thread, dialogue, dialogue.advance(None, opened, now), None)
+
+
+def training(engine: "Engine", person: Person) -> Thread | None:
+    """The session of this person that is under way, or its questions."""
+    live = threads.live(engine.store, person.id)
+    return next((thread for thread in live if CATALOGUE[thread.dialogue].trains), None)
 
 
 def deliver(

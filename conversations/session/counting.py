@@ -68,7 +68,7 @@ def numbers(state: State, event: Said, counts: tuple[Count, ...]) -> Turn[State]
     if len(counts) > sides:
         return many(state, event, counts)
     one = lacking(state)
-    if one is not None and said_again(state, event, counts):
+    if one is not None and said_again(state, event, counts) is not None:
         return turn(state, sets.ask_reps(state, words.REPS_LAST))
     if one is not None and _next_under_way(state, event, one, counts):
         return _ask_which(state, words.WHICH_MISSING, counts[0].value, one)
@@ -87,11 +87,11 @@ def _next_under_way(state: State, event: Said, one: Counted, counts: tuple[Count
     return under_way and plain and event.at - (state.set_at or event.at) > LATE_COUNT
 
 
-def said_again(state: State, event: Said, counts: tuple[Count, ...]) -> bool:
-    """Whether these are the numbers noted a moment ago: a second copy of a message, not the next count."""
+def said_again(state: State, event: Said, counts: tuple[Count, ...]) -> Counted | None:
+    """The set for which these numbers were noted a moment ago: a second copy of a message is no new count."""
     values = tuple(count.value for count in counts)
     recent = [one for one in state.counted if one.noted_at and event.at - one.noted_at <= SAME_WITHIN]
-    return any(one.reps[-len(values) :] == values for one in recent)
+    return next((one for one in recent if one.reps[-len(values) :] == values), None)
 
 
 def side_named(state: State, text: str) -> int | None:
@@ -156,9 +156,8 @@ def again(state: State, event: Said, counts: tuple[Count, ...]) -> Turn[State]:
     last = last_counted(state)
     if last is None:
         return turn(state, Say(words.STALE))
-    same = last.reps == tuple(count.value for count in counts)
-    if same and last.noted_at is not None and event.at - last.noted_at <= SAME_WITHIN:
-        return turn(state, _already(last))
+    if (said := said_again(state, event, counts)) is not None:
+        return turn(state, _already(said))
     if state.phase is Phase.REST and len(counts) == 1:
         return _ask_which(state, words.WHICH_SET, counts[0].value, last)
     return amend(state, event, last.no, counts)

@@ -175,13 +175,19 @@ def question_of(store: Store, chat: int, message: int) -> tuple[int | None, str 
     return (None, None) if row is None else (row["thread"], row["question"])
 
 
-def question_sent_at(store: Store, thread: int, question: str) -> datetime | None:
-    """When a question went out: the safe (early) bound for what the client did after it."""
+def question_sent_at(
+    store: Store, chat: int, message: int | None, thread: int, question: str
+) -> datetime | None:
+    """When a question went out: the safe (early) bound for what the client did after it.
+
+    By the message that was tapped; a copy whose number we never learned counts as the first of its question.
+    """
     row = store.row(
-        "SELECT sent_at, created_at FROM outbox WHERE thread = ? AND question = ? ORDER BY id DESC LIMIT 1",
-        [thread, question],
+        "SELECT coalesce(sent_at, created_at) AS at FROM outbox WHERE chat = ? AND thread = ? AND question = ?"
+        " ORDER BY message IS ? DESC, id LIMIT 1",
+        [chat, thread, question, message],
     )
-    return None if row is None else moment(row["sent_at"] or row["created_at"])
+    return None if row is None else moment(row["at"])
 
 
 def prune(store: Store, now: datetime) -> None:

@@ -23,12 +23,13 @@ def full() -> sqlite3.OperationalError:
 class Fate:
     """What will befall the writes of one world. Numbers count from 1 over all processes of it.
 
-    `kill_before`, `kill_after`: commits. `full_at`: writes that find the disk full, `full_until_told`: and all
-    after the first such, until `freed`. `rolls_back`: whether a full disk undoes the transaction by itself.
+    `kill_before`, `kill_after`: commits; `kill_writes`: statements inside a transaction. `full_commits`,
+    `full_writes`: those that find the disk full; `rolls_back`: whether that undoes the transaction by itself.
     """
 
     kill_before: set[int] = field(default_factory=set)
     kill_after: set[int] = field(default_factory=set)
+    kill_writes: set[int] = field(default_factory=set)
     full_commits: set[int] = field(default_factory=set)
     full_writes: set[int] = field(default_factory=set)
     rolls_back: bool = True
@@ -63,6 +64,8 @@ class Watched:
 
     def _writing(self, word: str) -> None:
         self.fate.writes += 1
+        if self.fate.writes in self.fate.kill_writes:
+            self.die()
         if self.fate.writes in self.fate.full_writes:
             if self.fate.rolls_back and self.real.in_transaction:
                 self.real.execute("ROLLBACK")

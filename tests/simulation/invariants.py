@@ -13,18 +13,18 @@ from typing import TYPE_CHECKING, Any
 
 from core.store.times import moment, ms
 from tests.simulation.diary import Key
-from tests.simulation.line import FIRST_UPDATE
 from tests.simulation.world import COACH, SECOND, Violation
 
 if TYPE_CHECKING:
-    from tests.simulation.line import FIRST_UPDATE
-from tests.simulation.world import World
+    from tests.simulation.world import World
 
 GRACE = timedelta(seconds=30)  # from a due time to its effect, in calm weather
 SLOW_LINE = timedelta(minutes=3)  # until a letter is out, with refusals and time-outs
 THIRD_CALL = timedelta(minutes=2)  # bands: after the limit, the coach must know
 ROUNDS = ((timedelta(minutes=5), 2), (timedelta(minutes=15), 3))  # an alert of now: by then, so many sendings
+NO_BURST = timedelta(minutes=11)  # two late sendings are 5 min apart
 LONGEST_SILENCE = timedelta(hours=5)  # between two sendings of an open alert
+NOT_YOURS = "That button isn't for this chat."
 PASSED = ("go", "ease")
 TIMED = ("set", "rest", "pause", "break", "walk")
 
@@ -35,6 +35,7 @@ class Watchman:
     def __init__(self, world: "World") -> None:
         self.world = world
         self.marks: dict[str, int] = defaultdict(int)
+        self.answered: set[int] = set()
         self.sendings: dict[int, list[tuple[int, datetime]]] = defaultdict(list)  # alert -> (chat, when)
         self.checks = (
             self.updates_are_handled,
@@ -48,6 +49,8 @@ class Watchman:
             self.one_session_at_a_time,
             self.timers_are_kept,
             self.one_reminder_a_day,
+            self.reminders_go_on,
+            self.coach_knows_who_blocked,
             self.letters_leave,
         )
 
@@ -83,14 +86,10 @@ class Watchman:
         """No update breaks a dialogue; each known person's words and taps get an answer."""
         for row in self.rows("SELECT * FROM inbox WHERE failed IS NOT NULL"):
             raise Violation(f"update {row['update_id']} failed:\n{self.world.tracebacks.last}")
-        rows = self.rows(
-            "SELECT update_id, body, person, handled_at, rowid AS id FROM inbox"
-            " WHERE handled_at IS NOT NULL AND person IS NOT NULL AND update_id > ?",
-            self.marks["answered"],
-        )
-        for row in rows:
-            self.marks["answered"] = max(self.marks["answered"], row["update_id"])
-            self._answered(row)
+        handled = self.rows("SELECT update_id FROM inbox WHERE handled_at IS NOT NULL AND person IS NOT NULL")
+        for number in {row["update_id"] for row in handled} - self.answered:
+            self.answered.add(number)
+            self._answered(self.rows("SELECT * FROM inbox WHERE update_id = ?", number)[0])
         self.marks["letters"] = self.rows("SELECT max(id) AS id FROM outbox")[0]["id"] or 0
 
     def _answered(self, row: Row) -> None:
@@ -99,21 +98,26 @@ class Watchman:
             return
         chat = (body.get("message") or body["callback_query"])["from"]["id"]
         found = self.rows(
-            "SELECT 1 FROM outbox WHERE chat = ? AND id > ? AND kind != 'answer' LIMIT 1",
+            "SELECT body FROM outbox WHERE chat = ? AND id > ? AND kind != 'answer'",
             chat,
             self.marks["letters"],
         )
+        if "chat_instance" in str(body) and "message" not in body["callback_query"]:
+            self._refused(found, chat)
         if not found:
             said = body.get("message", {}).get("text") or body.get("callback_query", {}).get("data")
             raise Violation(f"no answer to {said!r} of {chat}")
 
+    def _refused(self, letters: list[Row], chat: int) -> None:
+        if not any(NOT_YOURS in row["body"] for row in letters):
+            raise Violation(f"a forged button of {chat} was obeyed: {[row['body'] for row in letters]}")
+
     def confirmed_updates_are_kept(self) -> None:
         """What the server was told to forget is in the inbox."""
-        low, high = self.marks["confirmed"] or FIRST_UPDATE, self.world.line.offset
-        for number in range(low, high):
+        for number in self.world.line.confirmed:
             if not self.rows("SELECT 1 FROM inbox WHERE update_id = ?", number):
                 raise Violation(f"update {number} was confirmed to the server and is not kept")
-        self.marks["confirmed"] = max(low, high)
+        self.world.line.confirmed.clear()
 
     # --- sets ---
     def sets_are_what_was_said(self) -> None:
@@ -236,10 +240,12 @@ class Watchman:
         if self._calm_for(moment(row["next_at"])):
             raise Violation(f"an alert is overdue: {dict(row)}")
         rounds = len({at for _, at in sendings})
+        # Late sendings do not come in a burst, so a disturbed escalation gets its minutes.
+        grace = 2 * GRACE if self.world.calm_since <= raised else NO_BURST + GRACE
         for after, least in ROUNDS:
-            if self._calm_for(raised + after, GRACE * 2) and rounds < least:
+            if self._calm_for(raised + after, grace) and rounds < least:
                 raise Violation(f"after {after} an alert went out {rounds} times: {dict(row)}")
-            if self._calm_for(raised + after, GRACE * 2) and SECOND not in [chat for chat, _ in sendings]:
+            if self._calm_for(raised + after, grace) and SECOND not in [chat for chat, _ in sendings]:
                 raise Violation(f"after {after} the second contact knows nothing: {dict(row)}")
 
     def flags_have_alerts(self) -> None:
@@ -254,7 +260,8 @@ class Watchman:
                     continue
                 client.flags.remove(message)
                 at = handled[0]["handled_at"]
-                if not self.rows("SELECT 1 FROM alert WHERE person = ? AND last_at = ?", client.person, at):
+                fresh = "SELECT 1 FROM alert WHERE person = ? AND last_at = ? AND coalesce(settled_at, ?) >= ?"
+                if not self.rows(fresh, client.person, at, at, at):
                     raise Violation(f"a red flag of {client.name} without an alert (message {message})")
 
     # --- dialogues ---
@@ -312,6 +319,22 @@ class Watchman:
             if self._calm_for(moment(row["due_at"])):
                 raise Violation(f"a planned {row['dialogue']} is overdue: {dict(row)}")
 
+    def reminders_go_on(self) -> None:
+        """Whoever has a plan with days has a next reminder."""
+        without = self.rows(
+            "SELECT * FROM person WHERE role = 'client' AND id NOT IN (SELECT person FROM planned"
+            " WHERE dialogue = 'reminding' AND done_at IS NULL)"
+        )
+        for row in without:
+            raise Violation(f"{row['name']} has a plan with days and no next reminder")
+
+    def coach_knows_who_blocked(self) -> None:
+        """Somebody who blocked the bot: the coach was told."""
+        for row in self.rows("SELECT * FROM person WHERE role = 'client' AND unreachable_at IS NOT NULL"):
+            told = "SELECT 1 FROM outbox WHERE chat = ? AND created_at >= ? AND body LIKE ?"
+            if not self.rows(told, COACH, row["unreachable_at"], f"%{row['name']} can't be reached%"):
+                raise Violation(f"{row['name']} blocked the bot and the coach does not know")
+
     # --- letters ---
     def letters_leave(self) -> None:
         """With the network up nothing waits for long."""
@@ -325,10 +348,21 @@ class Watchman:
         if waiting:
             raise Violation(f"{len(waiting)} letters never left: {waiting[0]['body']}")
         kept = self.rows("SELECT count(*) AS n, sum(handled_at IS NULL) AS open FROM inbox")[0]
-        mailbox = self.world.line.given()
-        if kept["n"] != mailbox or kept["open"]:
-            raise Violation(f"{mailbox} updates were sent, {kept['n']} kept, {kept['open']} not dealt with")
+        made = len(self.world.line.numbers)
+        if kept["n"] != made or kept["open"]:
+            raise Violation(f"{made} updates were made, {kept['n']} kept, {kept['open']} not dealt with")
         self._in_order()
+        self._delivered()
+
+    def _delivered(self) -> None:
+        """A letter that is called sent is on the phone; one that was dropped had a reason that never passes."""
+        for row in self.rows("SELECT * FROM outbox WHERE kind != 'answer'"):
+            phone = self.world.line.phones[row["chat"]]
+            if row["dropped"] not in (None, "blocked"):
+                raise Violation(f"a letter was dropped ({row['dropped']}): {row['body']}")
+            there = {message.id for message in phone.history}
+            if row["dropped"] is None and row["message"] not in there:
+                raise Violation(f"a letter counts as sent and is not on the phone of {phone.name}: {row['body']}")
 
     def _in_order(self) -> None:
         rows = self.rows(

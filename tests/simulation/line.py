@@ -17,7 +17,12 @@ from bot.local.refusals import Refusal, refusal_for
 from tests.simulation.disk import Killed
 
 TOKEN = "1:simulation"
-FIRST_UPDATE = 1000
+FIRST_UPDATE = 1_000_000
+MOST_CALLS = 3000  # at one moment
+
+
+class InCircles(BaseException):
+    """Calls without end at one moment."""
 
 
 class Quiet(BaseException):
@@ -47,8 +52,11 @@ class Line(LocalApi):
         self.weather = weather
         self.down = False
         self.dead = False
-        self.confirmed: set[int] = set()
-        self.offset = 0
+        self.numbers: list[int] = []  # of all updates the phones made
+        self.confirmed: set[int] = set()  # those the bot told us to forget
+        self.lost_poll = False
+        self.calls: dict[datetime, int] = {}
+        self._watch_mailbox()
         self.arrived: Callable[[int, ChatMessage], None] = lambda chat, message: None
 
     async def call(self, method: str, params: dict[str, Any], files: dict[str, bytes]) -> dict[str, Any]:
@@ -58,25 +66,47 @@ class Line(LocalApi):
         if method.lower() == "getupdates":
             return await self._poll(method, params)
         if self.down:
+            self._not_in_circles()
             raise Lost(done=False)
         if method.lower() == "getme":
             return await super().call(method, params, files)
         return await self._send(method, params, files)
 
-    def given(self) -> int:
-        """How many updates the phones made."""
-        return self._exchange.mailbox._next_id - FIRST_UPDATE
+    def _watch_mailbox(self) -> None:
+        mailbox = self._exchange.mailbox
+        put = mailbox.put
+
+        def noted(kind: str, body: dict[str, Any]) -> None:
+            before = mailbox._next_id
+            put(kind, body)
+            self.numbers += range(before, mailbox._next_id)
+
+        mailbox.put = noted  # type: ignore[method-assign]
+
+    def renumber(self) -> None:
+        """After a quiet week the server begins at another number, perhaps a lower one."""
+        if len(self._exchange.mailbox) == 0:
+            lowest = min([FIRST_UPDATE, *self.numbers])
+            self._exchange.mailbox._next_id = lowest - 10_000
+
+    def forge(self, number: int, token: str) -> None:
+        """Somebody taps with a button's data that was never on their phone."""
+        query = {"id": self._exchange.open_query(number), "from": {"id": number, "first_name": "?"}}
+        self._exchange.mailbox.put("callback_query", query | {"chat_instance": "1", "data": token})
 
     async def _poll(self, method: str, params: dict[str, Any]) -> dict[str, Any]:
-        if self.down or self.dice.random() < self.weather.poll_lost:
+        self.lost_poll = not self.down and self.dice.random() < self.weather.poll_lost
+        if self.down or self.lost_poll:
             raise Quiet
-        self.offset = int(params.get("offset", 0))
+        waiting = set(self._exchange.mailbox._pending)
         answer = await super().call(method, params | {"timeout": "0"}, {})
+        self.confirmed |= waiting - set(self._exchange.mailbox._pending)
         if not answer.get("result"):
             raise Quiet
         return answer
 
     async def _send(self, method: str, params: dict[str, Any], files: dict[str, bytes]) -> dict[str, Any]:
+        self._not_in_circles()
         fault = self._fault()
         if isinstance(fault, Refusal):
             return fault.envelope()
@@ -90,6 +120,12 @@ class Line(LocalApi):
         if fault is not None:
             raise fault
         return answer
+
+    def _not_in_circles(self) -> None:
+        at = self.now()
+        self.calls = {at: self.calls.get(at, 0) + 1}
+        if self.calls[at] > MOST_CALLS:
+            raise InCircles(f"{MOST_CALLS} calls at one moment")
 
     def _fault(self) -> Refusal | Lost | None:
         roll, weather = self.dice.random(), self.weather

@@ -84,7 +84,7 @@ class Client:
         self.place: tuple[str, int, tuple[str, ...]] | None = None
         self.set_no = 0
         self.done_no = 0
-        self.counting: int | None = None
+        self.counting: tuple[int, str, int] | None = None  # set, side, reps: between two taps
         self.done: dict[object, int] = {}
 
     # --- hearing ---
@@ -112,12 +112,14 @@ class Client:
         if re.match(r"Set 1 of \d|Go · set \d", text):
             return "Set done", 2.5 * self.reps(self.set_no)
         if "How many clean reps" in text or "how many clean reps?" in text or "best guess?" in text:
-            return "count", 4
+            return f"count {self.done_no}", 4
         if text == "Which one?":
             return "ones", 2
         if re.match(r"\d+: (for )?set \d( again)?, or set \d", text):
             return "which", 3
         if text.startswith("Time for"):
+            if self.dice.random() < self.temper.wrong * 3:
+                self.world.after(30, lambda: self.types("start"))
             return self.dice.choice(("Start", "Start", "Start", "In 30 min", "Not today")), 60
         return self._usual(message)
 
@@ -159,7 +161,7 @@ class Client:
         if self.dice.random() < temper.late:
             seconds += self.dice.choice((40, 150, 900, 5000))
         self.world.after(seconds, lambda: self.act(message, said))
-        if self.dice.random() < temper.twice and said not in ("count", "ones", "which"):
+        if self.dice.random() < temper.twice and said not in ("ones", "which") and "count" not in said:
             self.world.after(seconds + 0.7, lambda: self.act(message, said))
 
     def _falls_silent(self) -> None:
@@ -224,8 +226,8 @@ class Client:
     def act(self, message: ChatMessage, said: str) -> None:
         """Do what the answer says: a button, or words, or something about counts."""
         match said:
-            case "count":
-                self.count(message)
+            case _ if said.startswith("count "):
+                self.count(message, int(said.removeprefix("count ")))
             case "ones":
                 self.tap_ones(message)
             case "which":
@@ -262,16 +264,16 @@ class Client:
         else:
             self.taps(message, "Set done")
 
-    def claim(self, reps: int, set_no: int, side: str, words: str = "{}") -> None:
+    def claim(self, reps: int, set_no: int, side: str, reply_to: int | None = None) -> None:
         """Type a count, and perhaps correct it later."""
         if self.phone.blocked:
             return
-        self.diary.sends(self.key(set_no, side), reps)
-        number = self.types(words.format(reps))
+        key = self.key(set_no, side)
+        self.diary.sends(key, reps)
+        number = self.types(str(reps), reply_to)
         if number is not None and self.dice.random() < self.temper.edits:
-            wait = self.dice.choice((4, 20, 400, 4000))
-            key = self.key(set_no, side)
-            self.world.after(wait, lambda: self.edits(number, key, max(2, reps + self.dice.choice((-2, 3)))))
+            wait, other = self.dice.choice((4, 20, 400, 4000)), max(2, reps + self.dice.choice((-2, 3)))
+            self.world.after(wait, lambda: self.edits(number, key, other))
 
     def edits(self, number: int, key: Key, reps: int) -> None:
         """Change the words of an earlier count."""
@@ -280,54 +282,43 @@ class Client:
             self.diary.sends(key, reps)
             self.phone.edits(number, str(reps))
 
-    def count(self, message: ChatMessage) -> None:
+    def count(self, message: ChatMessage, set_no: int) -> None:
         """Answer how many: typed, or by tens and ones; both sides at once where there are two."""
         if self.place is None or self.phone.blocked:
             return
-        sides = self.place[2]
         if (earlier := re.match(r"Set (\d): how many", message.text)) is not None:
-            self.done_no = int(earlier[1])
+            set_no = int(earlier[1])
         asked = re.search(r"(Left|Right): how many", message.text)
+        side = asked[1].lower() if asked else self.place[2][0]
         labels = {label for row in message.buttons for label, _ in row}
-        if asked is not None and self.diary.spoke_of(self.key(self.done_no, asked[1].lower())):
+        if asked is not None and self.diary.spoke_of(self.key(set_no, side)):
             return  # the question came twice; the side was answered
+        late = message.id if set_no != self.done_no else None
         if "10-19" in labels and self.dice.random() < 0.4:
-            self.counting = self.reps(self.done_no, self._side_asked())
-            low = self.counting // 10 * 10
+            self.counting = (set_no, side, self.reps(set_no, side))
+            low = self.counting[2] // 10 * 10
             self.taps(message, f"{low}-{low + 9}")
-        elif asked is None:
-            self.claim(self.reps(self.done_no, sides[0]), self.done_no, sides[0])
-        elif asked[1].lower() == sides[0] and self.dice.random() < 0.5:
-            self._both()
+        elif asked is not None and side == self.place[2][0] and self.dice.random() < 0.5:
+            self._both(set_no, late)
         else:
-            side = asked[1].lower()
-            self.claim(self.reps(self.done_no, side), self.done_no, side)
+            self.claim(self.reps(set_no, side), set_no, side, late)
 
-    def _both(self) -> None:
-        left, right = self.reps(self.done_no, "left"), self.reps(self.done_no, "right")
-        self.diary.sends(self.key(self.done_no, "left"), left)
-        self.diary.sends(self.key(self.done_no, "right"), right)
-        self.types(f"{left} left {right} right")
+    def _both(self, set_no: int, reply_to: int | None) -> None:
+        left, right = self.reps(set_no, "left"), self.reps(set_no, "right")
+        self.diary.sends(self.key(set_no, "left"), left)
+        self.diary.sends(self.key(set_no, "right"), right)
+        self.types(f"{left} left {right} right", reply_to)
 
     def tap_ones(self, message: ChatMessage) -> None:
-        """The second tap of a count; which side it is for was said in the question before."""
+        """The second tap of a count; for which set and side was said with the first."""
         labels = [label for row in message.buttons for label, _ in row]
-        if self.counting is None or str(self.counting) not in labels or self.place is None:
+        if self.counting is None or str(self.counting[2]) not in labels or self.place is None:
             return
-        self.diary.sends(self.key(self.done_no, self._side_asked()), self.counting)
-        reps, self.counting = self.counting, None
+        (set_no, side, reps), self.counting = self.counting, None
+        self.diary.sends(self.key(set_no, side), reps)
         self.taps(message, str(reps))
         if self.dice.random() < self.temper.twice:
             self.world.after(0.7, lambda: self.taps(message, str(reps)))
-
-    def _side_asked(self) -> str:
-        assert self.place is not None, "asked only inside a set"
-        for message in reversed(self.heard):
-            if (found := re.search(r"(Left|Right): how many", message.text)) is not None:
-                return found[1].lower()
-            if "How many clean reps" in message.text:
-                break
-        return self.place[2][0]
 
     def which(self, message: ChatMessage) -> None:
         """ "Set 1 again, or set 2?": the next one, done early."""

@@ -140,12 +140,32 @@ def _bad_luck(world: World, morning: datetime) -> None:
         morning + timedelta(hours=dice.uniform(1, 14)),
         lambda: coach.types(dice.choice(("week", "clients", f"to {name}: slower on the way down"))),
     )
+    for _ in range(3):
+        _forge(world, morning + timedelta(hours=dice.uniform(1, 14)))
+    if dice.random() < 0.3:
+        world.at(morning + timedelta(hours=dice.uniform(1, 14)), world.line.renumber)
     if dice.random() < 0.4:
         outage(world, morning + timedelta(hours=dice.uniform(1, 14)), dice.choice((5, 20, 60)))
     if dice.random() < 0.3:
         _down(world, morning + timedelta(hours=dice.uniform(1, 14)), dice.choice((0.2, 2, 6)))
     if dice.random() < 0.3:
         _jump(world, morning + timedelta(hours=dice.uniform(1, 14)), dice.choice((-20, -2, 3, 90)))
+
+
+def _forge(world: World, at: datetime) -> None:
+    """Somebody taps a button of somebody else's."""
+
+    def forges() -> None:
+        if world.process is None:
+            return
+        rows = world.store.rows("SELECT token, person FROM button ORDER BY made_at DESC, rowid DESC LIMIT 5")
+        thief = world.dice.choice(world.clients)
+        theirs = [row["token"] for row in rows if row["person"] != thief.person]
+        if theirs and not thief.phone.blocked:
+            world.note(thief.name, "[somebody else's button]")
+            world.line.forge(thief.phone.user_id, theirs[0])
+
+    world.at(at, forges)
 
 
 def outage(world: World, at: datetime, minutes: float) -> None:
@@ -187,6 +207,7 @@ def _kill_at_random(world: World) -> None:
     for _ in range(200):
         at += round(dice.expovariate(1 / 150)) + 1
         dice.choice((world.fate.kill_before, world.fate.kill_after)).add(at)
+    world.fate.kill_writes |= {round(dice.expovariate(1 / 2000)) + 1 for _ in range(3)}
     world.restarts = lambda: dice.choice((0.2, 1, 2, 2, 5, 40, 600))
 
 
@@ -194,6 +215,7 @@ def finish(world: World) -> None:
     """A calm end: everything up, time to send what waits, and nothing may be left."""
     world.fate.kill_before.clear()
     world.fate.kill_after.clear()
+    world.fate.kill_writes.clear()
     world.line.down, world.line.weather = False, FINE
     world.start()
     for client in world.clients:

@@ -28,7 +28,7 @@ from core.store.connection import Store
 from tests.simulation.clock import TwoClocks
 from tests.simulation.coaches import Coach
 from tests.simulation.disk import Fate, Killed, Watched
-from tests.simulation.line import TOKEN, Line, Quiet, Weather
+from tests.simulation.line import TOKEN, InCircles, Line, Quiet, Weather
 from tests.simulation.people import Client
 
 START = datetime(2026, 3, 26, 5, tzinfo=UTC)  # a Thursday; in Europe the clocks change on the Sunday after
@@ -225,6 +225,8 @@ class World:
         while busy and self.process is not None:
             try:
                 busy = await self._step(self.process)
+            except InCircles as why:
+                raise Violation(str(why)) from None
             except (Killed, sqlite3.OperationalError) as why:
                 self.kill(why)
                 for _ in range(25):  # letters in flight find out as well
@@ -243,6 +245,8 @@ class World:
 
         with contextlib.suppress(Quiet):
             await intake.poll(self.bot, receive)
+        if self.line.lost_poll:
+            self.after(1, lambda: None)  # and then it is tried again
         while process.engine.work():
             busy = True
         self.again = await process.outbox.flush()
