@@ -60,10 +60,9 @@ class Diary:
             for claim in self.claims
             if claim.reps == reps and (set_no is None or claim.key.set_no == set_no)
         ]
-        open_ones = [claim for claim in fitting if not claim.confirmed]
         if not fitting:
             self.wrong.append(text)
-        for claim in open_ones[-1:]:
+        for claim in fitting[-1:]:  # the newest: the same words may arrive twice
             claim.confirmed = True
 
     def may_be(self, key: Key) -> set[int]:

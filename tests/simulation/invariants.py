@@ -260,7 +260,9 @@ class Watchman:
                     continue
                 client.flags.remove(message)
                 at = handled[0]["handled_at"]
-                fresh = "SELECT 1 FROM alert WHERE person = ? AND last_at = ? AND coalesce(settled_at, ?) >= ?"
+                fresh = (
+                    "SELECT 1 FROM alert WHERE person = ? AND last_at = ? AND coalesce(settled_at, ?) >= ?"
+                )
                 if not self.rows(fresh, client.person, at, at, at):
                     raise Violation(f"a red flag of {client.name} without an alert (message {message})")
 
@@ -362,7 +364,9 @@ class Watchman:
                 raise Violation(f"a letter was dropped ({row['dropped']}): {row['body']}")
             there = {message.id for message in phone.history}
             if row["dropped"] is None and row["message"] not in there:
-                raise Violation(f"a letter counts as sent and is not on the phone of {phone.name}: {row['body']}")
+                raise Violation(
+                    f"a letter counts as sent and is not on the phone of {phone.name}: {row['body']}"
+                )
 
     def _in_order(self) -> None:
         rows = self.rows(
