@@ -56,13 +56,19 @@ def read_start(text: str, owned: tuple[Load, ...]) -> Load | None:
 
     A bare number is in the unit of `owned`. Raises `Unclear`.
     """
-    maximum = MAXIMUM.fullmatch(normal(text))
+    maximum = read_maximum(text, owned[0].unit)
     if maximum is not None:
-        return from_maximum(_above_zero(load(maximum["load"], owned[0].unit)), owned)
+        return from_maximum(maximum, owned)
     said = load(text, owned[0].unit)
     if said not in owned:
         raise Unclear(Why.NOT_AN_OPTION, options=[str(one) for one in owned[:MOST_SHOWN]])
     return said
+
+
+def read_maximum(text: str, unit: Unit) -> Load | None:
+    """ "max 40": the best single lift, a bare number in `unit`; None: no maximum was said. Raises `Unclear`."""
+    found = MAXIMUM.fullmatch(normal(text))
+    return None if found is None else _above_zero(load(found["load"], unit))
 
 
 def _above_zero(maximum: Load) -> Load:

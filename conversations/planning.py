@@ -10,28 +10,30 @@ from conversations.owned_loads import (
     listed,
     loads_from_text,
     numbers_and_unit,
+    read_maximum,
     read_owned,
     read_start,
     to_text,
 )
 from conversations.planning_brief import Brief, current_days, current_plan, fitting, notes_on
 from conversations.planning_days import NOT_WEEKLY, read_days
-from conversations.protocol import Choice, Do, Record, Said, Say
+from conversations.protocol import Choice, Do, Effect, Record, Said, Say
 from conversations.words import dates as date_words
 from conversations.words import planning as words
 from conversations.words.movements import NAMES
 from conversations.words.plan import plan_text
 from core.calendar.recurrence import Recurrence
 from core.calendar.stored import when_from_text
-from core.facts import CoachDid, PlanGiven
+from core.facts import CoachDid, Detail, PlanGiven
 from core.plan_text import plan_to_text
 from core.plans import Plan, Region, Side
-from core.templates import TEMPLATES, Template, build
-from core.units import Unit
+from core.templates import TEMPLATES, Template, build, from_maximum
+from core.units import Load, Unit
 
 MOST_BUTTONS = 6
 TOO_HEAVY = "too_heavy"
 AS_NOW = "as_now"
+TEST = "test"
 SIDES = tuple(Choice(label, value) for label, value in words.SIDES)
 UNITS = tuple(Choice(label, value) for label, value in words.UNITS)
 SEND = (Choice(words.SEND, "send"), Choice(words.AGAIN, "again"))
@@ -41,14 +43,17 @@ SEND = (Choice(words.SEND, "send"), Choice(words.AGAIN, "again"))
 class Draft:
     """Answers; None: not asked yet.
 
-    `owned` as "2 kg|4 kg", without units until they are said; `starts`: movement -> load; `when`: stored
-    text, "" for no fixed days; `readings`: what the typed days may mean; `problem`: why they could not be
-    taken (a stored name).
+    `owned` as "2 kg|4 kg", without units until they are said; `starts`: movement -> load; `bests`: movement ->
+    best single lift as told; `test`: the movement of a strength test that comes first; `when`: stored text, ""
+    for no fixed days; `readings`: what the typed days may mean; `problem`: why they could not be taken (a stored
+    name).
     """
 
     template: str | None = None
     owned: str | None = None
     starts: dict[str, str] = field(default_factory=dict)
+    bests: dict[str, str] = field(default_factory=dict)
+    test: str | None = None
     side: str | None = None
     when: str | None = None
     confirm: str | None = None
@@ -66,6 +71,8 @@ def missing(brief: Brief, draft: Draft) -> str | None:
     """The next question."""
     if draft.template is None:
         return "template" if fitting(brief) else None
+    if draft.test is not None:
+        return None
     if (step := _loads_missing(draft)) is not None:
         return step
     if template_of(draft).one_sided and draft.side is None:
@@ -119,10 +126,24 @@ def _ask_start(brief: Brief, draft: Draft, movement: str) -> Say:
     now = (
         [one.load for one in plan.exercises if one.movement == movement and one.load in owned] if plan else []
     )
-    shown = list(dict.fromkeys(str(one) for one in (*now, *owned)))[:MOST_BUTTONS]
+    best = _from_best(brief, owned, movement)
+    shown = list(dict.fromkeys(str(one) for one in (*best, *now, *owned)))[:MOST_BUTTONS]
     question = words.START.format(movement=NAMES[movement].lower())
+    if best:
+        question = words.START_BEST.format(
+            movement=NAMES[movement].lower(), best=brief.bests[movement], use=best[0]
+        )
     text = words.TOO_HEAVY.format(lightest=owned[0]) if draft.problem == TOO_HEAVY else question
-    return Say(text, tuple(Choice(one, one) for one in shown))
+    test = (Choice(words.TEST_FIRST, TEST),) if brief.may_test and not best else ()
+    return Say(text, (*(Choice(one, one) for one in shown), *test))
+
+
+def _from_best(brief: Brief, owned: tuple[Load, ...], movement: str) -> tuple[Load, ...]:
+    """About 30 % of the best single lift, when it is known in the unit of the loads."""
+    text = brief.bests.get(movement)
+    best = load(text, None) if text else None
+    use = from_maximum(best, owned) if best is not None and best.unit is owned[0].unit else None
+    return () if use is None else (use,)
 
 
 def _ask_when(brief: Brief, draft: Draft) -> Say:
@@ -181,7 +202,12 @@ def fill(brief: Brief, draft: Draft, step: str, answer: Said) -> Draft:
 
 
 def _fill_start(draft: Draft, movement: str, text: str) -> Draft:
-    start = read_start(text, loads_from_text(draft.owned or ""))
+    owned = loads_from_text(draft.owned or "")
+    if text.strip().lower() in (TEST, words.TEST_FIRST.lower()):
+        return replace(draft, test=movement)
+    best = read_maximum(text, owned[0].unit)
+    draft = replace(draft, bests={**draft.bests, movement: str(best)}) if best is not None else draft
+    start = read_start(text, owned)
     if start is None:
         return replace(draft, problem=TOO_HEAVY)
     return replace(draft, starts={**draft.starts, movement: str(start)})
@@ -228,12 +254,19 @@ def plan_of(brief: Brief, draft: Draft) -> Plan:
 
 
 def finish(brief: Brief, draft: Draft, at: datetime) -> Outcome:
-    """The plan is given."""
+    """The plan is given, or a test asked for first."""
+    if draft.test is not None:
+        unit = loads_from_text(draft.owned or "")[0].unit
+        return Outcome(
+            (), (Do("ask_test", {"client": brief.client, "movement": draft.test, "unit": unit.value}),)
+        )
     if draft.confirm is None:
         return Outcome((Say(words.NOT_CLEARED.format(name=brief.client_name)),))
     fact = PlanGiven(at, plan_to_text(plan_of(brief, draft)), brief.coach)
     did = CoachDid(at, brief.coach, "gave_plan", draft.template or "")
-    effects = (
+    told = (Detail(at, f"best:{name}", best) for name, best in draft.bests.items())
+    effects: tuple[Effect, ...] = (
+        *(Record(one, brief.client) for one in told),
         Record(fact, brief.client),
         Record(did, brief.client),
         Do("plan_given", {"client": brief.client}),

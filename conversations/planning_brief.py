@@ -1,6 +1,6 @@
 """For whom a plan is made, and what follows from it: fitting templates, and the plan so far as defaults."""
 
-from dataclasses import dataclass
+from dataclasses import dataclass, field
 from datetime import date
 
 from conversations.planning_days import limit_broken
@@ -15,7 +15,10 @@ from core.templates import TEMPLATES
 
 @dataclass(frozen=True, slots=True)
 class Brief:
-    """For whom; which regions are cleared; where they live; today there (ISO); the plan so far (JSON)."""
+    """For whom; which regions are cleared; where they live; today there (ISO); the plan so far (JSON).
+
+    `bests`: movement -> best single lift as known, "40 kg". `may_test`: a strength test may be offered.
+    """
 
     client: int
     client_name: str
@@ -24,6 +27,8 @@ class Brief:
     zone: str = "UTC"
     today: str = ""
     current: str = ""
+    bests: dict[str, str] = field(default_factory=dict)
+    may_test: bool = False
 
 
 def fitting(brief: Brief) -> tuple[Choice, ...]:

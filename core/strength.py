@@ -8,6 +8,7 @@ refuses anything above `MOST_REPS`. Use reps at an equal load as the strength tr
 import math
 from collections.abc import Callable, Mapping
 from dataclasses import dataclass
+from decimal import ROUND_HALF_EVEN, Decimal
 from enum import StrEnum
 from statistics import median
 
@@ -124,3 +125,10 @@ def percent_of_max(reps: int) -> int:
     if reps not in HANDBOOK:
         raise ValueError(f"reps: the table has no {reps}")
     return HANDBOOK[reps]
+
+
+def estimate_in_unit(load: Load, reps: int) -> Load:
+    """The 1RM by all formulas together, in the unit of `load`, to 0.5; see `estimate`."""
+    share = estimate(load, reps).kilograms / load.kilograms
+    halves = (load.value * Decimal(str(share)) * 2).to_integral_value(ROUND_HALF_EVEN)
+    return Load(halves / 2, load.unit)

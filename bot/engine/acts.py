@@ -19,6 +19,7 @@ from bot.engine import (
     recovery,
     reminders,
     status,
+    testing,
     turns,
 )
 from bot.engine.coach import away, covering, digest, listing, loads_asked, resting
@@ -295,6 +296,8 @@ ACTS: dict[str, Act] = {
     "cleared": cleared,
     "plan_given": plan_given,
     "recap": give_recap,
+    "ask_test": testing.ask,
+    "tested": testing.done,
     "read_again": reading.read_again,
     "paused": resting.paused,
     "covering": covering.begun,

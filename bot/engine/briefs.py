@@ -11,7 +11,7 @@ from typing import TYPE_CHECKING, Any
 
 import msgspec
 
-from bot.engine import checks, loads, recovery, status
+from bot.engine import checks, loads, recovery, status, testing
 from conversations.catalogue import CATALOGUE
 from core.facts import Answered, Cleared, CuffChecked, SessionEnded, SetDone, WalkDone
 from core.plans import PAIN_CEILING, Goal, Plan, Scheme
@@ -127,6 +127,8 @@ MAKERS: dict[str, Maker] = {
     "regions": _regions,
     "current": _current,
     "swaps": _swaps,
+    "bests": lambda about: testing.bests(about.engine, about.client),
+    "may_test": lambda about: testing.against(about.engine, about.client) is None,
     "age": _age,
     "first": lambda about: not facts.current(about.engine.store, Cleared, about.client.id),
     "screening": lambda about: f"{about.client.id}-{about.engine.clock().timestamp():.0f}",

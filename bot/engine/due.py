@@ -25,6 +25,7 @@ WAITS = (
     "reminding",
     "missed",
     "morning",
+    "testing",
     "recap",
     "weekly",
     "pause_over",

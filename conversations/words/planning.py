@@ -19,6 +19,8 @@ AS_NOW_TYPED = ("as now", "as before", "same", "the same")
 UNIT = "Kilograms or pounds?"
 UNITS = (("Kilograms", "kg"), ("Pounds", "lb"))
 START = "Start {movement} with which load? Or 'max 40': then about 30 % of it."
+START_BEST = "Start {movement} with which load? Best single lift {best}, so about {use}."
+TEST_FIRST = "Ask for a test set first"
 TOO_HEAVY = (
     "Even {lightest} is more than half of that maximum. Go back and add something lighter, "
     "or choose a load all the same."
