@@ -68,7 +68,7 @@ class Program:
         self.countdown = Countdown(bot, self.engine.countdowns, clock.now)
         self.direct = Direct(bot, clock.now)
         self.disk = Disk(store, self.direct, config.coaches[0])
-        self.upkeep = Upkeep(config, clock, lambda text: self.direct.say(config.coaches[0], text))
+        self.upkeep = Upkeep(config, clock, store, lambda text: self.direct.say(config.coaches[0], text))
         self.kick = asyncio.Event()
         self.post = asyncio.Event()
         self.pulse = Pulse(clock.elapsed)

@@ -5,7 +5,6 @@ of reps) may come twice.
 """
 
 import asyncio
-import base64
 import io
 import logging
 from collections.abc import Awaitable, Callable
@@ -15,9 +14,10 @@ from typing import Any
 from telegram import Bot, InlineKeyboardButton, InlineKeyboardMarkup, InputFile
 from telegram.error import BadRequest, Forbidden, RetryAfter, TelegramError
 
+from bot import documents
 from conversations.words import engine as words
 from core.store import mail, people
-from core.store.connection import Store
+from core.store.connection import Store, cannot_write
 from core.store.mail import Waiting
 
 log = logging.getLogger("cuffline")
@@ -63,6 +63,11 @@ class Outbox:
             self._close(lambda: mail.drop(self.store, one.id, "refused"))
         except TelegramError as problem:
             self._again(one, type(problem).__name__)
+        except Exception as problem:
+            if cannot_write(problem):
+                raise
+            log.exception("letter %s cannot be made", one.id)  # a bug of ours must not hold up everybody
+            self._close(lambda: mail.drop(self.store, one.id, "cannot be made"))
         else:
             self._close(lambda: mail.sent(self.store, one.id, message, self.now()))
 
@@ -83,7 +88,7 @@ class Outbox:
             case "document":
                 sent = await self.bot.send_document(
                     letter.chat,
-                    InputFile(base64.b64decode(letter.body["data"]), letter.body["name"]),
+                    InputFile(documents.content(self.store, letter, self.now()), letter.body["name"]),
                     caption=letter.body["text"] or None,
                     reply_markup=keyboard(letter.body),
                 )

@@ -1,4 +1,7 @@
-"""What the running bot does for its own database: an hourly backup and a daily look for damage, off the loop."""
+"""What the running bot does for its own database: an hourly backup and a daily look for damage, off the loop.
+
+What was erased is wiped from the file here, too: in the loop, because only one connection may write.
+"""
 
 import asyncio
 import logging
@@ -10,7 +13,8 @@ from bot import backups
 from bot.clock import Clock
 from bot.config import Config
 from conversations.words import engine as words
-from core.store import copies
+from core.store import copies, duties, erasure
+from core.store.connection import Store, cannot_write
 
 log = logging.getLogger("cuffline")
 
@@ -22,9 +26,10 @@ CHECK_EVERY = timedelta(days=1)
 class Upkeep:
     """`tell` says something to the operator, directly: it must arrive even when nothing can be stored."""
 
-    def __init__(self, config: Config, clock: Clock, tell: Callable[[str], None]) -> None:
+    def __init__(self, config: Config, clock: Clock, store: Store, tell: Callable[[str], None]) -> None:
         self.config = config
         self.clock = clock
+        self.store = store
         self.tell = tell
         self.checked_at = clock.now()  # the start looks for itself
         self.tried_at: datetime | None = None
@@ -38,6 +43,7 @@ class Upkeep:
     async def look(self) -> None:
         """Do what is due now."""
         now = self.clock.now()
+        self._compact()
         if self._backup_is_due(now):
             self.tried_at = now
             await self._back_up(now)
@@ -59,6 +65,17 @@ class Upkeep:
         except (OSError, sqlite3.Error, backups.Faulty) as problem:
             log.error("no backup: %s", problem)
             self.tell(words.NO_BACKUP_OPERATOR.format(problem=problem))
+
+    def _compact(self) -> None:
+        """After somebody was erased, and while nobody has bands on: everybody waits for it."""
+        try:
+            wanted = duties.setting(self.store, "compact") and not duties.banded(self.store)
+            if wanted and erasure.compact(self.store):
+                duties.forget_setting(self.store, "compact")
+        except sqlite3.Error as problem:
+            if not cannot_write(problem):
+                raise
+            log.error("what was erased is not overwritten yet: %s", problem)
 
     async def _check(self) -> None:
         damage = await asyncio.to_thread(copies.damage, self.config.db)

@@ -16,6 +16,7 @@ from bot.engine import (
     practice,
     quiet,
     reading,
+    records,
     recovery,
     reminders,
     status,
@@ -59,6 +60,8 @@ WORDS = {
     "calendar": "menu:calendar",
     "travelling": "menu:travelling",
     "traveling": "menu:travelling",
+    "my data": "menu:data",
+    "delete me": "menu:leave",
 }
 
 
@@ -164,6 +167,10 @@ def client_menu(engine: "Engine", person: Person, value: str, now: datetime) -> 
             away.by_client(engine, person, now)
         case "home":
             away.home(engine, person, now)
+        case "data":
+            records.my_data(engine, person, now)
+        case "leave":
+            records.ask_to_leave(engine, person, now)
         case "coach" | "help":
             number = status.emergency_number(engine, person.id)
             engine.say(person, Say(words.CLIENT_HELP.format(number=number)), now)
@@ -285,6 +292,7 @@ def give_recap(engine: "Engine", client: Person, details: dict[str, Any], now: d
 
 
 ACTS: dict[str, Act] = {
+    "leave": records.leave,
     "moved_zone": changing.moved_zone,
     "calendar_changed": changing.changed,
     "session_moved": changing.session_moved,
@@ -313,6 +321,8 @@ def before_talk(engine: "Engine", person: Person, talk: Planned, now: datetime) 
             digest.show(engine, person, now)
             digest.recap_week(engine, person, now)
             calendar.plan_week(engine, person, now)
+        case "erase":
+            records.erase(engine, person, talk, now)
         case "note":
             engine.say(person, Say(talk.about["text"]), now, Priority.REMINDER)
         case "words":

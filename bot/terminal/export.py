@@ -53,9 +53,8 @@ def _export(store: Store, folder: Path) -> None:
 
 
 def _sets(store: Store) -> Iterator[dict[str, Any]]:
-    for coach in people.coaches(store):
-        for client in people.clients_of(store, coach.id):
-            yield from sets_of(store, client)
+    for client in people.trained(store):
+        yield from sets_of(store, client)
 
 
 def _write(file: Path, columns: Iterable[str], rows: Iterable[dict[str, Any]]) -> None:

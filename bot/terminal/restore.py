@@ -8,9 +8,9 @@ from contextlib import suppress
 from datetime import datetime
 from pathlib import Path
 
-from bot import backups, held
+from bot import backups, forgotten, held
 from bot.clock import Clock
-from bot.config import Wrong
+from bot.config import Wrong, backups_in
 from bot.sound import usable
 from bot.terminal.progress import bar
 from core.store import copies
@@ -29,11 +29,14 @@ def main(options: argparse.Namespace) -> int:
             ready = _ready(file, db)
             aside = _aside(db, Clock().now())
             _in_place(ready, db)
+            forgotten_again = _forget(db, {file.resolve().parent, backups_in(db).resolve()})
         except OSError as problem:
             raise Wrong([f"{problem.filename or db}: {problem.strerror}"]) from None
         except (sqlite3.Error, backups.Faulty) as problem:
             raise Wrong([f"nothing was changed: {problem}"]) from None
     print(f"{db}: now as in {file}, {how}")
+    if forgotten_again:
+        print(f"erased again, as asked since that backup: {forgotten_again}")
     if aside is not None:
         print(f"the database before is kept as {aside}")
     return 0
@@ -78,4 +81,12 @@ def _in_place(ready: Path, db: Path) -> None:
         db.with_name(db.name + end).unlink(missing_ok=True)
     os.replace(ready, db)
     backups.flushed(db.parent)
-    Store(db).close()  # to today's schema
+
+
+def _forget(db: Path, folders: set[Path]) -> int:
+    """Who was erased since the backup is erased again; opening brings it to today's schema."""
+    store = Store(db)
+    try:
+        return sum(forgotten.again(store, forgotten.file_of(folder, db)) for folder in folders)
+    finally:
+        store.close()

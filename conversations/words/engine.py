@@ -66,7 +66,8 @@ CLIENT_MENU_CHOICES = (
 )
 CLIENT_HELP = (
     "Answer with the buttons or type. 'back' asks the last question again. 'stop' ends a session at any time: bands "
-    "off first. To reach your coach, start with 'coach' and write on. In an emergency call {number}."
+    "off first. To reach your coach, start with 'coach' and write on. 'my data' sends you everything kept about you, "
+    "'delete me' erases it. In an emergency call {number}."
 )
 COACH_NAME = "Coach"  # until the coach has written: then their own first name
 COACH_MENU = "What would you like?"

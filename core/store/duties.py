@@ -333,9 +333,14 @@ def set_setting(store: Store, name: str, value: str) -> None:
     store.execute("INSERT OR REPLACE INTO setting (name, value) VALUES (?, ?)", [name, value])
 
 
+def forget_setting(store: Store, name: str) -> None:
+    """The value is not set any more."""
+    store.execute("DELETE FROM setting WHERE name = ?", [name])
+
+
 def try_to_write(store: Store) -> None:
     """Write as much as a few messages need, and take it away again. Raises sqlite3.Error when that cannot be."""
     with store.transaction():
         set_setting(store, "probe", "." * PROBE)
     with store.transaction():
-        store.execute("DELETE FROM setting WHERE name = 'probe'")
+        forget_setting(store, "probe")

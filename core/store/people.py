@@ -17,6 +17,7 @@ class Role(StrEnum):
 
     CLIENT = "client"
     COACH = "coach"
+    LEFT = "left"  # only the record that must be kept is still here
 
 
 @dataclass(frozen=True, slots=True)
@@ -89,6 +90,12 @@ def stand_in_of(store: Store, coach: int, now: datetime) -> Person | None:
 def hand_over(store: Store, client: int, coach: int) -> None:
     """The client is another coach's from now on."""
     store.execute("UPDATE person SET coach = ? WHERE id = ?", [coach, client])
+
+
+def trained(store: Store) -> list[Person]:
+    """Everybody who is or was a client, by name."""
+    rows = store.rows("SELECT * FROM person WHERE role <> 'coach' ORDER BY name, id")
+    return [_person(row) for row in rows]
 
 
 def coaches(store: Store) -> list[Person]:

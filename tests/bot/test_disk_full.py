@@ -24,8 +24,8 @@ from core.store import facts, mail, people
 from core.store.connection import Store, cannot_write
 from core.store.people import Role
 from tests.bot.failing import FullAt, full
-from tests.bot.test_engine import CLIENT as PRACTISING
-from tests.bot.test_engine import Practice
+from tests.practice import CLIENT as PRACTISING
+from tests.practice import Practice
 
 START = datetime(2026, 3, 2, 18, 0, tzinfo=UTC)
 COACH, CLIENT, STRANGER = 1001, 2001, 3001

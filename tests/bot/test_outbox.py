@@ -78,3 +78,15 @@ def test_a_letter_the_server_will_never_take_is_dropped_and_holds_nobody_up(stag
     posts(stage, CLIENT, "short")
     flushes(stage)
     assert heard(stage, CLIENT) == ["short"]
+
+
+def test_a_letter_that_cannot_be_made_is_dropped_and_holds_nobody_up(
+    stage: Stage, caplog: pytest.LogCaptureFixture
+) -> None:
+    caplog.set_level("CRITICAL")
+    mail.post(
+        stage.engine.store, Letter(CLIENT, {"text": "", "picture": "no_such"}, "photo"), stage.clock.now()
+    )
+    posts(stage, CLIENT, "after it")
+    flushes(stage)
+    assert heard(stage, CLIENT) == ["after it"]

@@ -11,6 +11,9 @@ from bot import backups
 from bot.clock import SetClock
 from bot.config import Config
 from bot.upkeep import Upkeep
+from core.store import duties
+from core.store.connection import Store
+from core.store.duties import Watch
 from tests.bot.terminal.practice import made
 
 START = datetime(2026, 3, 2, 18, 0, tzinfo=UTC)
@@ -25,7 +28,8 @@ class Bot:
         self.config = Config("1:local", "http://127.0.0.1", self.db, (1001,), "UTC")
         self.clock = SetClock(START)
         self.told: list[str] = []
-        self.upkeep = Upkeep(self.config, self.clock, self.told.append)
+        self.store = Store(self.db, synchronous="OFF")
+        self.upkeep = Upkeep(self.config, self.clock, self.store, self.told.append)
 
     def after(self, **time: float) -> None:
         """Time goes by, and it looks once."""
@@ -54,7 +58,7 @@ def test_a_backup_is_made_at_the_start_and_then_every_hour(bot: Bot) -> None:
 
 def test_a_restart_does_not_back_up_again_within_the_hour(bot: Bot) -> None:
     bot.after(minutes=0)
-    bot.upkeep = Upkeep(bot.config, bot.clock, bot.told.append)
+    bot.upkeep = Upkeep(bot.config, bot.clock, bot.store, bot.told.append)
     bot.after(minutes=30)
     assert len(bot.backups) == 1
 
@@ -86,9 +90,11 @@ def test_a_damaged_database_is_no_backup_and_the_operator_hears_it_daily(
 ) -> None:
     caplog.set_level(logging.CRITICAL)
     bot.after(minutes=0)
+    bot.store.close()
     content = bytearray(bot.db.read_bytes())
     content[4096:4196] = b"\xff" * 100
     bot.db.write_bytes(content)
+    bot.store = bot.upkeep.store = Store(":memory:")
     bot.after(hours=1)
     assert bot.backups == [START], "what is damaged never takes the place of what is whole"
     assert "could not make a backup" in bot.told.pop()
@@ -97,3 +103,24 @@ def test_a_damaged_database_is_no_backup_and_the_operator_hears_it_daily(
     bot.after(minutes=1)
     assert "is damaged (" in bot.told[-1]
     assert "cuffline restore" in bot.told[-1]
+
+
+def test_what_was_erased_is_wiped_once_nobody_has_bands_on(bot: Bot) -> None:
+    store = bot.store
+    store.execute("DELETE FROM coach_did")
+    duties.set_setting(store, "compact", "yes")
+    bot.after(minutes=0)
+    assert duties.setting(store, "compact") is None
+    assert (bot.db.with_name("cuffline.db-wal")).read_bytes().count(b"well done") == 0
+    assert b"well done" not in bot.db.read_bytes()
+
+
+def test_a_session_is_not_held_up_by_the_wiping(bot: Bot) -> None:
+    on = Watch(0, 2, "2-2", "1.1", "legs", START, 600, 0, START)
+    duties.watch(bot.store, on)
+    duties.set_setting(bot.store, "compact", "yes")
+    bot.after(minutes=0)
+    assert duties.setting(bot.store, "compact") == "yes"
+    duties.unwatch(bot.store, 2, "2-2", "1.1")
+    bot.after(minutes=1)
+    assert duties.setting(bot.store, "compact") is None

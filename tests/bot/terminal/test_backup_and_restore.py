@@ -9,7 +9,7 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from bot import backups, held
+from bot import backups, forgotten, held
 from bot.cli import main
 from core.store import copies, people
 from core.store.connection import Store
@@ -153,6 +153,19 @@ def test_an_older_backup_opens_and_is_brought_up_to_date(db: Path, tmp_path: Pat
     other.close()
     assert main(["restore", str(older), "--db", str(db)]) == 0
     assert "m005_calendar_changed" in copies.applied(db)
+
+
+def test_who_was_erased_since_stays_erased(
+    db: Path, tmp_path: Path, capsys: pytest.CaptureFixture[str]
+) -> None:
+    main(["backup", str(tmp_path / "kept.db"), "--db", str(db)])
+    note = forgotten.Note(datetime.now(UTC), forgotten.What.ERASED, 2)
+    forgotten.note(tmp_path / "backups", db, note)
+    assert main(["restore", str(tmp_path / "kept.db"), "--db", str(db)]) == 0
+    assert "as asked since that backup: 1" in capsys.readouterr().out
+    store = Store(db)
+    assert people.by_chat(store, CLIENT) is None
+    store.close()
 
 
 # --- which are kept ---

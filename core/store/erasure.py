@@ -1,0 +1,99 @@
+"""Forgetting a person: every row of theirs, what stands about them in a coach's rows, and the bytes on the disk.
+
+`secure_delete` overwrites what is deleted; `compact` rewrites the file and empties its log, so that nothing is left
+in unused corners either.
+"""
+
+from datetime import datetime
+
+from core.store import tables
+from core.store.connection import Store
+from core.store.people import Role
+from core.store.times import ms
+
+TALK = ("button", "thread", "inbox", "outbox", "watch", "planned", "detail")  # no part of a training record
+SENDERS = ("$.message.chat.id", "$.edited_message.chat.id", "$.callback_query.from.id")  # in a raw update
+PERSONAL_SETTINGS = ("refused",)  # settings whose name ends in a chat's number
+
+
+def erase(store: Store, person: int) -> None:
+    """All of it, in the caller's transaction."""
+    store.execute(
+        "PRAGMA defer_foreign_keys = ON"
+    )  # the order of the tables does not matter; checked at the commit
+    _elsewhere(store, person)
+    for table in ("button", *tables.personal(store)):
+        store.execute(f"DELETE FROM {table} WHERE person = ?", [person])
+    store.execute("UPDATE person SET coach = NULL WHERE coach = ?", [person])
+    store.execute("DELETE FROM person WHERE id = ?", [person])
+
+
+def close(store: Store, person: int) -> None:
+    """All but the training record: contacts, messages, conversations; nobody can write to them any more."""
+    store.execute("PRAGMA defer_foreign_keys = ON")
+    _elsewhere(store, person)
+    for table in TALK:
+        store.execute(f"DELETE FROM {table} WHERE person = ?", [person])
+    store.execute("UPDATE alert SET next_at = NULL WHERE person = ?", [person])
+    store.execute("UPDATE person SET chat = NULL, role = ? WHERE id = ?", [Role.LEFT.value, person])
+
+
+def _elsewhere(store: Store, person: int) -> None:
+    """What names the person in the rows of coaches and of the program itself."""
+    about = [person]
+    threads = "SELECT id FROM thread WHERE json_extract(brief, '$.client') = ?"
+    store.execute(f"DELETE FROM button WHERE thread IN ({threads})", about)
+    store.execute("DELETE FROM button WHERE value GLOB 'menu:*:' || ?", about)
+    store.execute("DELETE FROM thread WHERE json_extract(brief, '$.client') = ?", about)
+    store.execute("DELETE FROM planned WHERE json_extract(about, '$.client') = ?", about)
+    store.execute("DELETE FROM invitation WHERE used_by = ?", about)
+    for name in PERSONAL_SETTINGS:
+        store.execute(
+            "DELETE FROM setting WHERE name = ? || ':' || (SELECT chat FROM person WHERE id = ?)",
+            [name, person],
+        )
+    _without_a_name(store, person)
+    _forget_words_of_coaches(store)
+
+
+def _without_a_name(store: Store, person: int) -> None:
+    """Rows of the chat that were written before it was known whose it is, and stops of buttons."""
+    chat = "(SELECT chat FROM person WHERE id = ?)"
+    store.execute(f"DELETE FROM outbox WHERE chat = {chat}", [person])
+    for place in SENDERS:
+        store.execute(f"DELETE FROM inbox WHERE json_extract(body, '{place}') = {chat}", [person])
+
+
+def _forget_words_of_coaches(store: Store) -> None:
+    """What coaches wrote and read word for word names their clients; it is kept for two weeks only, now less."""
+    coaches = "SELECT id FROM person WHERE role = 'coach'"
+    store.execute(f"UPDATE inbox SET body = NULL WHERE handled_at IS NOT NULL AND person IN ({coaches})")
+    store.execute(
+        "UPDATE outbox SET body = NULL WHERE (sent_at IS NOT NULL OR dropped IS NOT NULL)"
+        " AND chat IN (SELECT chat FROM person WHERE role = 'coach')"
+    )
+
+
+def letters_wait(store: Store, person: int) -> bool:
+    """Whether something for the person or their coach has not gone out yet."""
+    row = store.row(
+        "SELECT 1 FROM outbox WHERE sent_at IS NULL AND dropped IS NULL AND chat IN (SELECT chat FROM person"
+        " WHERE id = ? OR id = (SELECT coach FROM person WHERE id = ?)) LIMIT 1",
+        [person, person],
+    )
+    return row is not None
+
+
+def known_before(store: Store, person: int, at: datetime) -> bool:
+    """Whether there is a person of this number who joined before then."""
+    return store.row("SELECT 1 FROM person WHERE id = ? AND created_at <= ?", [person, ms(at)]) is not None
+
+
+def compact(store: Store) -> bool:
+    """Rewrite the file without what was deleted, and empty its log. False: somebody reads, so try again later.
+
+    Takes as long as the database is large, and must stand outside a transaction. Raises sqlite3.Error.
+    """
+    store.execute("VACUUM")
+    row = store.row("PRAGMA wal_checkpoint(TRUNCATE)")
+    return row is not None and row[0] == 0
