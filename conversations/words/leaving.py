@@ -17,15 +17,15 @@ KEEP = ("No, keep it", "no")
 WORD = "delete"
 NOTHING_DELETED = "Nothing is deleted."
 GOODBYE = (
-    "All of it goes in the next minutes. Thank you for training with us. Anything that hurts or worries you: your own "
-    "clinician, please."
+    "All of it goes in the next minutes, at the latest within a day. Thank you for training with us. Anything that "
+    "hurts or worries you: your own clinician, please."
 )
 COACH = (
-    "{name} has asked to be deleted. What is kept here about them goes in the next minutes. Please delete what stands "
+    "{name} has asked to be deleted. What is kept here about them goes now, at the latest within a day. Please delete what stands "
     "about them in this chat, too."
 )
 COACH_KEEPS = (
-    "{name} has asked to be deleted. Contacts and messages go in the next minutes; the record you must keep stays "
+    "{name} has asked to be deleted. Contacts and messages go now, at the latest within a day; the record you must keep stays "
     "until {day}. Please delete what stands about them in this chat, too."
 )
 COACH_ALERT = "An alert about them is still open: if you have to reach them, do it now. Phone {phone}."

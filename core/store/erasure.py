@@ -13,6 +13,10 @@ from core.store.times import ms
 
 TALK = ("button", "thread", "inbox", "outbox", "watch", "planned", "detail")  # no part of a training record
 SENDERS = ("$.message.chat.id", "$.edited_message.chat.id", "$.callback_query.from.id")  # in a raw update
+COACHES = "SELECT id FROM person WHERE role = 'coach'"
+CHATS = "SELECT chat FROM person WHERE role = 'coach'"
+TEXT = "json_extract(about, '$.text')"  # of a note that waits for the end of quiet hours
+NAMED = "instr({}, (SELECT name FROM person WHERE id = ?)) > 0"
 PERSONAL_SETTINGS = ("refused",)  # settings whose name ends in a chat's number
 
 
@@ -53,7 +57,7 @@ def _elsewhere(store: Store, person: int) -> None:
             [name, person],
         )
     _without_a_name(store, person)
-    _forget_words_of_coaches(store)
+    _forget_words_of_coaches(store, person)
 
 
 def _without_a_name(store: Store, person: int) -> None:
@@ -64,24 +68,35 @@ def _without_a_name(store: Store, person: int) -> None:
         store.execute(f"DELETE FROM inbox WHERE json_extract(body, '{place}') = {chat}", [person])
 
 
-def _forget_words_of_coaches(store: Store) -> None:
-    """What coaches wrote and read word for word names their clients; it is kept for two weeks only, now less."""
-    coaches = "SELECT id FROM person WHERE role = 'coach'"
-    store.execute(f"UPDATE inbox SET body = NULL WHERE handled_at IS NOT NULL AND person IN ({coaches})")
+def _forget_words_of_coaches(store: Store, person: int) -> None:
+    """What coaches wrote and read word for word names their clients; it is kept for two weeks only, now less.
+
+    What has not gone out to a coach yet goes when it names the person.
+    """
+    store.execute(f"UPDATE inbox SET body = NULL WHERE handled_at IS NOT NULL AND person IN ({COACHES})")
+    gone = "(sent_at IS NOT NULL OR dropped IS NOT NULL)"
+    store.execute(f"UPDATE outbox SET body = NULL WHERE {gone} AND chat IN ({CHATS})")
     store.execute(
-        "UPDATE outbox SET body = NULL WHERE (sent_at IS NOT NULL OR dropped IS NOT NULL)"
-        " AND chat IN (SELECT chat FROM person WHERE role = 'coach')"
+        f"DELETE FROM outbox WHERE NOT {gone} AND chat IN ({CHATS}) AND {NAMED.format('body')}", [person]
     )
+    store.execute(
+        f"DELETE FROM planned WHERE done_at IS NOT NULL AND person IN ({COACHES}) AND {TEXT} IS NOT NULL"
+    )
+    store.execute(f"DELETE FROM planned WHERE person IN ({COACHES}) AND {NAMED.format(TEXT)}", [person])
 
 
 def letters_wait(store: Store, person: int) -> bool:
-    """Whether something for the person or their coach has not gone out yet."""
-    row = store.row(
+    """Whether something for the person, or about them for their coach, has not gone out yet."""
+    letter = store.row(
         "SELECT 1 FROM outbox WHERE sent_at IS NULL AND dropped IS NULL AND chat IN (SELECT chat FROM person"
         " WHERE id = ? OR id = (SELECT coach FROM person WHERE id = ?)) LIMIT 1",
         [person, person],
     )
-    return row is not None
+    note = store.row(
+        f"SELECT 1 FROM planned WHERE done_at IS NULL AND person IN ({COACHES}) AND {NAMED.format(TEXT)}",
+        [person],
+    )
+    return letter is not None or note is not None
 
 
 def known_before(store: Store, person: int, at: datetime) -> bool:

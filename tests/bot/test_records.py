@@ -171,6 +171,19 @@ def test_what_was_written_before_the_invitation_was_typed_goes_too(practice: Pra
     assert MARK.encode() not in bytes_on_disk(practice)
 
 
+def test_a_note_that_waits_for_the_coachs_morning_is_given_first(known: Practice) -> None:
+    known.stage.clock.skip_to(START.replace(hour=23))
+    known.types(CLIENT, f"coach, still {MARK}")
+    leaves(known)
+    known.later(hours=1)
+    assert people.by_chat(store_of(known), CLIENT) is not None
+    known.later(hours=11)
+    assert any(f"still {MARK}" in text for text in known.heard(COACH))
+    assert people.by_chat(store_of(known), CLIENT) is None
+    assert erasure.compact(store_of(known))
+    assert MARK.encode() not in bytes_on_disk(known)
+
+
 def test_others_keep_everything(known: Practice) -> None:
     store = store_of(known)
     coach = people.by_chat(store, COACH)
