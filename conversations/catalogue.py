@@ -3,6 +3,7 @@
 from typing import Any
 
 from conversations import (
+    adjusting,
     after,
     asking,
     before,
@@ -17,6 +18,7 @@ from conversations import (
     pausing,
     planning,
     reminding,
+    saving_template,
     screening,
     session,
     still_numb,
@@ -49,6 +51,8 @@ CATALOGUE: dict[str, Dialogue[Any]] = {
         trouble,
         pausing,
         covering,
+        adjusting,
+        saving_template,
         travelling,
         writing,
     )

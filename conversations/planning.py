@@ -3,6 +3,7 @@
 from dataclasses import dataclass, field, replace
 from datetime import datetime
 
+from conversations import own_templates
 from conversations.answers import choice, load
 from conversations.dates import Problem, Repeat
 from conversations.form import Form, Outcome, dialogue, with_answer
@@ -62,9 +63,13 @@ class Draft:
 
 
 # --- what to ask -----------------------------------------------------------------------------------------
-def template_of(draft: Draft) -> Template:
-    """The chosen template."""
-    return TEMPLATES[draft.template or ""]
+def template_of(brief: Brief, draft: Draft) -> Template:
+    """The chosen template: one of the coach's own, or a ready-made one."""
+    value = draft.template or ""
+    own = own_templates.plan_of(brief.own, value)
+    if own is None:
+        return TEMPLATES[value]
+    return own_templates.template(value.removeprefix(own_templates.OWN), plan_to_text(own))
 
 
 def missing(brief: Brief, draft: Draft) -> str | None:
@@ -73,17 +78,17 @@ def missing(brief: Brief, draft: Draft) -> str | None:
         return "template" if fitting(brief) else None
     if draft.test is not None:
         return None
-    if (step := _loads_missing(draft)) is not None:
+    if (step := _loads_missing(brief, draft)) is not None:
         return step
-    if template_of(draft).one_sided and draft.side is None:
+    if template_of(brief, draft).one_sided and draft.side is None:
         return "side"
     if draft.when is None:
         return "when"
     return "confirm" if draft.confirm is None else None
 
 
-def _loads_missing(draft: Draft) -> str | None:
-    loaded = template_of(draft).loaded
+def _loads_missing(brief: Brief, draft: Draft) -> str | None:
+    loaded = template_of(brief, draft).loaded
     if loaded and draft.owned is None:
         return "owned"
     if loaded and " " not in (draft.owned or ""):
@@ -250,7 +255,10 @@ def plan_of(brief: Brief, draft: Draft) -> Plan:
     sides = tuple(Side(part) for part in (draft.side or "both").split(","))
     allowed = tuple(Region(region) for region in brief.regions)
     owned = loads_from_text(draft.owned or "")
-    return build(template_of(draft), owned, starts, sides, draft.when or None, allowed)
+    template = template_of(brief, draft)
+    plan = build(template, owned, starts, sides, draft.when or None, allowed)
+    own = own_templates.plan_of(brief.own, draft.template or "")
+    return plan if own is None else own_templates.dressed(plan, own, template.name)
 
 
 def finish(brief: Brief, draft: Draft, at: datetime) -> Outcome:

@@ -3,6 +3,7 @@
 from dataclasses import dataclass, field
 from datetime import date
 
+from conversations import own_templates
 from conversations.planning_days import limit_broken
 from conversations.protocol import Choice
 from conversations.words import planning as words
@@ -18,6 +19,7 @@ class Brief:
     """For whom; which regions are cleared; where they live; today there (ISO); the plan so far (JSON).
 
     `bests`: movement -> best single lift as known, "40 kg". `may_test`: a strength test may be offered.
+    `own`: the coach's own templates, as (name, plan as JSON), the newest first.
     """
 
     client: int
@@ -29,12 +31,14 @@ class Brief:
     current: str = ""
     bests: dict[str, str] = field(default_factory=dict)
     may_test: bool = False
+    own: tuple[tuple[str, str], ...] = ()
 
 
 def fitting(brief: Brief) -> tuple[Choice, ...]:
-    """Templates whose bands sit only where the client is cleared."""
+    """Templates whose bands sit only where the client is cleared, the coach's own first."""
+    own = own_templates.choices(brief.own, brief.regions)
     fit = (name for name, template in TEMPLATES.items() if template.regions <= set(brief.regions))
-    return tuple(Choice(words.TEMPLATES[name], name) for name in fit)
+    return (*own, *(Choice(words.TEMPLATES[name], name) for name in fit))
 
 
 def current_plan(brief: Brief) -> Plan | None:

@@ -23,7 +23,7 @@ from bot.engine import (
     testing,
     turns,
 )
-from bot.engine.coach import away, covering, digest, listing, loads_asked, resting
+from bot.engine.coach import away, covering, digest, listing, loads_asked, plans, resting
 from bot.engine.coach import clients as whose
 from bot.engine.coach import menu as coach_menu
 from bot.engine.coach.talks import TALKS
@@ -85,6 +85,10 @@ def command(engine: "Engine", person: Person, text: str, now: datetime) -> bool:
     if about is not None:
         if not listing.by_name(engine, person, about["name"], now):
             engine.say(person, Say(coach_words.NOBODY.format(typed=about["name"])), now)
+        return True
+    kept = plans.SAVE.match(text.strip()) if person.role is Role.COACH else None
+    if kept is not None:
+        plans.save_as(engine, person, kept["name"], now)
         return True
     relayed = (TO if person.role is Role.COACH else COACH).match(text.strip())
     if relayed is not None:
@@ -264,14 +268,6 @@ def hold(engine: "Engine", coach: Person, client: Person, now: datetime) -> None
     engine.say(coach, Say(words.CLIENT_LINE.format(name=client.name, state=words.IS_ON_HOLD), (again,)), now)
 
 
-def plan_given(engine: "Engine", coach: Person, details: dict[str, Any], now: datetime) -> bool:
-    """A new plan: the client sees it, reminders follow it."""
-    client = people.by_id(engine.store, details["client"])
-    changing.follow(engine, client, now)
-    practice.show_plan(engine, client, now)
-    return False
-
-
 def give_recap(engine: "Engine", client: Person, details: dict[str, Any], now: datetime) -> bool:
     """What was done, what comes next and why; the questions of the next morning are planned."""
     session = details["session"]
@@ -302,7 +298,8 @@ ACTS: dict[str, Act] = {
     "invite": invite,
     "ask_coach_to_clear": ask_coach_to_clear,
     "cleared": cleared,
-    "plan_given": plan_given,
+    "plan_given": plans.given,
+    "plan_changed": plans.changed,
     "recap": give_recap,
     "ask_test": testing.ask,
     "tested": testing.done,

@@ -12,6 +12,7 @@ from typing import TYPE_CHECKING, Any
 import msgspec
 
 from bot.engine import checks, loads, recovery, status, testing
+from bot.engine.coach import reading_plans
 from conversations.catalogue import CATALOGUE
 from core.facts import Answered, Cleared, CuffChecked, SessionEnded, SetDone, WalkDone
 from core.plans import PAIN_CEILING, Goal, Plan, Scheme
@@ -129,6 +130,8 @@ MAKERS: dict[str, Maker] = {
     "swaps": _swaps,
     "bests": lambda about: testing.bests(about.engine, about.client),
     "may_test": lambda about: testing.against(about.engine, about.client) is None,
+    "at_loads": lambda about: reading_plans.home_text(about.engine, about.client.id),
+    "own": lambda about: tuple(reading_plans.own(about.engine, about.person.id)),
     "age": _age,
     "first": lambda about: not facts.current(about.engine.store, Cleared, about.client.id),
     "screening": lambda about: f"{about.client.id}-{about.engine.clock().timestamp():.0f}",

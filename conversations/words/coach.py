@@ -145,6 +145,7 @@ LOAD_OLD = "That one is old; {name}'s card shows what holds now."
 LOAD_NOTED = "Noted: {name}, {movement} {load}."
 LOAD_DECIDED = "Your coach has looked: {movement}, {load} next time."
 COACH_DECIDES = "Your coach looks whether {use} is next."
+COACH_CHOSE = "Your coach chose it."
 COACH_KEEPS = "Your coach keeps it."
 ASKED_LINE = "Waits for your tap: {movement} {was} → {use}."
 
@@ -203,6 +204,52 @@ TRAVEL_BACK = "Back to your usual plan, with your usual loads. Take the first se
 TRAVEL_BACK_COACH = "{name} is back on the usual plan."
 TRAVEL_IS_OVER = "You are on your usual plan already."
 TRAVEL_ENDED = "ended"
+
+# --- one part of a plan changed ---
+CHANGE = "Change the plan"
+CHANGE_PART = "What shall change in {name}'s plan?"
+PARTS = (
+    ("Load", "load"),
+    ("Days", "days"),
+    ("Sets", "scheme"),
+    ("Pain ceiling", "ceiling"),
+    ("Minutes with bands", "minutes"),
+)
+CHANGE_MOVEMENT = "Which movement?"
+CHANGE_LOAD = "{movement}, now {now}. To what?"
+CHANGE_DAYS = "Which days, what time ({zone})? Like: mon and thu 7pm."
+CHANGE_DAYS_UNCLEAR = "I couldn't read days there. A plan repeats every week, like: mon and thu 7pm."
+CHANGE_CEILING = (
+    "Pain up to what is fine while training, 0 to 10? Now {now}. Above 3 only if you know the joint."
+)
+CHANGE_SCHEME = "{movement}: which sets?"
+CHANGE_MINUTES = "{movement}: how many minutes with bands on at most? Now {now}, {most} is the most."
+SCHEMES = (("Open: 25-40, 10-20, 5-10", "open"), ("Fixed: 30, 15, 15, 15", "fixed"))
+SCHEME_NAMES = (("open", "open sets, 25-40, 10-20, 5-10"), ("fixed", "fixed sets, 30, 15, 15, 15"))
+CHANGE_WHY = "{line}{note}\nWhy? One line; {name} reads it."
+CHANGE_REASONS = (
+    ("Going well", "It goes well."),
+    ("Easier for now", "Easier for now."),
+    ("Fits your week", "So that it fits your week."),
+)
+LINE_LOAD = "{movement}: {was} → {now}."
+LINE_DAYS = "Days: {days}."
+LINE_CEILING = "Pain ceiling: {was} → {now}."
+LINE_SCHEME = "{movement}: {now}."
+LINE_MINUTES = "{movement}: {was} → {now} min with bands."
+CHANGE_SENT = "Sent to {name}; it holds from the next session on."
+CLIENT_CHANGED = "Your coach changed your plan. {line} Why: {why}"
+NOTHING_TO_CHANGE = "{name} has no plan to change. 'New plan' makes one."
+
+# --- own templates ---
+SAVE_TEMPLATE = "Save as template"
+TEMPLATE_NAME = "What shall this plan be called? It is offered first when you make a plan."
+TEMPLATE_NAME_AGAIN = "A short name, please, like: knee after op."
+TEMPLATE_SAVED = (
+    "Saved as '{template}'. It is offered first when you make a plan; the loads are asked each time."
+)
+TEMPLATE_NO_CLIENT = "Whose plan? Open the client's card first, then: save as template and a name."
+TEMPLATE_NO_PLAN = "{name} has no plan to save."
 
 # --- a message ---
 WRITE = "What shall I tell {name}? It goes out as your words."

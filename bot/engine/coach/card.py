@@ -1,11 +1,10 @@
 """One client's card: what a coach needs to know in ten seconds, and what can be done from it."""
 
-from dataclasses import replace
 from datetime import datetime, timedelta
 from typing import TYPE_CHECKING
 
-from bot.engine import alerts, loads, screenings, status, weeks
-from bot.engine.coach import away, loads_asked, pauses
+from bot.engine import alerts, screenings, status, weeks
+from bot.engine.coach import away, loads_asked, pauses, plans, reading_plans
 from bot.engine.coach import clients as whose
 from conversations.protocol import Choice, Say
 from conversations.words import coach as words
@@ -37,6 +36,7 @@ A_DAY = timedelta(days=1)  # the end of a pause is the instant after its last da
 
 def show(engine: "Engine", coach: Person, client: Person, now: datetime) -> None:
     """The card, its buttons, and the chart where there is something to draw."""
+    plans.put_on_table(engine, coach, client)
     name = whose.name_of(engine, coach, client, now)
     week = weeks.week_of(engine, client, now, name)
     state = ", ".join(words.REASONS[need] for need in needs(week))
@@ -95,7 +95,7 @@ def plan_lines(engine: "Engine", client: Person, now: datetime) -> list[str]:
     without = (
         [words.TRAVEL_UNTIL.format(day=_day(travel.until - A_DAY, client))] if travel and on_the_way else []
     )
-    at_loads = replace(plan, exercises=loads.exercises(engine, client.id, plan))
+    at_loads = reading_plans.at_loads(engine, client.id, plan)
     return [
         words.GOAL.format(goal=plan.goal.value),
         words.PLAN.format(day=_day(given.at, client), plan=words.plan_short(at_loads)),

@@ -94,6 +94,8 @@ ABOUT_CLIENT: dict[str, tuple[Action, About]] = {
     "finish_yes": (Action.PLAN, resting.finish),
     "again": (Action.PLAN, resting.again),
     "next_loads": (Action.PLAN, loads_asked.switch),
+    "change": (Action.PLAN, _dialogue("adjusting")),
+    "save_template": (Action.PLAN, _dialogue("saving_template")),
     "travel": (Action.PLAN, away.by_coach),
     "travel_end": (Action.PLAN, away.back_by_coach),
     "handover": (Action.HAND_OVER, covering.ask_to_whom),

@@ -20,6 +20,8 @@ def show(engine: "Engine", coach: Person, client: Person, now: datetime) -> None
     name = whose.name_of(engine, coach, client, now)
     pairs: list[tuple[str, str]] = []
     if status.plan_of(engine, client.id) is not None:
+        pairs.append((words.CHANGE, "change"))
+        pairs.append((words.SAVE_TEMPLATE, "save_template"))
         pairs.append((words.FINISH, "finish"))
     elif pauses.is_finished(engine, client.id):
         pairs.append((words.SAME_PLAN_AGAIN, "again"))

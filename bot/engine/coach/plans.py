@@ -1,0 +1,91 @@
+"""What follows when a coach gives a plan, changes a part of it, or keeps it as a template."""
+
+import re
+from datetime import datetime
+from typing import TYPE_CHECKING, Any
+
+from bot.engine import calendar, practice, quiet, status, walks
+from bot.engine.coach import clients as whose
+from bot.engine.coach import reading_plans
+from conversations.inviting import read_name
+from conversations.protocol import Say
+from conversations.words import coach as words
+from core.facts import LoadMoved, TemplateSaved
+from core.plans import Exercise, Plan, Scheme
+from core.progression import Action
+from core.store import duties, facts, people
+from core.store.people import Person
+
+if TYPE_CHECKING:
+    from bot.engine.core import Engine
+
+SAVE = re.compile(r"^save (?:it )?as (?:a )?template:?\s+(?P<name>.+)$", re.IGNORECASE)
+ON_THE_TABLE = "on_the_table:{coach}"  # a setting: the client whose card or plan this coach had last
+
+
+# --- given and changed ----------------------------------------------------------------------------------
+def set_loads(engine: "Engine", client: int, plan: Plan, now: datetime, movement: str = "") -> None:
+    """What the coach chose holds from now on, whatever the model had moved before; "": of all movements."""
+    for one in plan.exercises:
+        was, use = _doing(engine, client, reading_plans.now(engine, client, one)), _chosen(one)
+        if movement in ("", one.movement) and use and was != use:
+            session = f"given-{now.timestamp():.0f}"
+            why = words.COACH_CHOSE
+            fact = LoadMoved(now, session, one.movement, was, use, Action.START.value, why, True)
+            facts.put(engine.store, client, fact, now)
+
+
+def _doing(engine: "Engine", client: int, exercise: Exercise) -> str:
+    return (
+        walks.shown(walks.at(engine, client, exercise)) if exercise.scheme is Scheme.WALK else exercise.doing
+    )
+
+
+def _chosen(exercise: Exercise) -> str:
+    return walks.shown(walks.planned(exercise)) if exercise.scheme is Scheme.WALK else exercise.doing
+
+
+def given(engine: "Engine", coach: Person, details: dict[str, Any], now: datetime) -> bool:
+    """A new plan: its loads hold, the client sees it, reminders follow it."""
+    client = people.by_id(engine.store, details["client"])
+    plan = status.home_plan_of(engine, client.id)
+    if plan is not None:
+        set_loads(engine, client.id, plan, now)
+    put_on_table(engine, coach, client)
+    calendar.remind_next(engine, client, now)
+    practice.show_plan(engine, client, now)
+    return False
+
+
+def changed(engine: "Engine", coach: Person, details: dict[str, Any], now: datetime) -> bool:
+    """One part of the plan changed: the client reads what and why."""
+    client = people.by_id(engine.store, details["client"])
+    plan = status.home_plan_of(engine, client.id)
+    if plan is not None and details["movement"]:
+        set_loads(engine, client.id, plan, now, details["movement"])
+    calendar.remind_next(engine, client, now)
+    quiet.note(engine, client, words.CLIENT_CHANGED.format(line=details["line"], why=details["why"]), now)
+    return False
+
+
+# --- own templates ---------------------------------------------------------------------------------------
+def put_on_table(engine: "Engine", coach: Person, client: Person) -> None:
+    """Remember whose plan "save as template NAME" means."""
+    duties.set_setting(engine.store, ON_THE_TABLE.format(coach=coach.id), str(client.id))
+
+
+def save_as(engine: "Engine", coach: Person, name: str, now: datetime) -> None:
+    """ "save as template NAME": the plan of the client whose card was last looked at."""
+    stored = duties.setting(engine.store, ON_THE_TABLE.format(coach=coach.id))
+    seen = {client.id: client for client in whose.seen_by(engine, coach, now)}
+    client, short = seen.get(int(stored)) if stored else None, read_name(name)
+    text = reading_plans.home_text(engine, client.id) if client is not None else ""
+    if client is None:
+        engine.say(coach, Say(words.TEMPLATE_NO_CLIENT), now)
+    elif not text:
+        engine.say(coach, Say(words.TEMPLATE_NO_PLAN.format(name=client.name)), now)
+    elif short is None:
+        engine.say(coach, Say(words.TEMPLATE_NAME_AGAIN), now)
+    else:
+        facts.put(engine.store, coach.id, TemplateSaved(now, short, text), now)
+        engine.say(coach, Say(words.TEMPLATE_SAVED.format(template=short)), now)

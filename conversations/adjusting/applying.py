@@ -1,0 +1,63 @@
+"""A change to a plan: the plan with it, and the line that both sides read."""
+
+from dataclasses import replace
+
+from conversations.adjusting.state import Brief, Draft, chosen, minutes, name, place, plan_now
+from conversations.dates import Repeat
+from conversations.words import coach as words
+from conversations.words import dates as date_words
+from conversations.words import planning as planning_words
+from core.calendar.recurrence import Recurrence
+from core.calendar.stored import when_from_text
+from core.plans import Exercise, Plan, Scheme
+from core.templates import AIMS
+
+
+def changed_plan(brief: Brief, draft: Draft) -> Plan:
+    """The plan with the change."""
+    plan, value = plan_now(brief), draft.value or ""
+    if draft.part == "days":
+        return replace(plan, when=value or None)
+    if draft.part == "ceiling":
+        return replace(plan, pain_ceiling=int(value))
+    exercises = list(plan.exercises)
+    exercises[place(plan, draft)] = _changed(chosen(plan, draft), draft, value)
+    return replace(plan, exercises=tuple(exercises))
+
+
+def _changed(one: Exercise, draft: Draft, value: str) -> Exercise:
+    match draft.part:
+        case "scheme":
+            return replace(one, scheme=Scheme(value), aims=AIMS[Scheme(value)])
+        case "minutes" if one.scheme is Scheme.WALK:
+            return replace(one, walk_min=int(value), limit_min=max(one.limit_min, int(value)))
+        case "minutes":
+            return replace(one, limit_min=int(value))
+        case _:
+            owned = next((each for each in one.reachable if str(each) == value), None)
+            return replace(one, load=owned) if owned is not None else replace(one, rung=value)
+
+
+def changed_line(brief: Brief, draft: Draft) -> str:
+    """The change in one line, for both sides."""
+    plan, value = plan_now(brief), draft.value or ""
+    match draft.part:
+        case "days":
+            return words.LINE_DAYS.format(days=shown_days(brief, value) if value else planning_words.NO_DAYS)
+        case "ceiling":
+            return words.LINE_CEILING.format(was=plan.pain_ceiling, now=value)
+        case "scheme":
+            return words.LINE_SCHEME.format(movement=name(plan, draft), now=dict(words.SCHEME_NAMES)[value])
+        case "minutes":
+            one = chosen(plan, draft)
+            return words.LINE_MINUTES.format(movement=name(plan, draft), was=minutes(one), now=value)
+        case _:
+            one = chosen(plan, draft)
+            return words.LINE_LOAD.format(movement=name(plan, draft), was=one.doing, now=value)
+
+
+def shown_days(brief: Brief, stored: str) -> str:
+    """Weekly days as they are said back."""
+    recurrence = when_from_text(stored)
+    assert isinstance(recurrence, Recurrence), "only weekly days are kept"
+    return date_words.say_back(Repeat(recurrence), brief.zone)

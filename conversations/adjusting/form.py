@@ -1,0 +1,210 @@
+"""Which part, of which movement, to what, and why: said back in one line, then it goes out."""
+
+from dataclasses import replace
+from datetime import datetime
+
+from conversations.adjusting.applying import changed_line, changed_plan, shown_days
+from conversations.adjusting.state import (
+    MOVEMENT_PARTS,
+    Brief,
+    Draft,
+    chosen,
+    minutes,
+    name,
+    parts,
+    places,
+    plan_now,
+    plan_or_none,
+)
+from conversations.answers import Unclear, Why, choice, load, whole_number
+from conversations.form import Form, Outcome, dialogue
+from conversations.heard import pick
+from conversations.planning_days import limit_broken, read_days
+from conversations.protocol import Choice, Do, Record, Said, Say
+from conversations.words import coach as words
+from conversations.words import dates as date_words
+from conversations.words import planning as planning_words
+from core.calendar.recurrence import Recurrence
+from core.calendar.stored import when_from_text
+from core.facts import CoachDid, PlanGiven
+from core.plan_text import plan_to_text
+from core.plans import HIGHEST_PAIN_CEILING, LONGEST_MIN, Exercise, Plan
+
+MOST_BUTTONS = 8
+LONGEST_WHY = 200
+FEWEST_MIN = 3  # of bands on; own caution, no source
+REASONS = tuple(Choice(label, value) for label, value in words.CHANGE_REASONS)
+SCHEMES = tuple(Choice(label, value) for label, value in words.SCHEMES)
+
+
+def missing(brief: Brief, draft: Draft) -> str | None:
+    """The next question."""
+    plan = plan_or_none(brief)
+    if plan is None:
+        return None
+    if draft.part is None:
+        return "part"
+    if draft.part in MOVEMENT_PARTS and draft.movement is None and len(places(plan, draft.part)) > 1:
+        return "movement"
+    if draft.value is None:
+        return "value"
+    return "why" if draft.why is None else None
+
+
+def ask(brief: Brief, draft: Draft, step: str) -> Say:
+    """Its words."""
+    plan = plan_now(brief)
+    match step:
+        case "part":
+            return Say(words.CHANGE_PART.format(name=brief.client_name), parts(plan))
+        case "movement":
+            return Say(words.CHANGE_MOVEMENT, _movements(plan, draft))
+        case "value":
+            return _ask_value(brief, draft, plan)
+        case _:
+            line = changed_line(brief, draft)
+            return Say(
+                words.CHANGE_WHY.format(name=brief.client_name, line=line, note=_note(brief, draft)), REASONS
+            )
+
+
+def _movements(plan: Plan, draft: Draft) -> tuple[Choice, ...]:
+    return tuple(
+        Choice(f"{words.movement(plan.exercises[at].movement)} {plan.exercises[at].doing}".strip(), str(at))
+        for at in places(plan, draft.part)
+    )
+
+
+def _ask_value(brief: Brief, draft: Draft, plan: Plan) -> Say:
+    if draft.readings:
+        return Say(
+            date_words.WHICH_ONE, tuple(Choice(shown_days(brief, text), text) for text in draft.readings)
+        )
+    match draft.part:
+        case "days":
+            text = words.CHANGE_DAYS_UNCLEAR if draft.unclear else words.CHANGE_DAYS.format(zone=brief.zone)
+            return Say(text, (Choice(planning_words.WHEN_NONE, "none"),))
+        case "ceiling":
+            return Say(words.CHANGE_CEILING.format(now=plan.pain_ceiling), _ceilings())
+        case "scheme":
+            return Say(words.CHANGE_SCHEME.format(movement=name(plan, draft)), SCHEMES)
+        case "minutes":
+            now = minutes(chosen(plan, draft))
+            return Say(
+                words.CHANGE_MINUTES.format(movement=name(plan, draft), now=now, most=_most(plan, draft))
+            )
+        case _:
+            one = chosen(plan, draft)
+            return Say(words.CHANGE_LOAD.format(movement=name(plan, draft), now=one.doing), _near(one))
+
+
+def _ceilings() -> tuple[Choice, ...]:
+    return tuple(Choice(str(score), str(score)) for score in range(HIGHEST_PAIN_CEILING + 1))
+
+
+def _order(one: Exercise) -> list[str]:
+    return [str(owned) for owned in one.reachable] or [rung.name for rung in one.rungs]
+
+
+def _near(one: Exercise) -> tuple[Choice, ...]:
+    """The loads or rungs around the one of now, which itself is no change."""
+    order = _order(one)
+    at = order.index(one.doing) if one.doing in order else 0
+    begin = max(0, min(at - MOST_BUTTONS // 2, len(order) - MOST_BUTTONS - 1))
+    return tuple(Choice(each, each) for each in order[begin : begin + MOST_BUTTONS + 1] if each != one.doing)
+
+
+def _most(plan: Plan, draft: Draft) -> int:
+    return LONGEST_MIN[chosen(plan, draft).region]
+
+
+def fill(brief: Brief, draft: Draft, step: str, answer: Said) -> Draft:
+    """One more answer. Raises `Unclear`."""
+    plan = plan_now(brief)
+    match step:
+        case "part":
+            return replace(draft, part=choice(answer.text, parts(plan)))
+        case "movement":
+            return replace(draft, movement=choice(answer.text, _movements(plan, draft)))
+        case "value":
+            return _fill_value(brief, draft, answer)
+        case _:
+            return replace(draft, why=_reason(" ".join(answer.text.split())[:LONGEST_WHY]) or None)
+
+
+def _fill_value(brief: Brief, draft: Draft, answer: Said) -> Draft:
+    plan = plan_now(brief)
+    match draft.part:
+        case "days":
+            return _fill_days(brief, draft, answer)
+        case "ceiling":
+            return replace(draft, value=str(whole_number(answer.text, 0, HIGHEST_PAIN_CEILING)))
+        case "scheme":
+            return replace(draft, value=choice(answer.text, SCHEMES))
+        case "minutes":
+            return replace(draft, value=str(whole_number(answer.text, FEWEST_MIN, _most(plan, draft))))
+        case _:
+            return replace(draft, value=_load(chosen(plan, draft), answer.text))
+
+
+def _load(one: Exercise, text: str) -> str:
+    order = _order(one)
+    if one.reachable and text not in order:
+        text = str(load(text, one.reachable[0].unit))
+    if text not in order:
+        return choice(text, tuple(Choice(each, each) for each in order[:MOST_BUTTONS]))
+    return text
+
+
+def _fill_days(brief: Brief, draft: Draft, answer: Said) -> Draft:
+    said = answer.text.strip()
+    if said.lower() in ("none", planning_words.WHEN_NONE.lower()):
+        return replace(draft, value="", readings=())
+    if said in draft.readings:
+        return replace(draft, value=said, readings=())
+    days = read_days(said, answer.at, brief.zone)
+    if len(days.readings) == 1:
+        return replace(draft, value=days.readings[0], readings=())
+    return replace(draft, readings=days.readings, unclear=not days.readings)
+
+
+def _reason(plain: str) -> str:
+    """A button's reason by its label too; else the coach's own line."""
+    try:
+        return pick(plain, REASONS)
+    except Unclear as problem:
+        if problem.reason is Why.WHICH_OPTION:
+            raise
+        return plain
+
+
+def _note(brief: Brief, draft: Draft) -> str:
+    """What a coach should see before it goes out."""
+    if draft.part != "days" or not draft.value:
+        return ""
+    recurrence = when_from_text(draft.value)
+    limit = (
+        limit_broken(changed_plan(brief, draft), recurrence) if isinstance(recurrence, Recurrence) else None
+    )
+    return f"\n{planning_words.LIMITS[limit]}" if limit else ""
+
+
+def finish(brief: Brief, draft: Draft, at: datetime) -> Outcome:
+    """The changed plan is given; it holds from the next session on."""
+    if draft.why is None:
+        return Outcome((Say(words.NOTHING_TO_CHANGE.format(name=brief.client_name)),))
+    plan, line = plan_now(brief), changed_line(brief, draft)
+    movement = chosen(plan, draft).movement if draft.part in MOVEMENT_PARTS else ""
+    told = {"client": brief.client, "line": line, "why": draft.why, "movement": movement}
+    effects = (
+        Record(PlanGiven(at, plan_to_text(changed_plan(brief, draft)), brief.coach, draft.why), brief.client),
+        Record(CoachDid(at, brief.coach, "changed_plan", f"{line} {draft.why}"), brief.client),
+        Do("plan_changed", told),
+    )
+    return Outcome((Say(words.CHANGE_SENT.format(name=brief.client_name)),), effects)
+
+
+FORM: Form[Brief, Draft] = Form(
+    start=lambda brief: Draft(), missing=missing, ask=ask, fill=fill, finish=finish
+)
+DIALOGUE = dialogue("adjusting", Brief, Draft, FORM)

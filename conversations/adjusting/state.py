@@ -1,0 +1,92 @@
+"""What is known of a change to a plan under way, and which parts a plan has."""
+
+from dataclasses import dataclass
+
+from conversations.protocol import Choice
+from conversations.words import coach as words
+from core.plan_text import plan_from_text
+from core.plans import Exercise, Goal, Plan, Scheme
+
+MOVEMENT_PARTS = ("load", "scheme", "minutes")
+
+
+@dataclass(frozen=True, slots=True)
+class Brief:
+    """Whose plan, as JSON at the loads of now; days are the client's."""
+
+    client: int
+    client_name: str
+    coach: int
+    at_loads: str = ""
+    zone: str = "UTC"
+
+
+@dataclass(frozen=True, slots=True)
+class Draft:
+    """Answers; None: not asked yet. `movement` is stored by its place in the plan; `value` as stored text.
+
+    `readings`: what typed days may mean; `unclear`: they meant none.
+    """
+
+    part: str | None = None
+    movement: str | None = None
+    value: str | None = None
+    why: str | None = None
+    readings: tuple[str, ...] = ()
+    unclear: bool = False
+
+
+def plan_or_none(brief: Brief) -> Plan | None:
+    """The plan to change; None: there is none that can be read."""
+    try:
+        return plan_from_text(brief.at_loads) if brief.at_loads else None
+    except ValueError:
+        return None
+
+
+def plan_now(brief: Brief) -> Plan:
+    """The plan to change. Nothing is asked where there is none."""
+    return plan_from_text(brief.at_loads)
+
+
+def places(plan: Plan, part: str | None) -> list[int]:
+    """The movements that have such a part."""
+    return [at for at, one in enumerate(plan.exercises) if _has(plan, one, part)]
+
+
+def _has(plan: Plan, one: Exercise, part: str | None) -> bool:
+    match part:
+        case "load":
+            return len(one.reachable) > 1 or len(one.rungs) > 1
+        case "scheme":
+            return one.scheme is not Scheme.WALK and plan.goal is not Goal.REHAB  # rehab: no sets to failure
+        case "minutes":
+            return True
+        case _:
+            return False
+
+
+def parts(plan: Plan) -> tuple[Choice, ...]:
+    """The parts that this plan has."""
+    there = {part for part in MOVEMENT_PARTS if places(plan, part)} | {"days", "ceiling"}
+    return tuple(Choice(label, part) for label, part in words.PARTS if part in there)
+
+
+def place(plan: Plan, draft: Draft) -> int:
+    """Where in the plan the movement stands that is changed."""
+    return int(draft.movement) if draft.movement is not None else places(plan, draft.part)[0]
+
+
+def chosen(plan: Plan, draft: Draft) -> Exercise:
+    """The movement that is changed."""
+    return plan.exercises[place(plan, draft)]
+
+
+def minutes(one: Exercise) -> int:
+    """Minutes of a walk, or at most with bands on."""
+    return one.walk_min if one.scheme is Scheme.WALK else one.limit_min
+
+
+def name(plan: Plan, draft: Draft) -> str:
+    """The movement that is changed, within a sentence."""
+    return words.movement(chosen(plan, draft).movement).lower()

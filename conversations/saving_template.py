@@ -1,0 +1,52 @@
+"""The coach keeps a plan as a template of their own, by a name."""
+
+from dataclasses import dataclass
+from datetime import datetime
+
+from conversations.form import Form, Outcome, dialogue
+from conversations.inviting import read_name
+from conversations.protocol import Record, Said, Say
+from conversations.words import coach as words
+from core.facts import TemplateSaved
+
+
+@dataclass(frozen=True, slots=True)
+class Brief:
+    """Whose plan is kept, as JSON ("": there is none), and the coach whose template it becomes."""
+
+    client: int
+    client_name: str
+    coach: int
+    at_loads: str = ""
+
+
+@dataclass(frozen=True, slots=True)
+class Draft:
+    """The template's name; None: not asked yet. `again`: the last answer was none."""
+
+    name: str | None = None
+    again: bool = False
+
+
+def fill(brief: Brief, draft: Draft, step: str, answer: Said) -> Draft:
+    """A name that fits on a button."""
+    name = read_name(answer.text)
+    return Draft(name, again=name is None)
+
+
+def finish(brief: Brief, draft: Draft, at: datetime) -> Outcome:
+    """Kept; a template of the same name is replaced."""
+    if draft.name is None:
+        return Outcome((Say(words.TEMPLATE_NO_PLAN.format(name=brief.client_name)),))
+    fact = Record(TemplateSaved(at, draft.name, brief.at_loads), brief.coach)
+    return Outcome((Say(words.TEMPLATE_SAVED.format(template=draft.name)),), (fact,))
+
+
+FORM: Form[Brief, Draft] = Form(
+    start=lambda brief: Draft(),
+    missing=lambda brief, draft: "name" if brief.at_loads and draft.name is None else None,
+    ask=lambda brief, draft, step: Say(words.TEMPLATE_NAME_AGAIN if draft.again else words.TEMPLATE_NAME),
+    fill=fill,
+    finish=finish,
+)
+DIALOGUE = dialogue("saving_template", Brief, Draft, FORM)

@@ -1,0 +1,141 @@
+"""Plans after they were given: a part changed with its reason, loads as the coach chose them, own templates."""
+
+from collections.abc import Iterator
+
+import pytest
+
+from bot.engine import loads, status
+from core.facts import LoadMoved, PlanGiven
+from core.plans import Plan
+from core.store import facts
+from tests.bot.coach_room import COACH, MILO, RUTA, SECOND, SQUATS, Room
+
+
+@pytest.fixture
+def room() -> Iterator[Room]:
+    made = Room()
+    yield made
+    made.stage.close()
+
+
+def plan_now(room: Room, chat: int = RUTA) -> Plan:
+    plan = status.plan_of(room.stage.engine, room.person(chat).id)
+    assert plan is not None
+    return plan
+
+
+def at_load(room: Room, chat: int = RUTA) -> str:
+    plan = plan_now(room, chat)
+    return loads.exercises(room.stage.engine, room.person(chat).id, plan)[0].doing
+
+
+def open_more(room: Room, name: str = "ruta") -> None:
+    room.types(COACH, name)
+    room.taps(COACH, "More")
+
+
+def moved_to(room: Room, client: int, use: str) -> None:
+    room.put(client, LoadMoved(room.now, "x", "goblet_squat", "10 kg", use, "raise", "", True))
+
+
+def test_a_changed_load_holds_though_the_model_had_moved_it_and_the_client_reads_why(room: Room) -> None:
+    client = room.client(RUTA, "Ruta")
+    moved_to(room, client, "12 kg")
+    open_more(room)
+    room.taps(COACH, "Change the plan")
+    room.taps(COACH, "Load")
+    assert "now 12 kg" in room.says(COACH)
+    room.taps(COACH, "8 kg")
+    room.types(COACH, "The knee was sore on Thursday.")
+    assert room.says(RUTA) == (
+        "Your coach changed your plan. goblet squat: 12 kg → 8 kg. Why: The knee was sore on Thursday."
+    )
+    assert at_load(room) == "8 kg"
+    room.types(COACH, "ruta")
+    assert "Goblet squat 8 kg" in room.says(COACH)
+
+
+def test_another_part_changed_leaves_the_load_where_the_model_had_moved_it(room: Room) -> None:
+    client = room.client(RUTA, "Ruta")
+    moved_to(room, client, "12 kg")
+    open_more(room)
+    room.taps(COACH, "Change the plan")
+    room.taps(COACH, "Pain ceiling")
+    room.taps(COACH, "2")
+    room.taps(COACH, "Easier for now")
+    assert (plan_now(room).pain_ceiling, at_load(room)) == (2, "12 kg")
+    given = facts.latest(room.store, PlanGiven, client)
+    assert given is not None
+    assert given.why == "Easier for now."
+
+
+def build_plan(room: Room, *answers: str) -> None:
+    for text in answers:
+        room.types(COACH, text)
+
+
+def test_a_new_plans_starting_load_holds_though_an_old_move_stands(room: Room) -> None:
+    client = room.client(RUTA, "Ruta")
+    moved_to(room, client, "14 kg")
+    room.types(COACH, "ruta")
+    room.taps(COACH, "New plan")
+    build_plan(room, "One dumbbell: goblet squat", "8, 10, 12, 14 kg", "8 kg", "mon and thu 7pm", "send it")
+    assert at_load(room) == "8 kg"
+
+
+def test_a_plan_saved_by_name_is_offered_first_and_brings_its_settings(room: Room) -> None:
+    room.client(RUTA, "Ruta", SQUATS)
+    open_more(room)
+    room.taps(COACH, "Change the plan")
+    room.taps(COACH, "Pain ceiling")
+    build_plan(room, "2", "easier for now")
+    open_more(room)
+    room.taps(COACH, "Save as template")
+    room.types(COACH, "Knee after op")
+    assert "Saved as 'Knee after op'" in room.says(COACH)
+    room.client(MILO, "Milo", plan=None)
+    room.types(COACH, "milo")
+    room.taps(COACH, "New plan")
+    assert room.labels(COACH)[0] == "Knee after op"
+    room.taps(COACH, "Knee after op")
+    build_plan(room, "4, 6, 8 kg", "6 kg", "none", "send it")
+    plan = plan_now(room, MILO)
+    assert (plan.name, plan.pain_ceiling, at_load(room, MILO)) == ("Knee after op", 2, "6 kg")
+
+
+def test_right_after_planning_one_line_keeps_the_plan(room: Room) -> None:
+    room.client(RUTA, "Ruta", plan=None)
+    room.types(COACH, "ruta")
+    room.taps(COACH, "New plan")
+    build_plan(room, "One dumbbell: goblet squat", "8, 10 kg", "8 kg", "none", "send it")
+    assert "save as template" in room.says(COACH)
+    room.types(COACH, "save as template light legs")
+    assert "Saved as 'light legs'" in room.says(COACH)
+
+
+def test_own_templates_are_the_coachs_own(room: Room) -> None:
+    room.client(RUTA, "Ruta")
+    room.types(COACH, "ruta")
+    room.types(COACH, "save as template mine")
+    room.client(MILO, "Milo", plan=None, coach=SECOND)
+    room.types(SECOND, "milo")
+    room.taps(SECOND, "New plan")
+    assert "mine" not in room.labels(SECOND)
+    room.types(SECOND, "cancel")
+    room.types(SECOND, "save as template stolen")
+    assert "Milo has no plan to save." in room.says(SECOND)
+
+
+def test_a_template_needs_a_client_on_the_table(room: Room) -> None:
+    room.types(COACH, "save as template air")
+    assert "Whose plan?" in room.says(COACH)
+
+
+def test_an_own_template_for_limbs_that_are_closed_is_not_offered(room: Room) -> None:
+    room.client(RUTA, "Ruta")
+    room.types(COACH, "ruta")
+    room.types(COACH, "save as template legs")
+    room.client(MILO, "Milo", plan=None, cleared="arms")
+    room.types(COACH, "milo")
+    room.taps(COACH, "New plan")
+    assert "legs" not in room.labels(COACH)

@@ -1,0 +1,163 @@
+"""The coach changes one part of a plan and says why."""
+
+from dataclasses import dataclass, field
+from datetime import UTC, datetime
+from decimal import Decimal
+from typing import Any
+
+import pytest
+from hypothesis import given
+from hypothesis import strategies as st
+
+from conversations.adjusting import DIALOGUE, Brief
+from conversations.protocol import Do, Effect, Opened, Record, Said, Say
+from core.facts import CoachDid, PlanGiven
+from core.plan_text import plan_from_text, plan_to_text
+from core.plans import FIXED_AIMS, OPEN_AIMS, Goal, Plan, Scheme, Side
+from core.templates import TEMPLATES, build
+from core.units import Load
+
+NOW = datetime(2026, 1, 5, 9, tzinfo=UTC)  # a Monday
+RACK = tuple(Load(Decimal(number)) for number in range(2, 22, 2))
+BOTH = build(TEMPLATES["dumbbells"], RACK, {"goblet_squat": RACK[4], "curl": RACK[1]})
+REHAB = build(TEMPLATES["rehab_fixed"], RACK, {"goblet_squat": RACK[4]})
+GENTLE = build(TEMPLATES["gentle"], (), {})
+
+
+@dataclass
+class Chat:
+    """The coach's side of one dialogue."""
+
+    plan: Plan | None
+    state: Any = None
+    says: list[Say] = field(default_factory=list)
+    effects: list[Effect] = field(default_factory=list)
+
+    def __post_init__(self) -> None:
+        text = plan_to_text(self.plan) if self.plan is not None else ""
+        self.send(Opened(NOW, Brief(5, "Ruta", 1, text, "Europe/Lisbon")))
+
+    def send(self, event: Any) -> None:
+        turn = DIALOGUE.advance(self.state, event, NOW)
+        self.state = turn.state
+        self.says += turn.replies
+        self.effects += turn.effects
+
+    @property
+    def labels(self) -> list[str]:
+        return [one.label for one in self.says[-1].choices]
+
+    def fact(self, kind: type[Any]) -> Any:
+        return next(
+            one.fact for one in self.effects if isinstance(one, Record) and isinstance(one.fact, kind)
+        )
+
+    @property
+    def given(self) -> Plan:
+        return plan_from_text(self.fact(PlanGiven).plan)
+
+
+def play(plan: Plan | None, *texts: str) -> Chat:
+    chat = Chat(plan)
+    for text in texts:
+        chat.send(Said(NOW, text))
+    return chat
+
+
+def test_a_load_in_four_answers_with_the_line_that_both_sides_read() -> None:
+    chat = play(BOTH, "load", "Goblet squat 10 kg")
+    assert chat.labels == ["2 kg", "4 kg", "6 kg", "8 kg", "12 kg", "14 kg", "16 kg", "18 kg"]
+    chat.send(Said(NOW, "12"))
+    assert chat.says[-1].text == "goblet squat: 10 kg → 12 kg.\nWhy? One line; Ruta reads it."
+    chat.send(Said(NOW, "Going well"))
+    squat, curl = chat.given.exercises
+    assert (str(squat.load), str(curl.load)) == ("12 kg", "4 kg")
+    assert chat.fact(PlanGiven).why == "It goes well."
+    assert chat.fact(CoachDid).note == "goblet squat: 10 kg → 12 kg. It goes well."
+    told = {
+        "client": 5,
+        "line": "goblet squat: 10 kg → 12 kg.",
+        "why": "It goes well.",
+        "movement": "goblet_squat",
+    }
+    assert Do("plan_changed", told) in chat.effects
+
+
+def test_with_one_movement_nobody_is_asked_which() -> None:
+    chat = play(REHAB, "load", "8 kg", "easier for now")
+    assert str(chat.given.exercises[0].load) == "8 kg"
+
+
+def test_a_load_that_is_not_owned_is_asked_again() -> None:
+    chat = play(REHAB, "load", "11")
+    assert chat.labels
+    assert "One of these" in chat.says[-2].text
+
+
+def test_a_rung_is_changed_like_a_load() -> None:
+    chat = play(
+        build(TEMPLATES["travel"], (), {}), "load", "Chair squat sit to stand, high chair", "squat", "strong"
+    )
+    assert chat.given.exercises[1].rung == "squat"
+
+
+def test_days_are_said_back_with_a_note_where_they_break_a_limit() -> None:
+    chat = play(BOTH, "days", "mon, tue and wed 7pm")
+    assert "less than 36 h" in chat.says[-1].text
+    chat.send(Said(NOW, "so she can travel"))
+    assert '"weekday":"tue"' in (chat.given.when or "")
+    assert chat.given.exercises == BOTH.exercises
+
+
+def test_days_can_be_taken_away() -> None:
+    assert play(BOTH, "days", "none", "later").given.when is None
+
+
+def test_sets_change_their_scheme_and_aims() -> None:
+    chat = play(BOTH, "sets", "1", "fixed", "tidier")
+    assert (chat.given.exercises[1].scheme, chat.given.exercises[1].aims) == (Scheme.FIXED, FIXED_AIMS)
+    assert chat.given.exercises[0].aims == OPEN_AIMS
+
+
+def test_rehab_is_never_offered_sets_to_failure() -> None:
+    assert "Sets" not in play(REHAB).labels
+    assert "Sets" in play(BOTH).labels
+
+
+@pytest.mark.parametrize(("said", "taken"), [("0", True), ("5", True), ("6", False), ("-1", False)])
+def test_the_pain_ceiling_goes_from_0_to_5(said: str, taken: bool) -> None:
+    chat = play(BOTH, "pain ceiling", said)
+    assert chat.says[-1].text.startswith("Pain ceiling: 3 →") is taken
+
+
+@pytest.mark.parametrize(("said", "taken"), [("2", False), ("3", True), ("18", True), ("19", False)])
+def test_minutes_with_bands_stay_within_what_the_limb_allows(said: str, taken: bool) -> None:
+    chat = play(REHAB, "minutes with bands", said)
+    assert ("Why?" in chat.says[-1].text) is taken
+
+
+def test_a_longer_walk_takes_its_limit_along() -> None:
+    chat = play(GENTLE, "minutes with bands", "0", "16", "stronger now")
+    walk = chat.given.exercises[0]
+    assert (walk.walk_min, walk.limit_min) == (16, 16)
+
+
+def test_without_a_plan_there_is_nothing_to_change() -> None:
+    chat = play(None)
+    assert chat.state is None
+    assert "no plan to change" in chat.says[-1].text
+
+
+@given(st.sampled_from(["load", "days", "sets", "pain ceiling"]), st.sampled_from([*map(str, RACK)]))
+def test_what_is_not_named_stays_as_it_was(part: str, load: str) -> None:
+    values = {"load": load, "days": "mon and thu 7pm", "sets": "fixed", "pain ceiling": "4"}
+    movement = ["0"] if part in ("load", "sets") else []
+    chat = play(BOTH, part, *movement, values[part], "because")
+    made = chat.given
+    assert made.exercises[1] == BOTH.exercises[1]
+    assert (made.name, made.goal, made.weeks) == (BOTH.name, Goal.STRENGTH, BOTH.weeks)
+    assert all(one.sides == (Side.BOTH,) for one in made.exercises)
+    if part != "days":
+        assert made.when == BOTH.when
+    if part != "pain ceiling":
+        assert made.pain_ceiling == BOTH.pain_ceiling
