@@ -110,6 +110,18 @@ def _check(commands: Commands) -> None:
     check.add_argument("--offline", action="store_true", help="do not ask the server about the token")
 
 
+def _report(commands: Commands) -> None:
+    report = _as_json(_on_data(_command(commands, "report", "report", "write one client's report as a page")))
+    report.add_argument("name", metavar="NAME", help="the client, by name, a part of it, or #number")
+    report.add_argument(
+        "-o",
+        "--output",
+        type=Path,
+        metavar="FILE.pdf",
+        help="the page (.pdf or .png; default: its sentences)",
+    )
+
+
 def _digest(commands: Commands) -> None:
     digest = _as_json(_on_data(_command(commands, "digest", "digest", "print a coach's week")))
     digest.add_argument("--week", metavar="2026-W05", help="an ISO week (default: the last whole one)")
@@ -142,4 +154,17 @@ def _replay(commands: Commands) -> None:
     _on_data(_command(commands, "replay", "replay", "handle failed messages once more"))
 
 
-COMMANDS = (_run, _try, _play, _advise, _check, _clients, _digest, _export, _backup, _restore, _replay)
+COMMANDS = (
+    _run,
+    _try,
+    _play,
+    _advise,
+    _check,
+    _clients,
+    _report,
+    _digest,
+    _export,
+    _backup,
+    _restore,
+    _replay,
+)

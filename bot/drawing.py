@@ -8,7 +8,9 @@ from core.plans import Region
 
 
 async def draw(kind: str, body: dict[str, Any]) -> bytes:
-    """The PNG that a letter names: a fit picture or a digest's chart."""
+    """The PNG that a letter names: a fit picture, a digest's chart or a report; or a report's PDF."""
+    if kind in ("report", "report_picture"):
+        return await asyncio.to_thread(_report, body, "pdf" if kind == "report" else "png")
     if kind == "chart":
         return await asyncio.to_thread(_chart, body["chart"])
     return await asyncio.to_thread(_fit, body["picture"])
@@ -25,3 +27,9 @@ def _chart(data: dict[str, Any]) -> bytes:
     from bot.charts import weekly_chart
 
     return weekly_chart(data)
+
+
+def _report(body: dict[str, Any], kind: str) -> bytes:
+    from bot.report import drawn
+
+    return drawn(body, kind)

@@ -77,7 +77,7 @@ class Outbox:
             case "answer":
                 await self.bot.answer_callback_query(letter.body["query"])
                 return None
-            case "photo" | "chart":
+            case "photo" | "chart" | "report_picture":
                 picture = await self.draw(letter.kind, letter.body)
                 sent = await self.bot.send_photo(
                     letter.chat,
@@ -92,6 +92,9 @@ class Outbox:
                     caption=letter.body["text"] or None,
                     reply_markup=keyboard(letter.body),
                 )
+            case "report":
+                page = await self.draw(letter.kind, letter.body)
+                sent = await self.bot.send_document(letter.chat, InputFile(page, letter.body["file"]))
             case _:
                 sent = await self.bot.send_message(
                     letter.chat,

@@ -239,6 +239,16 @@ class LoadMoved:
 
 
 @dataclass(frozen=True, slots=True)
+class Measured:
+    """A girth in cm, taken before training. `limb` as in `core.cuffs`: "left_arm", "right_leg", ..."""
+
+    key: ClassVar[tuple[str, ...]] = ()
+    at: datetime
+    limb: str
+    girth_cm: float
+
+
+@dataclass(frozen=True, slots=True)
 class Noticed:
     """Something said outside a question that the coach should be able to read: stop words, notes."""
 
@@ -331,6 +341,7 @@ Fact = (
     | WalkDone
     | Rated
     | LoadMoved
+    | Measured
     | Noticed
     | CoachDid
     | Paused

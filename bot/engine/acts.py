@@ -19,6 +19,7 @@ from bot.engine import (
     records,
     recovery,
     reminders,
+    reports,
     status,
     testing,
     turns,
@@ -43,6 +44,7 @@ if TYPE_CHECKING:
 
 TO = re.compile(r"^to\s+(?P<name>[^:]{1,40}):\s*(?P<text>.+)$", re.IGNORECASE | re.DOTALL)
 CLIENT = re.compile(r"^/?client\s+(?P<name>.{1,60})$", re.IGNORECASE)
+REPORT = re.compile(r"^/?report(?:\s+(?:on\s+)?(?P<name>.{1,60}))?$", re.IGNORECASE)
 COACH = re.compile(r"^coach[:,]?\s+(?P<text>.+)$", re.IGNORECASE | re.DOTALL)
 WORDS = {
     "invite": "menu:invite",
@@ -90,6 +92,10 @@ def command(engine: "Engine", person: Person, text: str, now: datetime) -> bool:
     if kept is not None:
         plans.save_as(engine, person, kept["name"], now)
         return True
+    reported = REPORT.match(text.strip())
+    if reported is not None:
+        report_on(engine, person, reported["name"] or "", now)
+        return True
     relayed = (TO if person.role is Role.COACH else COACH).match(text.strip())
     if relayed is not None:
         words_to(engine, person, relayed, now)
@@ -101,6 +107,18 @@ def command(engine: "Engine", person: Person, text: str, now: datetime) -> bool:
         return changing.asked(engine, person, text, now)
     menu(engine, person, WORDS[flat], now)
     return True
+
+
+def report_on(engine: "Engine", person: Person, name: str, now: datetime) -> None:
+    """A client gets their own report, a coach that of a client by name."""
+    if person.role is Role.CLIENT:
+        reports.send(engine, person, person, now)
+        return
+    fitting = whose.found(engine, person, name, now)
+    if len(fitting) == 1:
+        reports.send(engine, person, fitting[0], now)
+    else:
+        engine.say(person, Say(words.NO_SUCH_CLIENT), now)
 
 
 def words_to(engine: "Engine", person: Person, found: re.Match[str], now: datetime) -> None:

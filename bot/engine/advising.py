@@ -29,7 +29,7 @@ def advice_on(
     now: bool = False,
 ) -> Advice | None:
     """What the model says, None where there is no load or rung; `now`: for a session today, so that days off and illness count."""
-    resistance = _resistance(engine, client, exercise)
+    resistance = resistance_of(engine, client, exercise)
     if exercise.scheme is Scheme.WALK or resistance is None:
         return None
     records = history(engine, client, exercise)
@@ -58,7 +58,8 @@ def _ill_since(engine: "Engine", client: int, last: date | None) -> bool:
     return bool(causes & {Cause.UNWELL, Cause.FEVER_AFTER})
 
 
-def _resistance(engine: "Engine", client: int, exercise: Exercise) -> Loads | Ladder | None:
+def resistance_of(engine: "Engine", client: int, exercise: Exercise) -> Loads | Ladder | None:
+    """What the client owns for this movement, with their best lift; None: neither loads nor a ladder."""
     if exercise.reachable:
         best = tested(engine, client, exercise.movement)
         same = best is not None and best.unit is exercise.reachable[0].unit

@@ -20,12 +20,19 @@ FAILED = ("loosen", "stop")  # verdicts of a check
 
 def history(engine: "Engine", client: int, exercise: Exercise) -> tuple[SessionRecord, ...]:
     """The client's sessions of this movement at loads that they still own, oldest first; the weaker side."""
+    return tuple(record for _, record in by_session(engine, client, exercise))
+
+
+def by_session(engine: "Engine", client: int, exercise: Exercise) -> tuple[tuple[str, SessionRecord], ...]:
+    """The same, each with the session it was."""
     zone = ZoneInfo(people.by_id(engine.store, client).zone)
     sets = facts.current(engine.store, SetDone, client, movement=exercise.movement)
     side = exercise.sides[0] if exercise.sides else Side.BOTH
     mine = [one for one in sets if one.side is side and owned(exercise, one.doing) is not None]
-    by_session = groupby(sorted(mine, key=lambda one: (one.done_at, one.set_no)), key=lambda one: one.session)
-    return tuple(_record(engine, client, exercise, list(group), zone) for _, group in by_session)
+    grouped = groupby(sorted(mine, key=lambda one: (one.done_at, one.set_no)), key=lambda one: one.session)
+    return tuple(
+        (session, _record(engine, client, exercise, list(group), zone)) for session, group in grouped
+    )
 
 
 def owned(exercise: Exercise, doing: str) -> Load | str | None:

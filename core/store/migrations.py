@@ -325,3 +325,8 @@ def m007_coach(db: Database) -> None:
     _facts(db, "template_saved", {"at": int, "name": str, "plan": str})
     for column in ("aim_low", "aim_high", "expected"):
         db.table("set_done").add_column(column, int)
+
+
+@migrations()
+def m008_measured(db: Database) -> None:
+    _facts(db, "measured", {"at": int, "limb": str, "girth_cm": float})

@@ -4,7 +4,7 @@ from collections.abc import Callable
 from datetime import datetime
 from typing import TYPE_CHECKING
 
-from bot.engine import alerts, gate, practice, turns
+from bot.engine import alerts, gate, practice, reports, turns
 from bot.engine.coach import away, card, covering, digest, listing, loads_asked, more, resting
 from conversations.protocol import Say
 from conversations.words import engine as words
@@ -86,6 +86,7 @@ ABOUT_CLIENT: dict[str, tuple[Action, About]] = {
     "log": (Action.SEE_CLIENT, card.log),
     "more": (Action.SEE_CLIENT, more.show),
     "clearing": (Action.CLEAR, _clear),
+    "report": (Action.SEE_CLIENT, reports.send),
     "planning": (Action.PLAN, _dialogue("planning")),
     "message": (Action.RELAY, _dialogue("writing")),
     "pause": (Action.PLAN, _dialogue("pausing")),

@@ -3,7 +3,7 @@
 from datetime import datetime, timedelta
 from typing import TYPE_CHECKING, Any
 
-from bot.engine import calendar, practice, quiet, status, weeks
+from bot.engine import calendar, practice, quiet, reports, status, weeks
 from bot.engine.coach import pauses
 from conversations.protocol import Choice, Say
 from conversations.words import coach as words
@@ -77,6 +77,8 @@ def finish(engine: "Engine", coach: Person, client: Person, now: datetime) -> No
     if not given or status.plan_of(engine, client.id) is None:
         engine.say(coach, Say(words.NOTHING_TO_FINISH.format(name=client.name)), now)
         return
+    for reader in (client, coach):
+        reports.send(engine, reader, client, now)
     engine.say(client, Say(recap(engine, client)), now)
     facts.put(engine.store, client.id, PlanEnded(now, coach.id), now)
     facts.put(engine.store, client.id, CoachDid(now, coach.id, "finished"), now)

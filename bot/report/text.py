@@ -1,0 +1,48 @@
+"""Lines that fit: words are wrapped by the width their letters really have."""
+
+from functools import cache
+from typing import Any
+
+
+def wrapped(text: str, size: float, width_in: float, *, bold: bool = False) -> list[str]:
+    """The text in lines of at most `width_in` inches at `size` pt; a word that is longer alone stands alone."""
+    lines: list[str] = []
+    for word in text.replace(" %", "\u00a0%").split(" "):
+        longer = f"{lines[-1]} {word}" if lines else word
+        if lines and width(longer, size, bold=bold) <= width_in:
+            lines[-1] = longer
+        else:
+            lines.append(word)
+    return lines
+
+
+def cut(text: str, size: float, width_in: float, *, bold: bool = False) -> str:
+    """One line, shortened at its end until it fits."""
+    if width(text, size, bold=bold) <= width_in:
+        return text
+    while text and width(f"{text}…", size, bold=bold) > width_in:
+        text = text[:-1]
+    return f"{text.rstrip()}…"
+
+
+def width(text: str, size: float, *, bold: bool = False) -> float:
+    """The width of a line in inches."""
+    points: float = _measure().get_text_width_height_descent(text, _font(bold), ismath=False)[0]
+    return points * size / FONT_PT / 72
+
+
+FONT_PT = 100.0  # measured once at this size
+
+
+@cache
+def _measure() -> Any:
+    from matplotlib.textpath import TextToPath
+
+    return TextToPath()
+
+
+@cache
+def _font(bold: bool) -> Any:
+    from matplotlib.font_manager import FontProperties
+
+    return FontProperties(size=FONT_PT, weight="bold" if bold else "normal")

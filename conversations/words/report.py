@@ -1,0 +1,202 @@
+"""The report on one client, for the client or a referring clinician: plain words, what is sure and what is not."""
+
+from datetime import date
+
+from core.outcomes import Change
+from core.report import Movement, Report
+
+TITLE = "Training with bands: {name}"
+SUBTITLE = "{first} to {last}   ·   plan: {plan}   ·   goal: {goal}   ·   coach: {coach}"
+CAUTION = (
+    "A training record, not a medical document: it diagnoses nothing and advises no treatment. "
+    "What the client's own clinician says comes first."
+)
+MOST_MOVEMENTS = 4  # with a sentence and a chart of their own; a page holds no more
+IN_SHORT = "In short"
+NOTES = "Notes"
+EARLIER_NOTES = "{count} earlier notes are left out here."
+NO_NOTES = "None."
+SOURCES_HEAD = "Where limits and ranges come from"
+SOURCES = (
+    "Range wanted in set 1 of open sets (25-40), tightness 6-7 of 10, refill within about 3 s: common practice, no source; "
+    "a band pressing on the artery lengthened refill beyond 2.88 s in Shinozaki et al. 2023 (Prehosp Disaster Med). "
+    "Fixed sets 30/15/15/15: Patterson et al. 2019 (Front Physiol 10:533). Expected range: this program's own model of "
+    "the client's earlier sessions; four counts in five should fall in it. Pain counts as changed from 2 points or 30 %: "
+    "Farrar et al. 2001 (Pain 94:149). A change of reps is clear when it exceeds what one day differs from another, 12 %: "
+    "own judgement, no source. A girth counts as "
+    "changed above 2.8 % (two measurements, 1 % error each, from memory). Effort 0-10: as the client rates it."
+)
+
+ATTENDANCE_TITLE = "Sessions a week"
+DONE, PLANNED = "done", "planned"
+PAIN_TITLE = "Pain, 0-10"
+PAIN_PARTS = ("before", "after", "next morning")
+NO_PAIN = "No pain rating yet."
+NO_SESSIONS = "No session planned yet."
+MOVEMENTS_TITLE = "Clean reps in set 1"
+LEGEND = "shaded: range wanted   ·   grey bar: expected, 4 times in 5   ·   open circle: outside it (fixed sets: below)"
+MORE_MOVEMENTS = "and {count} more: {names}"
+
+CAME = "Came to {done} of {planned} planned sessions{stopped}."
+TRAINED = "{sessions} sessions done{stopped}; no fixed days."
+STOPPED_ONE = ", one of them stopped early"
+STOPPED = ", {count} of them stopped early"
+LOADS = "{name}: {sessions} sessions, {reps} reps, {loads}"
+LOAD_SAME = "at {load}"
+LOAD_MOVED = "{first} to {last}"
+BODY_WEIGHT = "body weight"
+AT_EQUAL = "; set 1 at {load} {way} by {percent:.0f} %, {sure}"
+UNCHANGED = "; set 1 at {load} as before"
+UP, DOWN = "up", "down"
+SURE = "a clear change"
+UNSURE = "not yet a clear change"
+RANGES = "Set 1 fell within the range wanted {in_range} of {ranged} times"
+FULL = "Fixed sets: set 1 was done in full {full} of {fixed} times."
+EXPECTED = ", within the expected range {as_expected} of {expected} times"
+WALKED = "Walks with bands: {walks}, {minutes:.0f} min in all."
+PAIN_WAS = "Pain before sessions: {first:.1f} at first, {last:.1f} lately; {change}."
+PAIN_CHANGE = {
+    Change.UP: "more, by the published rule",
+    Change.DOWN: "less, by the published rule",
+    Change.NONE: "no change that counts by the published rule",
+}
+PAIN_NONE = "No pain in {sessions} sessions: before, after, the next morning."
+PAIN_HIGHEST = "Highest pain on record: {score} of 10."
+EFFORT = "Effort after sessions: {effort:.1f} of 10 on average."
+CHECKS = (
+    "Bands were checked {looks} times (each limb counts): {passed} fine, {loosened} loosened first, {stopped} taken off"
+    "{tightness}."
+)
+TIGHTNESS = "; felt tightness {tightness:.1f} of 10"
+NO_CHECKS = "No band check on record."
+NO_GIRTH = "Girth: not measured."
+GIRTH = "Girth, {limb}: {first:.1f} cm on {first_day}, {last:.1f} cm on {last_day}; {change}."
+GIRTH_CHANGE = {
+    Change.UP: "larger, beyond measuring error",
+    Change.DOWN: "smaller, beyond measuring error",
+    Change.NONE: "no change beyond measuring error",
+}
+
+FILE = "report-{name}.pdf"
+CAPTION = "Report on {name}, {first} to {last}. A training record, not a medical document."
+CAPTION_OWN = "Your report, {first} to {last}. A training record, not a medical document."
+NOTHING_YET = "There is nothing to report on {name} yet."
+NOTHING_YET_OWN = "There is nothing to report yet."
+REPORT = "Report"
+NOTE_CLEARED = "Cleared for {regions}{until}{note}"
+NOTE_UNTIL = " until {day}"
+NOTE_ALERT = "Alert: {cause}{settled}"
+NOTE_SETTLED = " (settled)"
+NOTE_PAUSE = "Pause until {day}{why}"
+NOTE_LIMIT = "Usual limit set aside: {limit}. {note}"
+LIMITS = {
+    "sessions_a_week": "more than 3 sessions in seven days",
+    "hours_apart": "less than 36 h between sessions",
+    "walks_a_day": "more than one walk a day",
+}
+
+
+def in_short(made: Report) -> list[str]:
+    """The sentences of the page, most important first."""
+    lines = [_attendance(made), *(_movement(one) for one in made.movements[:MOST_MOVEMENTS])]
+    lines += _ranges(made)
+    if made.walks:
+        lines.append(WALKED.format(walks=made.walks, minutes=made.walk_minutes))
+    return [*lines, *_pain(made), *_effort(made), _checks(made), *_girths(made)]
+
+
+def _attendance(made: Report) -> str:
+    stopped = {0: "", 1: STOPPED_ONE}.get(made.stopped, STOPPED.format(count=made.stopped))
+    if made.planned:
+        return CAME.format(done=made.done, planned=made.planned, stopped=stopped)
+    return TRAINED.format(sessions=made.sessions + made.stopped, stopped=stopped)
+
+
+def _movement(one: Movement) -> str:
+    first, last = _load(one.first_load), _load(one.last_load)
+    loads = LOAD_SAME.format(load=first) if first == last else LOAD_MOVED.format(first=first, last=last)
+    text = LOADS.format(name=one.name, sessions=one.sessions, reps=one.reps, loads=loads)
+    if one.percent is not None:
+        text += _trend(_load(one.at_load), one.percent, one.sure)
+    return f"{text}."
+
+
+def _load(stored: str) -> str:
+    """What was lifted: "12 kg"; of a rung its last part, since the first names the movement again."""
+    return stored.rpartition(", ")[2] or BODY_WEIGHT
+
+
+def _trend(load: str, percent: float, sure: bool) -> str:
+    if round(percent) == 0:
+        return UNCHANGED.format(load=load)
+    way = UP if percent > 0 else DOWN
+    return AT_EQUAL.format(load=load, way=way, percent=abs(percent), sure=SURE if sure else UNSURE)
+
+
+def _ranges(made: Report) -> list[str]:
+    ranged = sum(one.ranged for one in made.movements)
+    expected = sum(one.expected for one in made.movements)
+    fixed = sum(one.fixed for one in made.movements)
+    full = [FULL.format(full=sum(one.full for one in made.movements), fixed=fixed)] if fixed else []
+    if not ranged:
+        return full
+    text = RANGES.format(in_range=sum(one.in_range for one in made.movements), ranged=ranged)
+    if expected:
+        known = sum(one.as_expected for one in made.movements)
+        text += EXPECTED.format(as_expected=known, expected=expected)
+    return [f"{text}.", *full]
+
+
+def _pain(made: Report) -> list[str]:
+    scores = [
+        score for day in made.pain for score in (day.before, day.after, day.morning) if score is not None
+    ]
+    if not scores:
+        return [NO_PAIN]
+    if not any(scores):
+        return [PAIN_NONE.format(sessions=len(made.pain))]
+    lines = [PAIN_HIGHEST.format(score=max(scores))]
+    trend = made.pain_trend
+    if trend is not None:
+        change = PAIN_CHANGE[trend.change]
+        lines.insert(0, PAIN_WAS.format(first=trend.first, last=trend.last, change=change))
+    return [" ".join(lines)]
+
+
+def _effort(made: Report) -> list[str]:
+    return [] if made.effort is None else [EFFORT.format(effort=made.effort)]
+
+
+def _checks(made: Report) -> str:
+    found = made.checks
+    if not found.looks:
+        return NO_CHECKS
+    tight = "" if found.tightness is None else TIGHTNESS.format(tightness=found.tightness)
+    return CHECKS.format(
+        looks=found.looks,
+        passed=found.passed,
+        loosened=found.loosened,
+        stopped=found.stopped,
+        tightness=tight,
+    )
+
+
+def _girths(made: Report) -> list[str]:
+    lines = [
+        GIRTH.format(
+            limb=one.limb,
+            first=one.first_cm,
+            last=one.last_cm,
+            first_day=day(one.first_day),
+            last_day=day(one.last_day),
+            change=GIRTH_CHANGE[one.change],
+        )
+        for one in made.girths
+    ]
+    return lines or [NO_GIRTH]
+
+
+def day(iso: str) -> str:
+    """ "5 January 2026"."""
+    on = date.fromisoformat(iso)
+    return f"{on.day} {on:%B %Y}"

@@ -1,0 +1,70 @@
+"""What the report says in words."""
+
+from dataclasses import replace
+
+from conversations.words.report import in_short
+from core.outcomes import Change
+from core.report import Checks, First, Movement, Pain, PainTrend, Report
+
+SQUAT = Movement(
+    "Goblet squat",
+    (First("2026-01-05", 31, "10 kg", 25, 40), First("2026-02-26", 36, "12 kg", 25, 40)),
+    8,
+    378,
+    5,
+    8,
+    0,
+    0,
+    6,
+    7,
+    "12 kg",
+    12.4,
+    True,
+)
+PAIN = (Pain("2026-01-05", 4, 2, None), Pain("2026-02-26", 1, None, 0))
+MADE = Report(
+    "2026-01-05",
+    "2026-02-27",
+    16,
+    14,
+    13,
+    1,
+    (),
+    (SQUAT,),
+    6,
+    60.0,
+    PAIN,
+    PainTrend(4.0, 1.0, Change.DOWN),
+    7.2,
+    Checks(44, 43, 1, 0, 6.4),
+)
+
+
+def test_the_page_says_what_happened_in_plain_words() -> None:
+    assert in_short(MADE) == [
+        "Came to 14 of 16 planned sessions, one of them stopped early.",
+        "Goblet squat: 8 sessions, 378 reps, 10 kg to 12 kg; set 1 at 12 kg up by 12 %, a clear change.",
+        "Set 1 fell within the range wanted 5 of 8 times, within the expected range 6 of 7 times.",
+        "Walks with bands: 6, 60 min in all.",
+        "Pain before sessions: 4.0 at first, 1.0 lately; less, by the published rule. Highest pain on record: 4 of 10.",
+        "Effort after sessions: 7.2 of 10 on average.",
+        "Bands were checked 44 times (each limb counts): 43 fine, 1 loosened first, 0 taken off; felt tightness 6.4 of 10.",
+        "Girth: not measured.",
+    ]
+
+
+def test_a_change_within_the_daily_spread_is_not_called_one() -> None:
+    calm = replace(MADE, movements=(replace(SQUAT, percent=-3.0, sure=False),))
+    assert "set 1 at 12 kg down by 3 %, not yet a clear change." in in_short(calm)[1]
+    same = replace(MADE, movements=(replace(SQUAT, percent=0.2, sure=False),))
+    assert "set 1 at 12 kg as before." in in_short(same)[1]
+
+
+def test_without_pain_without_days_without_checks_it_says_so() -> None:
+    bare = replace(
+        MADE, planned=0, stopped=0, pain=(Pain("2026-01-05", 0, 0, 0),), checks=Checks(0, 0, 0, 0, None)
+    )
+    said = in_short(bare)
+    assert said[0] == "13 sessions done; no fixed days."
+    assert "No pain in 1 sessions: before, after, the next morning." in said
+    assert "No band check on record." in said
