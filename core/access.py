@@ -8,6 +8,7 @@ class Actor(StrEnum):
 
     STRANGER = "stranger"
     CLIENT = "client"  # about themselves
+    COACH = "coach"  # about themselves
     OWN_COACH = "own_coach"
     STAND_IN = "stand_in"  # of the client's coach, for now
     OTHER_COACH = "other_coach"
@@ -28,15 +29,22 @@ class Action(StrEnum):
     TAKE_ALERT = "take_alert"
     DIGEST = "digest"
     HAND_OVER = "hand_over"
+    MOVE_DAYS = "move_days"  # when sessions are, and on which clock
+    COVER = "cover"  # name a stand-in
 
+
+# What a coach may do about themselves is nothing to do with somebody's client.
+OWN_AFFAIRS = frozenset({Action.INVITE, Action.TALK, Action.DIGEST, Action.COVER})
+CLIENTS_ONLY = frozenset({Action.REDEEM, Action.TRAIN})
 
 ALLOWED: dict[Actor, frozenset[Action]] = {
     Actor.STRANGER: frozenset({Action.REDEEM}),
-    Actor.CLIENT: frozenset({Action.TALK, Action.TRAIN, Action.RELAY}),
-    Actor.OWN_COACH: frozenset(Action) - {Action.REDEEM, Action.TRAIN},
-    Actor.STAND_IN: frozenset(Action) - {Action.REDEEM, Action.TRAIN, Action.HAND_OVER},
-    Actor.OTHER_COACH: frozenset({Action.INVITE, Action.TALK, Action.DIGEST}),
-    Actor.SECOND_CONTACT: frozenset({Action.TAKE_ALERT, Action.TALK, Action.INVITE, Action.DIGEST}),
+    Actor.CLIENT: frozenset({Action.TALK, Action.TRAIN, Action.RELAY, Action.MOVE_DAYS}),
+    Actor.COACH: OWN_AFFAIRS,
+    Actor.OWN_COACH: frozenset(Action) - CLIENTS_ONLY - OWN_AFFAIRS,
+    Actor.STAND_IN: frozenset(Action) - CLIENTS_ONLY - OWN_AFFAIRS - {Action.HAND_OVER},
+    Actor.OTHER_COACH: frozenset(),
+    Actor.SECOND_CONTACT: frozenset({Action.TAKE_ALERT}),
 }
 
 

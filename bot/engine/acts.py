@@ -12,6 +12,7 @@ from bot.engine import (
     calendar,
     changing,
     checks,
+    gate,
     loads,
     practice,
     quiet,
@@ -32,6 +33,7 @@ from conversations.protocol import Choice, Relay, Resumed, Say
 from conversations.words import coach as coach_words
 from conversations.words import engine as words
 from conversations.words.recap import recap
+from core.access import Action
 from core.calendar.zones import local
 from core.facts import Cleared, CoachDid, SetDone, WalkDone
 from core.store import duties, facts, people, threads
@@ -151,6 +153,9 @@ def relay(engine: "Engine", person: Person, effect: Relay) -> None:
         return
     assert effect.person is not None, "a coach's words name their client"
     client = people.by_id(engine.store, effect.person)
+    if not gate.allows(engine, person, Action.RELAY, client):
+        engine.say(person, Say(words.NOT_YOURS), now)
+        return
     facts.put(engine.store, client.id, CoachDid(now, person.id, "wrote", effect.text), now)
     if due.in_session(engine, client):
         duties.plan(engine.store, client.id, "words", {"text": effect.text}, now, now)
@@ -178,26 +183,15 @@ def menu(engine: "Engine", person: Person, value: str, now: datetime) -> None:
 
 def client_menu(engine: "Engine", person: Person, value: str, now: datetime) -> None:
     """The client's menu."""
-    match value.removeprefix("menu:"):
-        case "start":
-            start_session(engine, person, now)
-        case "plan":
-            practice.show_plan(engine, person, now)
-        case "calendar":
-            calendar.send_file(engine, person, now)
-        case "travelling":
-            away.by_client(engine, person, now)
-        case "home":
-            away.home(engine, person, now)
-        case "data":
-            records.my_data(engine, person, now)
-        case "leave":
-            records.ask_to_leave(engine, person, now)
-        case "coach" | "help":
-            number = status.emergency_number(engine, person.id)
-            engine.say(person, Say(words.CLIENT_HELP.format(number=number)), now)
-        case _:
-            open_menu(engine, person, now)
+    action, act = CLIENT_MENU.get(value.removeprefix("menu:"), (Action.TALK, open_menu))
+    if gate.allows(engine, person, action, person):
+        act(engine, person, now)
+
+
+def explain(engine: "Engine", person: Person, now: datetime) -> None:
+    """How to talk with the bot, how to reach the coach, and the emergency number."""
+    number = status.emergency_number(engine, person.id)
+    engine.say(person, Say(words.CLIENT_HELP.format(number=number)), now)
 
 
 def start_session(engine: "Engine", person: Person, now: datetime) -> None:
@@ -234,7 +228,11 @@ def asks_first(engine: "Engine", person: Person, now: datetime) -> bool:
 # --- acts of dialogues ---
 def do(engine: "Engine", person: Person, act: str, details: dict[str, Any]) -> bool:
     """An act by its stored name; True when it started a dialogue with this person. Raises KeyError."""
-    return ACTS[act](engine, person, details, engine.clock())
+    action, deed = ACTS[act]
+    if not gate.allows(engine, person, action, gate.about(engine, person, details)):
+        engine.say(person, Say(words.NOT_YOURS), engine.clock())
+        return False
+    return deed(engine, person, details, engine.clock())
 
 
 Act = Callable[["Engine", Person, dict[str, Any], datetime], bool]
@@ -305,26 +303,39 @@ def give_recap(engine: "Engine", client: Person, details: dict[str, Any], now: d
     return reading.ask(engine, client, session, now)
 
 
-ACTS: dict[str, Act] = {
-    "leave": records.leave,
-    "moved_zone": changing.moved_zone,
-    "calendar_changed": changing.changed,
-    "session_moved": changing.session_moved,
-    "ask_coach_about_days": changing.ask_coach,
-    "travel": changing.travel,
-    "wish_declined": changing.wish_declined,
-    "invite": invite,
-    "ask_coach_to_clear": ask_coach_to_clear,
-    "cleared": cleared,
-    "plan_given": plans.given,
-    "plan_changed": plans.changed,
-    "recap": give_recap,
-    "ask_test": testing.ask,
-    "tested": testing.done,
-    "read_again": reading.read_again,
-    "paused": resting.paused,
-    "covering": covering.begun,
-    "travelling": away.begun,
+# Each with what it asks the gate for, about the client it names or else about whoever talks.
+ACTS: dict[str, tuple[Action, Act]] = {
+    "moved_zone": (Action.TALK, changing.moved_zone),
+    "calendar_changed": (Action.MOVE_DAYS, changing.changed),
+    "session_moved": (Action.MOVE_DAYS, changing.session_moved),
+    "ask_coach_about_days": (Action.MOVE_DAYS, changing.ask_coach),
+    "travel": (Action.MOVE_DAYS, changing.travel),
+    "wish_declined": (Action.MOVE_DAYS, changing.wish_declined),
+    "invite": (Action.INVITE, invite),
+    "ask_coach_to_clear": (Action.TALK, ask_coach_to_clear),
+    "cleared": (Action.CLEAR, cleared),
+    "plan_given": (Action.PLAN, plans.given),
+    "plan_changed": (Action.PLAN, plans.changed),
+    "leave": (Action.TALK, records.leave),
+    "recap": (Action.TRAIN, give_recap),
+    "read_again": (Action.TRAIN, reading.read_again),
+    "paused": (Action.PLAN, resting.paused),
+    "covering": (Action.COVER, covering.begun),
+    "ask_test": (Action.PLAN, testing.ask),
+    "tested": (Action.TRAIN, testing.done),
+    "travelling": (Action.MOVE_DAYS, away.begun),
+}
+CLIENT_MENU: dict[str, tuple[Action, Callable[["Engine", Person, datetime], None]]] = {
+    "start": (Action.TRAIN, start_session),
+    "plan": (Action.TALK, practice.show_plan),
+    "calendar": (Action.TALK, calendar.send_file),
+    "travelling": (Action.MOVE_DAYS, away.by_client),
+    "home": (Action.MOVE_DAYS, away.home),
+    "data": (Action.TALK, records.my_data),
+    "leave": (Action.TALK, records.ask_to_leave),
+    "coach": (Action.TALK, explain),
+    "help": (Action.TALK, explain),
+    "open": (Action.TALK, open_menu),
 }
 
 

@@ -3,11 +3,10 @@
 from datetime import datetime, timedelta
 from typing import TYPE_CHECKING
 
-from bot.engine import gate, status
+from bot.engine import status
 from conversations.protocol import Choice, Say
 from conversations.words import engine as words
 from conversations.words import safety
-from core.access import Action
 from core.facts import CoachDid, Detail
 from core.safety.causes import Cause, Tier, tier_of
 from core.safety.escalation import TOGETHER, Who, asked_again_at, next_round
@@ -129,8 +128,6 @@ def tapped(engine: "Engine", coach: Person, act: str, alert_id: int, now: dateti
     if alert is None:
         return
     client = people.by_id(engine.store, alert.person)
-    if not gate.allows(engine, coach, Action.TAKE_ALERT, client):
-        return
     facts.put(engine.store, client.id, CoachDid(now, coach.id, f"alert_{act}", alert.cause.value), now)
     duties.take_alert(engine.store, alert_id, coach.id, now, asked_again_at(now))
     match act:

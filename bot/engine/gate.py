@@ -1,8 +1,13 @@
-"""The one gate: who asks, about whom, for what."""
+"""The one gate: who asks, about whom, for what.
 
-from typing import TYPE_CHECKING
+Everything that can be asked for names its action: dialogues here, the acts of dialogues and a client's menu in
+`acts`, buttons in `routing`, a coach's menu in `coach.menu`. `tests/bot/test_gate.py` fails on one that does not.
+"""
+
+from typing import TYPE_CHECKING, Any
 
 from core.access import Action, Actor, may
+from core.store import people
 from core.store.people import Person, Role
 
 if TYPE_CHECKING:
@@ -12,7 +17,7 @@ if TYPE_CHECKING:
 def actor(engine: "Engine", person: Person, client: Person) -> Actor:
     """What `person` is to `client`."""
     if person.id == client.id:
-        return Actor.CLIENT
+        return Actor.COACH if person.role is Role.COACH else Actor.CLIENT
     if person.role is not Role.COACH:
         return Actor.STRANGER
     if client.coach == person.id:
@@ -27,3 +32,41 @@ def actor(engine: "Engine", person: Person, client: Person) -> Actor:
 def allows(engine: "Engine", person: Person, action: Action, client: Person) -> bool:
     """Whether this person may do this about this client."""
     return may(actor(engine, person, client), action)
+
+
+def about(engine: "Engine", person: Person, details: dict[str, Any]) -> Person:
+    """Whom something is about: the client it names, else whoever asks."""
+    client = details.get("client")
+    return people.by_id(engine.store, client) if isinstance(client, int) else person
+
+
+TALKS: dict[str, Action] = {
+    "consent": Action.TALK,
+    "screening": Action.TALK,
+    "clearing": Action.CLEAR,
+    "inviting": Action.INVITE,
+    "planning": Action.PLAN,
+    "before": Action.TRAIN,
+    "session": Action.TRAIN,
+    "after": Action.TRAIN,
+    "still_numb": Action.TALK,
+    "asking": Action.TALK,
+    "morning": Action.TALK,
+    "reminding": Action.TALK,
+    "missed": Action.TALK,
+    "changing": Action.MOVE_DAYS,
+    "testing": Action.TRAIN,
+    "travelling": Action.MOVE_DAYS,
+    "leaving": Action.TALK,
+    "adjusting": Action.PLAN,
+    "saving_template": Action.PLAN,
+    "trouble": Action.TALK,
+    "pausing": Action.PLAN,
+    "covering": Action.COVER,
+    "writing": Action.RELAY,
+}
+
+
+def talks(engine: "Engine", person: Person, dialogue: str, details: dict[str, Any]) -> bool:
+    """Whether this dialogue may be had with this person about whom its details name."""
+    return allows(engine, person, TALKS[dialogue], about(engine, person, details))

@@ -1,14 +1,16 @@
 """Whom an update is for: strangers, buttons, edits, pictures, words. Stop words first, always."""
 
 import re
+from collections.abc import Callable
 from datetime import datetime, timedelta
 from typing import TYPE_CHECKING
 
-from bot.engine import acts, alerts, corrections, stopping, turns
+from bot.engine import acts, alerts, corrections, gate, stopping, turns
 from bot.engine.coach import listing
 from bot.engine.updates import Incoming, Kind
 from conversations.protocol import BandsCameOff, Cancelled, Corrected, Said, Say, Sent, WentBack
 from conversations.words import engine as words
+from core.access import Action
 from core.facts import BandsOff, SetDone
 from core.store import duties, facts, mail, people, threads
 from core.store.mail import Letter, Priority
@@ -126,19 +128,20 @@ def safe_bound(engine: "Engine", button: Button, incoming: Incoming, now: dateti
 def own_button(engine: "Engine", person: Person, value: str, now: datetime) -> None:
     """The engine's own buttons: bands off after the time call, alerts, menus."""
     act, _, rest = value.partition(":")
-    match act:
-        case "bands_off":
-            bands_off(engine, person, int(rest), now)
-        case "alert" if person.role is Role.COACH:
-            what, _, number = rest.partition(":")
-            alerts.tapped(engine, person, what, int(number), now)
-        case _:
-            acts.menu(engine, person, value, now)
+    if act not in BUTTONS:
+        acts.menu(engine, person, value, now)
+        return
+    action, whom, done = BUTTONS[act]
+    client = whom(engine, person, rest)
+    if client is None or not gate.allows(engine, person, action, client):
+        engine.say(person, Say(words.NOT_YOURS), now)
+        return
+    done(engine, person, rest, now)
 
 
-def bands_off(engine: "Engine", person: Person, watch_id: int, now: datetime) -> None:
+def bands_off(engine: "Engine", person: Person, rest: str, now: datetime) -> None:
     """The button under "time's up"."""
-    watch = duties.watch_by_id(engine.store, watch_id)
+    watch = duties.watch_by_id(engine.store, int(rest))
     if watch is None or watch.person != person.id:
         engine.say(person, Say(words.TIME_UP_THANKS), now)
         return
@@ -147,6 +150,26 @@ def bands_off(engine: "Engine", person: Person, watch_id: int, now: datetime) ->
     session = threads.live_in(engine.store, person.id, "session")
     if session is not None:
         turns.deliver(engine, person, session, BandsCameOff(now, watch.spell))
+
+
+def alert_tapped(engine: "Engine", coach: Person, rest: str, now: datetime) -> None:
+    """A button under an alert: what, and which."""
+    what, _, number = rest.partition(":")
+    alerts.tapped(engine, coach, what, int(number), now)
+
+
+def _client_of_alert(engine: "Engine", coach: Person, rest: str) -> Person | None:
+    alert = duties.alert_by_id(engine.store, int(rest.rpartition(":")[2]))
+    return None if alert is None else people.by_id(engine.store, alert.person)
+
+
+Whom = Callable[["Engine", Person, str], Person | None]
+Done = Callable[["Engine", Person, str, datetime], None]
+# The engine's own buttons: what each asks the gate for, about whom, and what it does.
+BUTTONS: dict[str, tuple[Action, Whom, Done]] = {
+    "bands_off": (Action.TALK, lambda engine, person, rest: person, bands_off),
+    "alert": (Action.TAKE_ALERT, _client_of_alert, alert_tapped),
+}
 
 
 # --- words ---

@@ -27,14 +27,13 @@ from conversations.protocol import (
 )
 from conversations.words import coach as coach_words
 from conversations.words import engine as words
-from core.access import Action
 from core.cuffs.limits import calls
 from core.facts import BandsOff, BandsOn, Fact, SetDone
 from core.safety.causes import bars_training
 from core.store import duties, facts, people, threads
 from core.store.duties import Watch
 from core.store.mail import Priority
-from core.store.people import Person, Role
+from core.store.people import Person
 from core.store.threads import Thread
 
 if TYPE_CHECKING:
@@ -50,6 +49,9 @@ def begin(engine: "Engine", person: Person, name: str, about: dict[str, Any], at
         engine.say(person, Say(words.SCREEN_AGAIN), now)
         name, about = "screening", {}
     dialogue: Dialogue[Any] = CATALOGUE[name]
+    if not gate.talks(engine, person, name, about):
+        engine.say(person, Say(coach_words.NO_LONGER_YOURS), now)
+        return
     if dialogue.trains and (why := barred(engine, person)):
         engine.say(person, Say(words.BARRED[why]), now)
         return
@@ -80,7 +82,7 @@ def deliver(
     dialogue: Dialogue[Any] = CATALOGUE[thread.dialogue]
     assert thread.state is not None, "only live threads get events"
     state = msgspec.json.decode(thread.state, type=dialogue.state)
-    if no_longer_theirs(engine, person, state):
+    if not gate.talks(engine, person, thread.dialogue, client_in(state)):  # handed over since it began
         threads.keep(engine.store, thread.id, None, None)
         engine.say(person, Say(coach_words.NO_LONGER_YOURS), engine.clock())
         return
@@ -93,12 +95,9 @@ def deliver(
     keep(engine, person, thread, dialogue, dialogue.advance(state, event, engine.clock()), message)
 
 
-def no_longer_theirs(engine: "Engine", person: Person, state: Any) -> bool:
-    """Whether a coach talks about a client who was handed over, or no longer looked after, since they began."""
-    about = getattr(getattr(state, "brief", None), "client", None)
-    if person.role is not Role.COACH or not isinstance(about, int):
-        return False
-    return not gate.allows(engine, person, Action.SEE_CLIENT, people.by_id(engine.store, about))
+def client_in(state: Any) -> dict[str, Any]:
+    """Which client a coach talks about, as the gate reads it."""
+    return {"client": getattr(getattr(state, "brief", None), "client", None)}
 
 
 def bar(

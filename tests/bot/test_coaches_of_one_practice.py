@@ -71,9 +71,7 @@ def test_a_second_contact_may_take_an_alert_and_see_nothing_else(room: Room) -> 
     second, third = room.person(SECOND), room.person(THIRD)
     assert gate.actor(engine, second, client) is Actor.SECOND_CONTACT
     assert gate.actor(engine, third, client) is Actor.OTHER_COACH
-    assert [a for a in Action if gate.allows(engine, second, a, client)] == [
-        Action.TALK, Action.INVITE, Action.TAKE_ALERT, Action.DIGEST,
-    ]  # fmt: skip
+    assert [a for a in Action if gate.allows(engine, second, a, client)] == [Action.TAKE_ALERT]
 
 
 # --- handing over ----------------------------------------------------------------------------------------

@@ -24,7 +24,9 @@ def chosen(engine: "Engine", coach: Person, value: str, now: datetime) -> bool:
     """Do what a button or a command says; False: it says nothing known."""
     what, _, rest = value.removeprefix("menu:").partition(":")
     if what in PLAIN:
-        PLAIN[what](engine, coach, rest, now)
+        action, act = PLAIN[what]
+        if gate.allows(engine, coach, action, coach):
+            act(engine, coach, rest, now)
     elif what in ABOUT_CLIENT or what in WITH_DETAIL:
         _about_client(engine, coach, what, rest, now)
     else:
@@ -70,16 +72,25 @@ def _alone(engine: "Engine", coach: Person, rest: str, now: datetime) -> None:
     engine.say(coach, Say(words.ALONE_NOTED), now)
 
 
-PLAIN: dict[str, Plain] = {
-    "invite": lambda engine, coach, rest, now: turns.begin(engine, coach, "inviting", {}, now),
-    "clients": lambda engine, coach, rest, now: listing.show(engine, coach, now, int(rest or 0)),
-    "digest": lambda engine, coach, rest, now: digest.show(engine, coach, now),
-    "everybody": lambda engine, coach, rest, now: digest.everybody(engine, coach, now, int(rest or 0)),
-    "alert": _alert,
-    "stand_in": lambda engine, coach, rest, now: covering.open_talk(engine, coach, now),
-    "i_am_back": lambda engine, coach, rest, now: covering.back(engine, coach, now),
-    "alone": _alone,
-    "help": lambda engine, coach, rest, now: engine.say(coach, Say(words.COACH_HELP), now),
+PLAIN: dict[str, tuple[Action, Plain]] = {
+    "invite": (
+        Action.INVITE,
+        lambda engine, coach, rest, now: turns.begin(engine, coach, "inviting", {}, now),
+    ),
+    "clients": (
+        Action.DIGEST,
+        lambda engine, coach, rest, now: listing.show(engine, coach, now, int(rest or 0)),
+    ),
+    "digest": (Action.DIGEST, lambda engine, coach, rest, now: digest.show(engine, coach, now)),
+    "everybody": (
+        Action.DIGEST,
+        lambda engine, coach, rest, now: digest.everybody(engine, coach, now, int(rest or 0)),
+    ),
+    "alert": (Action.TALK, _alert),
+    "stand_in": (Action.COVER, lambda engine, coach, rest, now: covering.open_talk(engine, coach, now)),
+    "i_am_back": (Action.COVER, lambda engine, coach, rest, now: covering.back(engine, coach, now)),
+    "alone": (Action.TALK, _alone),
+    "help": (Action.TALK, lambda engine, coach, rest, now: engine.say(coach, Say(words.COACH_HELP), now)),
 }
 ABOUT_CLIENT: dict[str, tuple[Action, About]] = {
     "client": (Action.SEE_CLIENT, card.show),
