@@ -1,6 +1,5 @@
 """Is this file a database we may work on? Asked before every start, by every command, and once a day."""
 
-import sqlite3
 from pathlib import Path
 
 from bot import backups
@@ -14,7 +13,7 @@ def usable(db: Path) -> None:
         raise Wrong([f"{db}: there is no such file (--db FILE or CUFFLINE_DB says which)"])
     try:
         steps, unknown = copies.applied(db), copies.unknown_steps(db)
-    except sqlite3.Error as problem:
+    except copies.UNREADABLE as problem:
         raise Wrong([f"{db}: {problem}"]) from None
     if not steps:
         raise Wrong([f"{db}: this is no database of cuffline"])

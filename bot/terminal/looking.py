@@ -3,7 +3,6 @@
 import asyncio
 import os
 import shutil
-import sqlite3
 import zoneinfo
 from collections.abc import Iterator
 from dataclasses import dataclass
@@ -77,7 +76,7 @@ def _differs(place: Place) -> list[str]:
     kept = backups.found(place.backups, place.db)
     try:
         return copies.changed(kept[-1].path, place.db) if kept else []
-    except sqlite3.Error as problem:
+    except copies.UNREADABLE as problem:
         return [f"{kept[-1].path}: {problem}"]
 
 
@@ -102,7 +101,7 @@ def clock(place: Place, now: datetime) -> Iterator[Finding]:
 def _awake_at(db: Path) -> datetime | None:
     try:
         text = copies.setting(db, "awake_at")
-    except sqlite3.Error:
+    except copies.UNREADABLE:
         return None
     return None if text is None else datetime.fromisoformat(text)
 
@@ -115,7 +114,7 @@ def zones(place: Place, now: datetime) -> Iterator[Finding]:
             zone_named(zone)
     except ValueError as problem:
         unknown.append(str(problem))
-    except sqlite3.Error:
+    except copies.UNREADABLE:
         return  # said under "database"
     known = len(zoneinfo.available_timezones())
     advice = "; update tzdata (pip install -U tzdata)"

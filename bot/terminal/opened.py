@@ -31,7 +31,7 @@ def reading(db: Path) -> Iterator[Engine]:
             raise Wrong([f"{db}: {problem}"]) from None
         try:
             yield _engine(store, db)
-        except sqlite3.DatabaseError as problem:
+        except copies.UNREADABLE as problem:
             raise Wrong([f"{db}: {problem}; `cuffline check` looks for damage"]) from None
         finally:
             store.close()

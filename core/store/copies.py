@@ -7,6 +7,7 @@ connections that write or tidy up at the same moment.
 import sqlite3
 from collections.abc import Callable
 from contextlib import closing
+from functools import partial
 from pathlib import Path
 from typing import get_args
 
@@ -23,12 +24,26 @@ NOT_ERASED = (
     " AND old.person NOT IN (SELECT person FROM live.planned WHERE dialogue = 'erase')"
 )
 
+# What never changes in tables whose other columns do; first the time at which a row was made.
+FIXED = {
+    "alert": ("raised_at", "person", "said", "told"),
+    "inbox": ("received_at", "body"),
+    "invitation": ("made_at", "hash", "coach", "name", "expires_at"),
+    "outbox": ("created_at", "person", "chat", "kind", "body", "thread", "question"),
+    "person": ("created_at", "chat"),
+    "planned": ("made_at", "person", "dialogue", "about"),
+    "thread": ("begun_at", "person", "dialogue", "brief"),
+}
+UNREADABLE = (sqlite3.DatabaseError, UnicodeDecodeError)  # SQLite's own message may hold the damaged name
+
 Progress = Callable[[int, int], None]  # pages done, pages in all
 
 
 def reading(path: Path) -> sqlite3.Connection:
     """A connection that cannot write. Raises sqlite3.Error."""
-    return sqlite3.connect(f"{path.resolve().as_uri()}?mode=ro", uri=True, isolation_level=None)
+    made = sqlite3.connect(f"{path.resolve().as_uri()}?mode=ro", uri=True, isolation_level=None)
+    made.text_factory = partial(str, encoding="utf-8", errors="replace")  # damaged text need not be text
+    return made
 
 
 def copy(source: Path, target: Path, tell: Progress = lambda done, total: None) -> None:
@@ -56,7 +71,7 @@ def damage(path: Path, quick: bool = False) -> list[str]:
             check = "quick_check" if quick else "integrity_check"
             found = [row[0] for row in database.execute(f"PRAGMA {check}({MOST_FINDINGS})") if row[0] != "ok"]
             return found if quick else [*found, *_dangling(database)]
-    except sqlite3.DatabaseError as problem:
+    except UNREADABLE as problem:
         return [str(problem)]
 
 
@@ -82,32 +97,54 @@ def unknown_steps(path: Path) -> list[str]:
 
 
 def changed(kept: Path, live: Path) -> list[str]:
-    """Rows that say another thing in `live` than in the older copy `kept`, or are gone, although they never change.
+    """Rows that say another thing in `live` than in the older copy `kept`, although they never change.
 
-    SQLite does not notice a damaged value; two copies do. Facts of people who had their records erased may be gone.
-    Raises sqlite3.Error.
+    SQLite does not notice a damaged value; two copies do. Facts of people who had their records erased may be gone,
+    and so may old letters. Copies of different schemas are not compared: a step may have changed rows. Raises
+    sqlite3.Error.
     """
+    if applied(kept) != applied(live):
+        return []
     with closing(reading(kept)) as database:
-        database.text_factory = bytes  # damaged text need not be text
         database.execute("ATTACH ? AS live", [f"{live.resolve().as_uri()}?mode=ro"])
-        tables = [table_of(kind) for kind in get_args(Fact)]
-        found = [line for table in tables for line in _changed_in(database, table)]
+        found = [line for kind in get_args(Fact) for line in _changed_facts(database, table_of(kind))]
+        found += [
+            line for table, columns in FIXED.items() for line in _changed_columns(database, table, columns)
+        ]
         return found[:MOST_FINDINGS]
 
 
-def _changed_in(database: sqlite3.Connection, table: str) -> list[str]:
-    columns = [row[1].decode() for row in database.execute(f"PRAGMA main.table_info({table})")]
-    if not columns:
-        return []  # a table that the older copy does not have yet
-    differs = " OR ".join(f'old."{name}" IS NOT new."{name}"' for name in columns)
-    rows = database.execute(
-        f"SELECT old.id FROM main.{table} AS old LEFT JOIN live.{table} AS new ON new.id = old.id"
-        f" WHERE (new.id IS NOT NULL AND ({differs})) OR (new.id IS NULL AND {NOT_ERASED})"
-        " ORDER BY old.id"
+def _changed_facts(database: sqlite3.Connection, table: str) -> list[str]:
+    columns = [row[1] for row in database.execute(f"PRAGMA main.table_info({table})")]
+    others = _any("old.{0} IS NOT new.{0}", [name for name in columns if name != "noted_at"])
+    gone = f"new.id IS NULL AND {NOT_ERASED}"
+    return _found(
+        database, table, f"({gone}) OR (new.id IS NOT NULL AND {_differs(table, 'noted_at', others)})"
     )
-    return [
-        f"{table} row {row} is not what it was in the last backup" for (row,) in rows.fetchmany(MOST_FINDINGS)
-    ]
+
+
+def _changed_columns(database: sqlite3.Connection, table: str, columns: tuple[str, ...]) -> list[str]:
+    """Such a column may become NULL, and its row may go; it never says another thing."""
+    made, *rest = columns
+    return _found(database, table, _differs(table, made, _any("old.{0} <> new.{0}", rest)))
+
+
+def _any(differ: str, columns: list[str]) -> str:
+    return "coalesce(" + " OR ".join(differ.format(f'"{name}"') for name in columns) + ", 0)"
+
+
+def _differs(table: str, made: str, others: str) -> str:
+    """A row's number may be used again after an erasure: then it is newer than the copy, in more than its time."""
+    used_again = f"new.{made} > (SELECT max({made}) FROM main.{table}) AND {others}"
+    return f"((old.{made} <> new.{made} OR {others}) AND NOT ({used_again}))"
+
+
+def _found(database: sqlite3.Connection, table: str, where: str) -> list[str]:
+    rows = database.execute(
+        f"SELECT old.rowid FROM main.{table} AS old LEFT JOIN live.{table} AS new ON new.rowid = old.rowid"
+        f" WHERE {where} ORDER BY old.rowid LIMIT {MOST_FINDINGS}"
+    )
+    return [f"{table} row {row} is not what it was in the last backup" for (row,) in rows]
 
 
 def setting(path: Path, name: str) -> str | None:

@@ -11,8 +11,11 @@ from bot import backups
 from bot.cli import main
 from bot.terminal import looking
 from bot.terminal.looking import Finding, Place
-from core.store import duties
+from core.facts import Noticed
+from core.store import duties, erasure, facts, mail, people
 from core.store.connection import Store
+from core.store.mail import Letter
+from core.store.people import Role
 from tests.bot.terminal.practice import made
 
 NOW = datetime(2026, 2, 2, 12, 0, tzinfo=UTC)
@@ -95,6 +98,50 @@ def test_what_was_added_since_the_last_backup_is_no_damage(place: Place) -> None
     store.execute("INSERT INTO noticed (person, noted_at, at, kind, said) VALUES (2, 1, 1, 'note', 'new')")
     store.close()
     assert wrong(list(looking.database(place, NOW))) == []
+
+
+def test_a_row_number_that_is_used_again_after_an_erasure_is_no_damage(place: Place) -> None:
+    store = Store(place.db)
+    other = people.add(store, 3001, "Aino", Role.CLIENT, "UTC", NOW, 1)
+    facts.put(store, other, Noticed(NOW, "note", "mine"), NOW)
+    mail.post(store, Letter(3001, {"text": "hello"}, person=other), NOW)
+    backed_up(place, NOW)
+    erasure.erase(store, other)
+    later = NOW + timedelta(minutes=5)
+    people.add(store, 3002, "Milo", Role.CLIENT, "UTC", later, 1)
+    facts.put(store, other, Noticed(later, "note", "another's"), later)
+    mail.post(store, Letter(3002, {"text": "good day"}, person=other), later)
+    store.close()
+    assert wrong(list(looking.database(place, NOW))) == []
+
+
+def test_a_flipped_time_is_noticed_although_it_makes_the_row_newer(place: Place) -> None:
+    backed_up(place, NOW)
+    store = Store(place.db)
+    store.execute("UPDATE coach_did SET noted_at = noted_at + 70368744177664")
+    store.close()
+    assert len(wrong(list(looking.database(place, NOW)))) == 1
+
+
+@pytest.mark.parametrize(
+    ("change", "good"),
+    [
+        ("UPDATE outbox SET body = NULL", True),
+        ("DELETE FROM outbox", True),
+        ("UPDATE outbox SET attempts = 3, sent_at = 1", True),
+        ("UPDATE outbox SET chat = chat + 1", False),
+        ("UPDATE outbox SET body = replace(body, '31', '33')", False),
+    ],
+)
+def test_letters_may_be_sent_and_forgotten_and_never_say_another_thing(
+    place: Place, change: str, good: bool
+) -> None:
+    store = Store(place.db)
+    mail.post(store, Letter(2001, {"text": "31, noted."}, person=2), NOW)
+    backed_up(place, NOW)
+    store.execute(change)
+    store.close()
+    assert (wrong(list(looking.database(place, NOW))) == []) is good
 
 
 def test_a_row_that_is_gone_although_its_person_is_not_is_noticed(place: Place) -> None:
