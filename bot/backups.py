@@ -16,7 +16,7 @@ from pathlib import Path
 from core.store import copies
 
 HOURS, DAYS = 24, 30  # kept: each backup of so many hours, the last one of each of so many days
-STAMP = "%Y%m%dT%H%M%SZ"
+STAMP, MOMENT = "%Y%m%dT%H%M%SZ", r"\d{8}T\d{6}Z"
 CHUNK = 1 << 20  # bytes read at once
 
 
@@ -37,9 +37,15 @@ def path_for(folder: Path, db: Path, at: datetime) -> Path:
     return folder / f"{db.stem}-{at.astimezone(UTC):{STAMP}}.db"
 
 
+def database_of(file: Path) -> Path | None:
+    """The database that a backup is named after; None: it has another name."""
+    match = re.fullmatch(rf"(.+)-{MOMENT}\.db", file.name)
+    return Path(f"{match[1]}.db") if match else None
+
+
 def found(folder: Path, db: Path) -> list[Backup]:
     """The backups of this database, oldest first."""
-    form = re.compile(rf"{re.escape(db.stem)}-(\d{{8}}T\d{{6}}Z)\.db")
+    form = re.compile(rf"{re.escape(db.stem)}-({MOMENT})\.db")
     matched = ((form.fullmatch(path.name), path) for path in folder.glob("*.db"))
     return sorted(
         Backup(datetime.strptime(match[1], STAMP).replace(tzinfo=UTC), path)

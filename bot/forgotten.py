@@ -7,7 +7,7 @@ from enum import StrEnum
 from pathlib import Path
 
 from bot import backups
-from core.store import erasure
+from core.store import duties, erasure
 from core.store.connection import Store
 
 
@@ -20,11 +20,12 @@ class What(StrEnum):
 
 @dataclass(frozen=True, slots=True)
 class Note:
-    """One line: when, what, whose number (meaningless without the database)."""
+    """One line: when, what, whose number (meaningless without the database), and until when a record is kept."""
 
     at: datetime
     what: What
     person: int
+    until: datetime | None = None
 
 
 def file_of(folder: Path, db: Path) -> Path:
@@ -38,8 +39,15 @@ def note(folder: Path, db: Path, one: Note) -> None:
     file = file_of(folder, db)
     handle = os.open(file, os.O_CREAT | os.O_APPEND | os.O_WRONLY, 0o600)
     with open(handle, "a", encoding="ascii") as out:
-        out.write(f"{one.at.astimezone(UTC).isoformat()} {one.what} {one.person}\n")
+        out.write(
+            " ".join([_time(one.at), one.what, str(one.person), *([_time(one.until)] if one.until else [])])
+        )
+        out.write("\n")
     backups.flushed(file)
+
+
+def _time(at: datetime) -> str:
+    return at.astimezone(UTC).isoformat()
 
 
 def notes(file: Path) -> list[Note]:
@@ -49,8 +57,9 @@ def notes(file: Path) -> list[Note]:
     found = []
     for line in file.read_text(encoding="ascii", errors="replace").splitlines():
         try:
-            at, what, person = line.split()
-            found.append(Note(datetime.fromisoformat(at), What(what), int(person)))
+            at, what, person, *until = line.split()
+            day = datetime.fromisoformat(until[0]) if until else None
+            found.append(Note(datetime.fromisoformat(at), What(what), int(person), day))
         except ValueError:
             continue  # a torn last line
     return sorted(found, key=lambda one: one.at)
@@ -62,9 +71,21 @@ def again(store: Store, file: Path) -> int:
     with store.transaction():
         for one in notes(file):
             if erasure.known_before(store, one.person, one.at):
-                do = erasure.erase if one.what is What.ERASED else erasure.close
-                do(store, one.person)
+                _once_more(store, one)
                 count += 1
     if count:
         erasure.compact(store)
     return count
+
+
+def _once_more(store: Store, one: Note) -> None:
+    if one.what is What.ERASED:
+        erasure.erase(store, one.person)
+    else:
+        close(store, one.person, one.at, one.until or one.at)
+
+
+def close(store: Store, person: int, at: datetime, until: datetime) -> None:
+    """All but the record goes; the record goes on its day."""
+    erasure.close(store, person)
+    duties.plan(store, person, "erase", {"asked": at.isoformat(), "closed": True}, until, at)

@@ -82,26 +82,23 @@ def erase(engine: "Engine", client: Person, talk: Planned, now: datetime) -> Non
         duties.plan(engine.store, client.id, "erase", talk.about, now + AGAIN, now)
         return
     keeps = engine.config.keep_years > 0 and not talk.about.get("closed")
-    what = What.LEFT if keeps else What.ERASED
+    until = kept_until(asked, engine.config.keep_years) if keeps else None
+    one = Note(now, What.LEFT if keeps else What.ERASED, client.id, until)
     try:
-        forgotten.note(engine.config.backups, engine.config.db, Note(now, what, client.id))
+        forgotten.note(engine.config.backups, engine.config.db, one)
     except OSError as problem:
         log.error("nobody is erased while the backups' folder cannot be written: %s", problem)
         duties.plan(engine.store, client.id, "erase", talk.about, now + NO_FOLDER, now)
         return
-    _forget(engine, client, what, asked, now)
+    _forget(engine, client, one)
 
 
-def _forget(engine: "Engine", client: Person, what: What, asked: datetime, now: datetime) -> None:
+def _forget(engine: "Engine", client: Person, one: Note) -> None:
     if client.chat is not None:
         engine.countdowns.pop(client.chat, None)
-    if what is What.LEFT:
-        erasure.close(engine.store, client.id)
-        until = kept_until(asked, engine.config.keep_years)
-        duties.plan(
-            engine.store, client.id, "erase", {"asked": asked.isoformat(), "closed": True}, until, now
-        )
+    if one.until is not None:
+        forgotten.close(engine.store, client.id, one.at, one.until)
     else:
         erasure.erase(engine.store, client.id)
     duties.set_setting(engine.store, "compact", "yes")
-    log.info("one client's records were %s", what.value)
+    log.info("one client's records were %s", one.what.value)

@@ -29,7 +29,7 @@ def main(options: argparse.Namespace) -> int:
             ready = _ready(file, db)
             aside = _aside(db, Clock().now())
             _in_place(ready, db)
-            forgotten_again = _forget(db, {file.resolve().parent, backups_in(db).resolve()})
+            forgotten_again = _forget(db, file)
         except OSError as problem:
             raise Wrong([f"{problem.filename or db}: {problem.strerror}"]) from None
         except (sqlite3.Error, backups.Faulty) as problem:
@@ -83,10 +83,16 @@ def _in_place(ready: Path, db: Path) -> None:
     backups.flushed(db.parent)
 
 
-def _forget(db: Path, folders: set[Path]) -> int:
+def _forget(db: Path, file: Path) -> int:
     """Who was erased since the backup is erased again; opening brings it to today's schema."""
+    made_of = backups.database_of(file)  # another name than ours, when a practice moved
+    known = {
+        forgotten.file_of(backups_in(db).resolve(), db),
+        forgotten.file_of(file.resolve().parent, db),
+        *((forgotten.file_of(file.resolve().parent, made_of),) if made_of else ()),
+    }
     store = Store(db)
     try:
-        return sum(forgotten.again(store, forgotten.file_of(folder, db)) for folder in folders)
+        return sum(forgotten.again(store, one) for one in known)
     finally:
         store.close()

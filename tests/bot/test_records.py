@@ -286,6 +286,24 @@ def test_a_restored_backup_does_not_bring_anybody_back(known: Practice, tmp_path
     assert MARK.encode() not in copy.read_bytes()
 
 
+def test_a_record_that_must_be_kept_goes_on_its_day_after_a_restore_too(
+    known: Practice, tmp_path: Path
+) -> None:
+    keep_for(known, 10)
+    copy = tmp_path / "before.db"
+    store_of(known).snapshot(copy)
+    leaves(known)
+    known.later(minutes=2)
+    config = known.stage.engine.config
+    restored = Store(copy)
+    assert forgotten.again(restored, forgotten.file_of(config.backups, config.db)) == 1
+    assert people.by_id(restored, known.client).role is Role.LEFT
+    day = duties.next_talk(restored, known.client, "erase")
+    assert day is not None
+    assert day.due_at.year == 2036
+    restored.close()
+
+
 def test_somebody_who_joined_later_with_the_same_number_of_row_stays(tmp_path: Path) -> None:
     store = Store(tmp_path / "cuffline.db")
     person = people.add(store, CLIENT, "New", Role.CLIENT, "UTC", START)

@@ -168,6 +168,22 @@ def test_who_was_erased_since_stays_erased(
     store.close()
 
 
+def test_the_list_of_who_was_erased_goes_to_a_second_place_and_to_another_name(
+    db: Path, tmp_path: Path
+) -> None:
+    second, moved = tmp_path / "second", tmp_path / "moved"
+    second.mkdir()
+    moved.mkdir()
+    old = backups.path_for(second, db, NOW)
+    main(["backup", str(old), "--db", str(db)])
+    forgotten.note(tmp_path / "backups", db, forgotten.Note(datetime.now(UTC), forgotten.What.ERASED, 2))
+    main(["backup", str(backups.path_for(second, db, NOW + timedelta(days=1))), "--db", str(db)])
+    assert main(["restore", str(old), "--db", str(moved / "practice.db")]) == 0
+    store = Store(moved / "practice.db")
+    assert people.by_chat(store, CLIENT) is None
+    store.close()
+
+
 # --- which are kept ---
 @given(st.lists(st.integers(0, 60 * 24), unique=True, min_size=1))
 def test_of_hourly_backups_a_day_is_whole_and_thirty_days_have_one_each(hours_ago: list[int]) -> None:
