@@ -149,7 +149,4 @@ FIRST_THIS = "Before the next session I need this one answer. Then write 'start'
 PLAN_FOR_YOU = "Your plan: {plan}"
 PLAN_NEXT = "Next time: {when}. I'll remind you. Or tap when you want to begin."
 CLIENT_LINE = "{name}: {state}"
-YOUR_WEEK = (
-    "Your week: {done} sessions done, loads moved: {moved}. One thing to try: slow down, 2 s up and 2 s down."
-)
 AWAY_TOO_LONG = "I was away for {hours} hours. If I owed you an answer, please write it again."

@@ -9,7 +9,7 @@ from bot.engine import Engine, calendar
 from core.calendar.changing import in_zone
 from core.calendar.recurrence import Weekday, weekly
 from core.calendar.stored import when_from_text, when_to_text
-from core.facts import CalendarChanged, CoachDid, Detail, PlanGiven, SessionStarted
+from core.facts import CalendarChanged, CoachDid, Detail, PlanGiven, SessionEnded, SessionStarted
 from core.plan_text import plan_to_text
 from core.plans import Plan
 from core.safety.causes import Cause
@@ -330,3 +330,27 @@ def test_what_was_planned_counts_each_session_once_by_the_days_that_held(days: D
     assert [f"{one.at:%a %d}" for one in planned] == ["Mon 02", "Fri 06", "Mon 09", "Thu 12"]
     moved = in_zone(when_from_text(when_to_text(DAYS)), LISBON)
     assert moved == DAYS
+
+
+# --- the week ---
+def test_every_week_the_client_reads_what_was_done_one_thing_to_try_and_the_next_dates(days: Days) -> None:
+    store = days.stage.engine.store
+    with store.transaction():
+        facts.put(store, days.client, SessionStarted(START, "9-1", 1, "squats"), START)
+        facts.put(store, days.client, SessionEnded(START, "9-1", "done"), START)
+    days.later(days=6, hours=14)  # Monday at 8:00
+    [text] = [text for text in days.heard(CLIENT) if text.startswith("Your week")]
+    assert text.splitlines() == [
+        "Your week: 1 of 2 sessions.",
+        "Loads stayed where they are; steady counts.",
+        "One thing to try: if a day doesn't suit, move it: 'move thursday to friday'. A moved session counts in full.",
+        "Next: Monday 9 March 2026, 19:00 (Lisbon time); Thursday 12 March 2026, 19:00 (Lisbon time).",
+    ]
+
+
+def test_the_recap_waits_for_the_clients_morning(days: Days) -> None:
+    days.set_detail("quiet_hours", "21:00-09:30")
+    days.later(days=6, hours=14)  # the coach's Monday began at 7:00
+    assert not any("that happens" in text for text in days.heard(CLIENT))
+    days.later(hours=2)
+    assert any(text.startswith("No session this week; that happens.") for text in days.heard(CLIENT))

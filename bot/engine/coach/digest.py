@@ -3,12 +3,11 @@
 from datetime import datetime
 from typing import TYPE_CHECKING
 
-from bot.engine import quiet, weeks
+from bot.engine import recaps, weeks
 from bot.engine.coach import clients as whose
 from conversations.protocol import Choice, Say
 from conversations.words import digest as words
-from conversations.words import engine as engine_words
-from core.store import mail
+from core.store import mail, people
 from core.store.mail import Letter, Priority
 from core.store.people import Person
 
@@ -41,9 +40,6 @@ def everybody(engine: "Engine", coach: Person, now: datetime, page: int) -> None
 
 
 def recap_week(engine: "Engine", coach: Person, now: datetime) -> None:
-    """A short line to every client who trained this week; it waits for whoever is in a session."""
-    for client in whose.seen_by(engine, coach, now):
-        week = weeks.week_of(engine, client, now)
-        if week.done and client.coach == coach.id:
-            text = engine_words.YOUR_WEEK.format(done=week.done, moved=week.loads_moved)
-            quiet.note(engine, client, text, now)
+    """Their own week to every client of this coach."""
+    for client in people.clients_of(engine.store, coach.id):
+        recaps.send(engine, client, now)

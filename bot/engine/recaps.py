@@ -1,0 +1,59 @@
+"""A client's week from facts, as a note that waits for quiet hours and sessions."""
+
+from datetime import datetime, timedelta
+from typing import TYPE_CHECKING
+
+from bot.engine import calendar, quiet, status
+from bot.engine.coach import pauses
+from conversations.words.movements import NAMES
+from conversations.words.week import week_text
+from core.calendar.missed import Attendance
+from core.calendar.occurrences import occurrences_between
+from core.calendar.stored import when_from_text
+from core.facts import LoadMoved, Rated, SessionEnded, SetDone
+from core.store import facts
+from core.store.people import Person
+from core.week_recap import Lived, one_thing, risen
+
+if TYPE_CHECKING:
+    from bot.engine.core import Engine
+
+WEEK = timedelta(days=7)
+WORKED = ("done", "time")
+DATES = 2
+
+
+def send(engine: "Engine", client: Person, now: datetime) -> None:
+    """The week that lies behind; nothing to whoever has no plan or a pause."""
+    if status.plan_of(engine, client.id) is None or pauses.paused_until(engine, client.id, now) is not None:
+        return
+    lived = lived_of(engine, client, now)
+    if not (lived.planned or lived.done):
+        return
+    week = int(now.timestamp() // WEEK.total_seconds())
+    text = week_text(lived, risen(lived), one_thing(lived, week), dates(engine, client, now), NAMES)
+    quiet.note(engine, client, text, now)
+
+
+def lived_of(engine: "Engine", client: Person, now: datetime) -> Lived:
+    """The last seven days."""
+    store, who, since = engine.store, client.id, now - WEEK
+    due = [one for one in calendar.kept(engine, client, since, now) if one.attendance is not Attendance.AHEAD]
+    sets = facts.current(store, SetDone, who)
+    return Lived(
+        planned=len(due),
+        done=sum(one.why in WORKED for one in facts.since(store, SessionEnded, who, since)),
+        sets=[one for one in sets if one.at >= since],
+        before=[one for one in sets if one.at < since],
+        moved=facts.since(store, LoadMoved, who, since),
+        rated=facts.since(store, Rated, who, since),
+    )
+
+
+def dates(engine: "Engine", client: Person, now: datetime) -> list[str]:
+    """The next two sessions on the client's clock."""
+    plan = status.plan_of(engine, client.id)
+    if plan is None or plan.when is None:
+        return []
+    coming = occurrences_between(when_from_text(plan.when), now, now + 2 * WEEK)
+    return [calendar.shown(client, one.at) for one in coming[:DATES]]
