@@ -88,7 +88,7 @@ def finish(brief: Brief, draft: Draft, at: datetime) -> Outcome:
         Do("paused", {"client": brief.client}),
     )
     said = words.PAUSE_SET.format(name=brief.client_name, days=day_spans.shown(span))
-    return Outcome((Say(said),), effects)
+    return Outcome((Say(said, (words.to_card(brief.client_name, brief.client),)),), effects)
 
 
 FORM: Form[Brief, Draft] = Form(

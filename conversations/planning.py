@@ -19,6 +19,7 @@ from conversations.owned_loads import (
 from conversations.planning_brief import Brief, current_days, current_plan, fitting, notes_on
 from conversations.planning_days import NOT_WEEKLY, read_days
 from conversations.protocol import Choice, Do, Effect, Record, Said, Say
+from conversations.words import coach as coach_words
 from conversations.words import dates as date_words
 from conversations.words import planning as words
 from conversations.words.movements import NAMES
@@ -279,7 +280,9 @@ def finish(brief: Brief, draft: Draft, at: datetime) -> Outcome:
         Record(did, brief.client),
         Do("plan_given", {"client": brief.client}),
     )
-    return Outcome((Say(words.SENT.format(name=brief.client_name)),), effects)
+    keep = Choice(coach_words.SAVE_TEMPLATE, f"menu:save_template:{brief.client}")
+    card = coach_words.to_card(brief.client_name, brief.client)
+    return Outcome((Say(words.SENT.format(name=brief.client_name), (keep, card)),), effects)
 
 
 FORM: Form[Brief, Draft] = Form(

@@ -39,7 +39,8 @@ def finish(brief: Brief, draft: Draft, at: datetime) -> Outcome:
     if draft.name is None:
         return Outcome((Say(words.TEMPLATE_NO_PLAN.format(name=brief.client_name)),))
     fact = Record(TemplateSaved(at, draft.name, brief.at_loads), brief.coach)
-    return Outcome((Say(words.TEMPLATE_SAVED.format(template=draft.name)),), (fact,))
+    card = words.to_card(brief.client_name, brief.client)
+    return Outcome((Say(words.TEMPLATE_SAVED.format(template=draft.name), (card,)),), (fact,))
 
 
 FORM: Form[Brief, Draft] = Form(

@@ -63,7 +63,8 @@ def finish(brief: Brief, draft: Draft, at: datetime) -> Outcome:
     did = (Record(CoachDid(at, brief.coach, "travel", days), brief.client),) if brief.by_coach else ()
     said = words.TRAVEL_SET_COACH if brief.by_coach else words.TRAVEL_SET
     told = Do("travelling", {"client": brief.client, "by_coach": brief.by_coach, "days": days})
-    return Outcome((Say(said.format(name=brief.client_name, days=days)),), (fact, *did, told))
+    card = (words.to_card(brief.client_name, brief.client),) if brief.by_coach else ()
+    return Outcome((Say(said.format(name=brief.client_name, days=days), card),), (fact, *did, told))
 
 
 FORM: Form[Brief, Draft] = Form(

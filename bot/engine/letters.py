@@ -12,6 +12,8 @@ from core.store.threads import Button
 
 LONGEST = 4000  # characters; the transport's own limit is 4096 UTF-16 units
 
+OF_THE_ENGINE = "menu:"  # how the values of the engine's own buttons begin
+
 
 def post(
     store: Store,
@@ -46,6 +48,8 @@ def post_document(
 
 
 def _token(store: Store, person: Person, choice: Choice, say: Say, thread: int | None, now: datetime) -> str:
+    if choice.value.startswith(OF_THE_ENGINE):  # it outlives the dialogue that offers it
+        return threads.add_button(store, Button(person.id, None, None, choice.value), now)
     return threads.add_button(store, Button(person.id, thread, say.asks, choice.value), now)
 
 

@@ -18,6 +18,7 @@ from core.facts import (
     Rated,
     ScreeningDone,
     SessionEnded,
+    SessionStarted,
     SetDone,
     WalkDone,
 )
@@ -25,6 +26,7 @@ from core.plans import Aim, Plan, Scheme
 from core.safety.causes import WEEKLY, Tier
 from core.store import duties, facts
 from core.store.people import Person
+from core.store.times import moment
 
 if TYPE_CHECKING:
     from bot.engine.core import Engine
@@ -115,11 +117,13 @@ def _waits(engine: "Engine", client: Person, cleared: Cleared | None) -> bool:
 
 
 def _quiet_days(engine: "Engine", client: Person, now: datetime) -> int:
-    """Whole days since anything came from the client; what came is forgotten after a month."""
+    """Whole days since anything came from the client: words (forgotten after a month), a session, joining."""
     row = engine.store.row("SELECT max(received_at) AS at FROM inbox WHERE person = ?", [client.id])
-    if row is None or row["at"] is None:
-        return max(0, (now - client.joined).days)
-    return int((now.timestamp() * 1000 - row["at"]) // 86_400_000)
+    trained = facts.latest(engine.store, SessionStarted, client.id)
+    heard = [client.joined]
+    heard += [moment(row["at"])] if row is not None and row["at"] is not None else []
+    heard += [trained.at] if trained is not None else []
+    return max(0, (now - max(heard)).days)
 
 
 def alerts_of(engine: "Engine", client: Person, since: datetime) -> list[AlertSeen]:

@@ -201,7 +201,8 @@ def finish(brief: Brief, draft: Draft, at: datetime) -> Outcome:
         Record(CoachDid(at, brief.coach, "changed_plan", f"{line} {draft.why}"), brief.client),
         Do("plan_changed", told),
     )
-    return Outcome((Say(words.CHANGE_SENT.format(name=brief.client_name)),), effects)
+    card = words.to_card(brief.client_name, brief.client)
+    return Outcome((Say(words.CHANGE_SENT.format(name=brief.client_name), (card,)),), effects)
 
 
 FORM: Form[Brief, Draft] = Form(

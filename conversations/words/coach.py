@@ -1,5 +1,6 @@
 """The coach's side: the list of clients, the card, and what can be done from it."""
 
+from conversations.protocol import Choice
 from conversations.words.movements import NAMES
 from core.plans import PAIN_CEILING, Plan, Scheme
 
@@ -106,7 +107,7 @@ PAUSE_REASONS = (
     ("Let it settle", "let it settle"),
     ("No reason", "-"),
 )
-PAUSE_SET = "{name} pauses. {days}. No reminders until then; it ends by itself, or from the card."
+PAUSE_SET = "{name} pauses. {days}. No reminders in that time. It ends by itself, or from the card."
 PAUSE_FROM = " from {day}"
 BECAUSE = " Your coach says: {why}."
 CLIENT_PAUSED = (
@@ -282,3 +283,8 @@ def swaps_text(swaps: tuple[tuple[str, str], ...]) -> str:
         for was, now in swaps
         if was != now
     )
+
+
+def to_card(name: str, client: int) -> Choice:
+    """The button that opens a client's card again."""
+    return Choice(BACK_TO_CARD.format(name=name), f"menu:client:{client}")

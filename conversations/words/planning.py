@@ -39,7 +39,7 @@ CONFIRM = "{plan}\n{when}\n{notes}Send it to {name}?"
 SEND = "Send it"
 SEND_TYPED = ("yes", "y", "ok", "send", "yes please")
 AGAIN = "Start again"
-SENT = "Sent to {name}. To keep it for others: 'save as template' and a name."
+SENT = "Sent to {name}."
 NO_DAYS = "No fixed days."
 LEAVES_REHAB = "Note: so far this was rehab. These sets go on until the form goes."
 # By core.calendar.limits.Limit value: the usual limit that these days would break.

@@ -141,12 +141,22 @@ def test_the_card_says_in_ten_seconds_what_a_coach_needs(room: Room) -> None:
         "Goal: strength.",
         "Plan since 2 Mar 2026: Goblet squat 10 kg",
         "Last sessions:",
-        "5 Mar 2026: goblet squat 10 kg: 31, 14, 7, pain 2",
-        "4 Mar 2026: goblet squat 10 kg: 30, 14, 7",
-        "3 Mar 2026: goblet squat 10 kg: 29, 14, 7",
+        "Thu 5 Mar: goblet squat 10 kg: 31, 14, 7, pain 2",
+        "Wed 4 Mar: goblet squat 10 kg: 30, 14, 7",
+        "Tue 3 Mar: goblet squat 10 kg: 29, 14, 7",
     ]
     assert room.labels(COACH) == ["Clearance", "New plan", "Pause", "Message", "Log", "More"]
     assert [message.kind for message in room.messages(COACH)[-2:]] == ["photo", "text"]
+
+
+def test_the_chart_is_not_sent_again_while_nothing_new_was_trained(room: Room) -> None:
+    client = room.client(RUTA, "Ruta")
+    room.trained(client, "1", (30, 15, 8), START)
+    for _ in range(3):
+        room.types(COACH, "ruta")
+    room.trained(client, "2", (31, 15, 8), START)
+    room.types(COACH, "ruta")
+    assert [message.kind for message in room.messages(COACH)].count("photo") == 2
 
 
 def test_an_open_alert_stands_on_the_card_and_one_tap_shows_it_with_its_buttons(room: Room) -> None:

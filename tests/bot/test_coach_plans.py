@@ -108,7 +108,7 @@ def test_right_after_planning_one_line_keeps_the_plan(room: Room) -> None:
     room.types(COACH, "ruta")
     room.taps(COACH, "New plan")
     build_plan(room, "One dumbbell: goblet squat", "8, 10 kg", "8 kg", "none", "send it")
-    assert "save as template" in room.says(COACH)
+    assert room.labels(COACH) == ["Save as template", "Back to Ruta"]
     room.types(COACH, "save as template light legs")
     assert "Saved as 'light legs'" in room.says(COACH)
 

@@ -29,6 +29,7 @@ if TYPE_CHECKING:
     from bot.engine.core import Engine
 
 SESSIONS = 3
+CHART_SEEN = "chart_seen:{coach}"  # a setting: what the last chart showed that this coach got from a card
 LOG_LINES = 12
 ALERT_BUTTONS = 2
 A_DAY = timedelta(days=1)  # the end of a pause is the instant after its last day
@@ -53,11 +54,19 @@ def show(engine: "Engine", coach: Person, client: Person, now: datetime) -> None
         words.ASKED_LINE.format(movement=words.movement(one.movement), was=one.was, use=one.use)
         for one in asked
     ]
-    panels = weeks.panels_of(engine, client, name, now)
-    if panels and coach.chat is not None:
-        body = {"text": "", "chart": {"panels": panels}}
-        mail.post(engine.store, Letter(coach.chat, body, "chart", person=coach.id), now)
+    chart(engine, coach, client, name, now)
     engine.say(coach, Say("\n".join(line for line in lines if line), buttons(engine, client)), now)
+
+
+def chart(engine: "Engine", coach: Person, client: Person, name: str, now: datetime) -> None:
+    """Set 1 against its range, and the load steps; not again while nothing was trained since it was seen."""
+    panels = weeks.panels_of(engine, client, name, now)
+    seen, setting = f"{client.id} {panels}", CHART_SEEN.format(coach=coach.id)
+    if not panels or coach.chat is None or duties.setting(engine.store, setting) == seen:
+        return
+    duties.set_setting(engine.store, setting, seen)
+    body = {"text": "", "chart": {"panels": panels}}
+    mail.post(engine.store, Letter(coach.chat, body, "chart", person=coach.id), now)
 
 
 def stand_in(engine: "Engine", coach: Person, client: Person) -> list[str]:
@@ -138,7 +147,7 @@ def _session(engine: "Engine", client: Person, started: SessionStarted) -> str:
     ended = facts.latest(store, SessionEnded, client.id, session=session)
     parts += [words.STOPPED] if ended is not None and ended.why not in weeks.DONE else []
     text = ", ".join(part for part in parts if part) or words.NO_SETS
-    return f"{_day(started.at, client)}: {text}"
+    return f"{local(started.at, client.zone).strftime('%a %-d %b')}: {text}"
 
 
 def open_lines(engine: "Engine", client: Person) -> list[str]:
@@ -178,7 +187,7 @@ def log(engine: "Engine", coach: Person, client: Person, now: datetime) -> None:
     did = facts.current(engine.store, CoachDid, client.id)[-LOG_LINES:]
     lines = [_logged(engine, client, one) for one in reversed(did)] or [words.LOG_EMPTY]
     name = whose.name_of(engine, coach, client, now)
-    back = Choice(words.BACK_TO_CARD.format(name=name), f"menu:client:{client.id}")
+    back = words.to_card(name, client.id)
     engine.say(coach, Say("\n".join([words.LOG_HEAD.format(name=name), *lines]), (back,)), now)
 
 

@@ -36,7 +36,7 @@ def ask_to_whom(engine: "Engine", coach: Person, client: Person, now: datetime) 
     if not called:
         engine.say(coach, Say(words.NO_OTHER_COACH), now)
         return
-    back = Choice(words.BACK_TO_CARD.format(name=client.name), f"menu:client:{client.id}")
+    back = words.to_card(client.name, client.id)
     buttons = (*(Choice(name, f"menu:give:{client.id}/{number}") for number, name in called.items()), back)
     engine.say(coach, Say(words.TO_WHOM.format(name=client.name), buttons), now)
 

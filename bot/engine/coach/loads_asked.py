@@ -46,7 +46,7 @@ def switch(engine: "Engine", coach: Person, client: Person, now: datetime) -> No
     facts.put(engine.store, client.id, Detail(now, SETTING, mode), now)
     facts.put(engine.store, client.id, CoachDid(now, coach.id, f"loads_{mode}"), now)
     said = words.LOADS_ASK if mode == "ask" else words.LOADS_AUTO
-    engine.say(coach, Say(said.format(name=client.name)), now)
+    engine.say(coach, Say(said.format(name=client.name), (words.to_card(client.name, client.id),)), now)
 
 
 def held_back(engine: "Engine", client: Person, session: str, moves: list[Told], now: datetime) -> list[Told]:

@@ -44,5 +44,5 @@ def ask_to_finish(engine: "Engine", coach: Person, client: Person, now: datetime
     """A plan ends only after a second tap."""
     name = whose.name_of(engine, coach, client, now)
     yes = Choice(words.FINISH_YES, f"menu:finish_yes:{client.id}")
-    no = Choice(words.BACK_TO_CARD.format(name=name), f"menu:client:{client.id}")
+    no = words.to_card(name, client.id)
     engine.say(coach, Say(words.FINISH_SURE.format(name=name), (yes, no)), now)

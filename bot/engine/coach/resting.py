@@ -52,7 +52,9 @@ def resume(engine: "Engine", coach: Person, client: Person, now: datetime) -> No
     facts.put(engine.store, client.id, CoachDid(now, coach.id, "resumed"), now)
     duties.unplan(engine.store, client.id, "pause_over")
     _goes_on(engine, client, now)
-    engine.say(coach, Say(words.RESUMED.format(name=client.name)), now)
+    engine.say(
+        coach, Say(words.RESUMED.format(name=client.name), (words.to_card(client.name, client.id),)), now
+    )
 
 
 def pause_over(engine: "Engine", client: Person, about: dict[str, Any], now: datetime) -> None:
