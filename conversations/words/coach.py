@@ -37,6 +37,7 @@ DONE_OF = "{done} of {planned} done"
 MORE_CLIENTS = "Next {number}"
 EARLIER_CLIENTS = "Back"
 WHICH = "Which one?"
+GONE = "That client is not here any more."
 NOBODY = "I don't find a client by '{typed}'."
 LONGEST_LINE = 60  # characters; about two lines on a phone
 

@@ -53,12 +53,18 @@ def by_chat(store: Store, chat: int) -> Person | None:
     return None if row is None else _person(row)
 
 
+def find(store: Store, person: int) -> Person | None:
+    """The person with this id; None: there is none (any more)."""
+    row = store.row("SELECT * FROM person WHERE id = ?", [person])
+    return None if row is None else _person(row)
+
+
 def by_id(store: Store, person: int) -> Person:
     """A known person. Raises KeyError."""
-    row = store.row("SELECT * FROM person WHERE id = ?", [person])
-    if row is None:
+    found = find(store, person)
+    if found is None:
         raise KeyError(f"person {person}")
-    return _person(row)
+    return found
 
 
 def clients_of(store: Store, coach: int) -> list[Person]:

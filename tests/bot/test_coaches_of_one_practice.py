@@ -74,6 +74,15 @@ def test_a_second_contact_may_take_an_alert_and_see_nothing_else(room: Room) -> 
     assert [a for a in Action if gate.allows(engine, second, a, client)] == [Action.TAKE_ALERT]
 
 
+def test_an_old_button_about_a_client_who_left_is_answered_kindly(room: Room) -> None:
+    client = room.client(RUTA, "Ruta")
+    room.types(COACH, "ruta")
+    with room.store.transaction():
+        room.store.execute("UPDATE person SET role = 'left' WHERE id = ?", [client])
+    room.taps(COACH, "More")
+    assert room.says(COACH) == "That client is not here any more."
+
+
 # --- handing over ----------------------------------------------------------------------------------------
 def test_a_client_handed_over_is_the_other_coachs_from_then_on(room: Room) -> None:
     room.client(RUTA, "Ruta")

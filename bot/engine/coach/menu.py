@@ -7,10 +7,11 @@ from typing import TYPE_CHECKING
 from bot.engine import alerts, gate, practice, reports, turns
 from bot.engine.coach import away, card, covering, digest, listing, loads_asked, more, resting
 from conversations.protocol import Say
+from conversations.words import coach as coach_words
 from conversations.words import engine as words
 from core.access import Action
 from core.store import duties, people
-from core.store.people import Person
+from core.store.people import Person, Role
 
 if TYPE_CHECKING:
     from bot.engine.core import Engine
@@ -37,7 +38,10 @@ def chosen(engine: "Engine", coach: Person, value: str, now: datetime) -> bool:
 def _about_client(engine: "Engine", coach: Person, what: str, rest: str, now: datetime) -> None:
     """Through the gate; what follows the client's id after a slash is for the act."""
     number, _, detail = rest.partition("/")
-    client = people.by_id(engine.store, int(number))
+    client = people.find(engine.store, int(number))
+    if client is None or client.role is not Role.CLIENT:
+        engine.say(coach, Say(coach_words.GONE), now)
+        return
     action = ABOUT_CLIENT[what][0] if what in ABOUT_CLIENT else WITH_DETAIL[what][0]
     if not gate.allows(engine, coach, action, client):
         engine.say(coach, Say(words.NOT_YOURS), now)
