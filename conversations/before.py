@@ -64,6 +64,15 @@ DRILLS = ((words.DRILL, "done"), (words.DRILL_SLOW, "slow"), (words.DRILL_STUCK,
 DRILL = tuple(Choice(label, value) for label, value in DRILLS)
 SOUND = (Choice(words.HEARD, "done"), Choice(words.NOT_HEARD, "unheard"))
 WARM = (Choice(words.WARM, "done"),)
+# "ok" or "yes" does not say how fast it went.
+DRILL_TYPED = (
+    *(
+        Choice(label, "done")
+        for label in ("under 10", "under 10 seconds", "under ten seconds", "fast", "quick")
+    ),
+    *(Choice(label, "slow") for label in ("slow", "too slow", "longer", "over 10", "more than 10")),
+    *(Choice(label, "stuck") for label in ("stuck", "can't", "cannot", "no")),
+)
 TYPED = tuple(Choice(label, "done") for label in ("done", "ok", "okay", "yes", "heard", "ready", "finished"))
 
 
@@ -148,7 +157,7 @@ def _answered(draft: Draft, step: str, text: str) -> Draft:
         case "pain":
             return replace(draft, pain=heard.score(text))
         case "drill":
-            return _drilled(draft, pick(text, DRILL, (*TYPED, Choice("no", "slow"))))
+            return _drilled(draft, pick(text, DRILL, DRILL_TYPED))
         case "sound":
             done = pick(text, SOUND, (*TYPED, Choice("no", "unheard"))) == "done"
             return replace(draft, sound="done") if done else replace(draft, unheard=draft.unheard + 1)

@@ -234,7 +234,9 @@ def _last_words(brief: Brief, draft: Draft) -> list[Cause]:
 
 
 def lapsed(brief: Brief, draft: Draft, at: datetime) -> Outcome:
-    """No reply: the coach's list of today, and no session before it."""
+    """No reply: the coach's list of today, and no session before it. In the evening the morning asks again."""
+    if brief.day is Part.EVENING:
+        return Outcome()
     text = told(brief, Cause.NO_REPLY)
     return Outcome((Say(text),), (Alert(Cause.NO_REPLY, "-", text),))
 

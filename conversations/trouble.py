@@ -38,6 +38,7 @@ class Draft:
     now: str | None = None
 
 
+GRAVE = frozenset({Kind.EMERGENCY, Kind.URINE, Kind.SWELLING})  # better is not over
 # Own caution, no source: asked once more, then the coach hears that there is no word.
 PATIENCE = timedelta(minutes=2)
 LAPSE = timedelta(minutes=10)
@@ -112,7 +113,8 @@ def finish(brief: Brief, draft: Draft, at: datetime) -> Outcome:
         return Outcome((Say(words.GOOD),))
     if draft.now == "worse":
         return Outcome((Say(safety.told(Cause.NOT_BETTER, brief.number)),))
-    return Outcome((Say(words.CLOSE_BETTER),))
+    last = words.CLOSE_GRAVE if brief.kind in GRAVE else words.CLOSE_BETTER
+    return Outcome((Say(last.format(number=brief.number)),))
 
 
 def lapsed(brief: Brief, draft: Draft, at: datetime) -> Outcome:

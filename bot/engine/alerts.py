@@ -8,7 +8,7 @@ from conversations.protocol import Choice, Say
 from conversations.words import engine as words
 from conversations.words import safety
 from core.facts import CoachDid, Detail
-from core.safety.causes import Cause, Tier, tier_of
+from core.safety.causes import GRAVE, Cause, Tier, bars_training, tier_of
 from core.safety.escalation import TOGETHER, Who, asked_again_at, next_round
 from core.store import duties, facts, people
 from core.store.duties import OpenAlert
@@ -19,6 +19,7 @@ if TYPE_CHECKING:
     from bot.engine.core import Engine
 
 SESSIONS_SHOWN = 2
+SAME_HOUR = timedelta(hours=1)
 NO_BURST = timedelta(minutes=5)  # between two sendings, also when several are late; own caution, no source
 
 
@@ -53,6 +54,8 @@ def send(engine: "Engine", alert_id: int) -> None:
 
 
 def _send_to(engine: "Engine", who: Who, client: Person, alert: OpenAlert, now: datetime) -> None:
+    if who is Who.CLIENT and somebody_answered(engine, client, alert):
+        return
     if who is Who.CLIENT:
         number = status.emergency_number(engine, client.id)
         engine.say(client, Say(words.COACH_SILENT.format(number=number)), now, Priority.ALERT)
@@ -61,6 +64,12 @@ def _send_to(engine: "Engine", who: Who, client: Person, alert: OpenAlert, now: 
     if person is not None:
         say = Say(text(engine, client, alert, alert.calls + 1), _buttons(alert))
         engine.say(person, say, now, Priority.ALERT)
+
+
+def somebody_answered(engine: "Engine", client: Person, alert: OpenAlert) -> bool:
+    """Whether a coach already answered another alert of the same hour: then they were reached."""
+    recent = duties.alerts_since(engine.store, client.id, alert.raised_at - SAME_HOUR)
+    return any(one.taken_by is not None for one in recent)
 
 
 def _ask_settled(engine: "Engine", alert: OpenAlert, coach: int, now: datetime) -> None:
@@ -131,7 +140,14 @@ def tapped(engine: "Engine", coach: Person, act: str, alert_id: int, now: dateti
     facts.put(engine.store, client.id, CoachDid(now, coach.id, f"alert_{act}", alert.cause.value), now)
     duties.take_alert(engine.store, alert_id, coach.id, now, asked_again_at(now))
     match act:
-        case "settle":
+        case "settle" if alert.cause in GRAVE:
+            asked = words.SEEN_BY_CLINICIAN.format(name=client.name, cause=cause_line(alert))
+            sure = (
+                Choice(words.SEEN_YES, f"alert:settle_seen:{alert_id}"),
+                Choice(words.HOLD, f"alert:hold:{alert_id}"),
+            )
+            engine.say(coach, Say(asked, sure), now)
+        case "settle" | "settle_seen":
             _settle(engine, client, alert, now)
             closed = words.ALERT_SETTLED.format(name=client.name, cause=cause_line(alert))
             engine.say(coach, Say(closed), now)
@@ -156,5 +172,8 @@ def _settle(engine: "Engine", client: Person, alert: OpenAlert, now: datetime) -
         alert.cause is Cause.UNSEEN_REFILL
     ):  # the coach has decided: this client trains without a visible refill
         facts.put(engine.store, client.id, Detail(now, "unseen_allowed", "yes"), now)
-    if tier_of(alert.cause) is Tier.NOW:
+    others = duties.open_alerts(engine.store, client.id)
+    if tier_of(alert.cause) is Tier.NOW and not any(
+        bars_training(one.cause, settled=False) for one in others
+    ):
         engine.say(client, Say(words.CLIENT_TRY_AGAIN), now)

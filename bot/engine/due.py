@@ -44,6 +44,7 @@ NO_HURRY = (
     "weekly",
 )  # these wait for the morning
 LATER = timedelta(minutes=2)
+ONE_AT_A_TIME = timedelta(hours=1)  # questions after two sessions do not come together
 STALE = timedelta(hours=3)  # what comes so late need not come at night
 NO_BURST = timedelta(seconds=30)
 
@@ -128,6 +129,9 @@ def start(engine: "Engine", talk: Planned, now: datetime) -> None:
     if not duties.is_open(engine.store, talk.id):
         return
     person = people.by_id(engine.store, talk.person)
+    if talk.dialogue == "morning" and threads.live_in(engine.store, person.id, "morning") is not None:
+        duties.talk_later(engine.store, talk.id, now + ONE_AT_A_TIME)
+        return
     if talk.dialogue in WAITS and in_session(engine, person):
         duties.talk_later(engine.store, talk.id, now + LATER)
         return

@@ -7,6 +7,7 @@ from datetime import datetime, timedelta
 from conversations.answers import Count, Sided, Unclear, several_numbers, side_numbers
 from conversations.protocol import Choice, Corrected, Effect, Record, Said, Say, Turn
 from conversations.session import fitting, sets
+from conversations.session.correcting import HALF, is_correction, named_set, only_reps, without_preface
 from conversations.session.state import (
     Counted,
     Phase,
@@ -26,8 +27,11 @@ from core.plans import Scheme
 MOST_REPS = 200
 LATE_COUNT = timedelta(seconds=10)  # after Go a number may still be the last set's; own caution, no source
 SAME_WITHIN = timedelta(seconds=5)
+COPY_WITHIN = timedelta(seconds=15)  # a message sent twice over a bad line; own caution, no source
+QUIET = "quiet"  # why a spell of bands ended, stored
+SIDED = re.compile(r"\b(?:left|right|l|r)\b", re.IGNORECASE)
+YES_OR_NO = {"yes": "change", "change it": "change", "no": "keep", "leave it": "keep"}
 BETWEEN_SETS = (Phase.REST, Phase.SET, Phase.TIGHT, Phase.REFILL, Phase.NAIL, Phase.FEEL)
-CORRECTION = re.compile(r"^\s*(no|nope|sorry|oops|correction|actually|i meant?|wrong)\b", re.IGNORECASE)
 LOST_WORDS = re.compile(r"\b(lost|forgot|no idea|dunno|don'?t know|not sure)\b", re.IGNORECASE)
 
 
@@ -35,6 +39,12 @@ def typed(state: State, event: Said) -> Turn[State]:
     """Words during sets, rests and after: counts, corrections, "lost count", or something unclear."""
     if state.set_at is None and not state.counted:  # no set has begun: there is nothing to count
         return turn(state, Say(words.NOTHING_TO_COUNT))
+    if state.between is not None and (meant := YES_OR_NO.get(event.text.strip().lower().rstrip(".!"))):
+        return which(state, replace(event, text=meant, to=_which_id(state, last_counted(state))))
+    if HALF.fullmatch(event.text) and len(state.doing.sides) == 1:
+        return turn(state, Say(words.NO_HALVES))
+    if (named := named_set(event.text)) is not None:
+        return _named(state, event, *named)
     if LOST_WORDS.search(event.text) and lacking(state) is not None:
         return lost(state, event)
     try:
@@ -46,13 +56,25 @@ def typed(state: State, event: Said) -> Turn[State]:
 
 def read(state: State, text: str) -> tuple[Count, ...]:
     """One or more counts; sides come in the plan's order. Raises `Unclear`."""
-    if len(state.doing.sides) == 2:
+    text = only_reps(without_preface(text))
+    if len(state.doing.sides) == 2 or SIDED.search(text):
         try:
             sided = side_numbers(text, 0, MOST_REPS)
         except Unclear:
             return several_numbers(text, 0, MOST_REPS)
         return _in_plan_order(state, sided)
     return several_numbers(text, 0, MOST_REPS)
+
+
+def _named(state: State, event: Said, no: int, text: str) -> Turn[State]:
+    """ "set 1 was 21"."""
+    try:
+        counts = read(state, text)
+    except Unclear as problem:
+        return turn(state, Say(unclear(problem)))
+    if any(one.no == no for one in state.counted):
+        return amend(state, event, no, counts)
+    return turn(state, Say(words.NO_SUCH_SET.format(n=no)))
 
 
 def _in_plan_order(state: State, sided: Sided) -> tuple[Count, ...]:
@@ -63,7 +85,7 @@ def _in_plan_order(state: State, sided: Sided) -> tuple[Count, ...]:
 def numbers(state: State, event: Said, counts: tuple[Count, ...]) -> Turn[State]:
     """Place counts that were typed freely."""
     sides = len(state.doing.sides)
-    if CORRECTION.match(event.text) and state.counted:
+    if is_correction(event.text) and state.counted:
         return amend(state, event, state.counted[-1].no, counts)
     if len(counts) > sides:
         return many(state, event, counts)
@@ -77,7 +99,15 @@ def numbers(state: State, event: Said, counts: tuple[Count, ...]) -> Turn[State]
         return _one_side(state, event, one, place, counts)
     if state.phase is Phase.SET:
         return done_with(state, event, counts)
+    if _went_quiet(state):
+        given_up = Counted(state.set_no, event.at)
+        return fill(with_counted(state, given_up), event, given_up, counts)
     return again(state, event, counts)
+
+
+def _went_quiet(state: State) -> bool:
+    """A set was given up because nobody answered; its count still counts."""
+    return state.phase is Phase.OFF and state.why == QUIET and state.set_no > len(state.counted)
 
 
 def _next_under_way(state: State, event: Said, one: Counted, counts: tuple[Count, ...]) -> bool:
@@ -90,7 +120,13 @@ def _next_under_way(state: State, event: Said, one: Counted, counts: tuple[Count
 def said_again(state: State, event: Said, counts: tuple[Count, ...]) -> Counted | None:
     """The set for which these numbers were noted a moment ago: a second copy of a message is no new count."""
     values = tuple(count.value for count in counts)
-    recent = [one for one in state.counted if one.noted_at and event.at - one.noted_at <= SAME_WITHIN]
+    missing = lacking(state)
+    recent = [
+        one
+        for one in state.counted
+        if one.noted_at
+        and event.at - one.noted_at <= (COPY_WITHIN if missing and one.no != missing.no else SAME_WITHIN)
+    ]
     return next((one for one in recent if one.reps[-len(values) :] == values), None)
 
 
@@ -160,6 +196,8 @@ def again(state: State, event: Said, counts: tuple[Count, ...]) -> Turn[State]:
         return turn(state, _already(said))
     if state.phase is Phase.REST and len(counts) == 1:
         return _ask_which(state, words.WHICH_SET, counts[0].value, last)
+    if len(counts) == 1 == len(state.doing.sides):
+        return _ask_change(state, counts[0].value, last)
     return amend(state, event, last.no, counts)
 
 
@@ -171,23 +209,42 @@ def _ask_which(state: State, text: str, reps: int, last: Counted) -> Turn[State]
     return turn(state, say(asked, _which_id(state, last), *buttons))
 
 
-def _which_id(state: State, last: Counted) -> str:
+def _ask_change(state: State, reps: int, last: Counted) -> Turn[State]:
+    """A number that nobody asked for: is it a correction of the last set?"""
+    state = replace(state, between=reps)
+    was = " and ".join(map(str, last.reps)) or words.NO_COUNT
+    change = Choice(words.CHANGE.format(n=last.no, reps=reps), str(last.no))
+    asked = words.CHANGE_ASK.format(reps=reps, n=last.no, was=was)
+    return turn(state, say(asked, _which_id(state, last), change, Choice(words.KEEP, "keep")))
+
+
+def _which_id(state: State, last: Counted | None) -> str:
     """The question about one number after one set: an earlier number's buttons are not this one's."""
-    return f"which.{state.exercise + 1}.{last.no}.{state.between}"
+    return f"which.{state.exercise + 1}.{last.no if last else 0}.{state.between}"
 
 
 def which(state: State, event: Said) -> Turn[State]:
     """ "Set 1 again, or set 2?" answered; the rest may be over by then."""
     value, last = state.between, last_counted(state)
-    if value is None or last is None or event.to != _which_id(state, last) or not event.text.isdigit():
+    if value is None or last is None or event.to != _which_id(state, last):
         return turn(state, Say(words.STALE))
     state = replace(state, between=None)
+    if event.text == "keep":
+        return turn(state, Say(words.KEPT), *_still_open(state))
+    if event.text == "change":
+        event = replace(event, text=str(last.no))
     no, counts = int(event.text), (Count(value, False),)
     if any(one.no == no for one in state.counted):
         return amend(state, event, no, counts)
     if state.phase not in BETWEEN_SETS:  # the bands are to come off: no set is begun by a late tap
         return turn(state, Say(words.STALE))
     return done_with(replace(state, set_no=no, rest_until=None), event, counts)
+
+
+def _still_open(state: State) -> tuple[Say, ...]:
+    from conversations.session import machine  # only to repeat the open question
+
+    return machine.open_question(state)
 
 
 def fill(state: State, event: Said, one: Counted, counts: tuple[Count, ...]) -> Turn[State]:
@@ -235,7 +292,7 @@ def many(state: State, event: Said, counts: tuple[Count, ...]) -> Turn[State]:
     sides = len(state.doing.sides)
     groups = [counts[i : i + sides] for i in range(0, len(counts), sides)]
     if len(groups) > state.sets or len(groups[-1]) < sides:
-        return turn(state, Say(words.NOT_A_NUMBER))
+        return turn(state, Say(words.TOO_MANY.format(numbers=len(counts), sets=state.sets)))
     effects: tuple[Effect, ...] = ()
     for no, group in enumerate(groups, start=1):
         known = next((one for one in state.counted if one.no == no), Counted(no, event.at))
@@ -289,7 +346,7 @@ def corrected(state: State, event: Corrected) -> Turn[State]:
     """An edited message: the sets that it had stated change with it."""
     mine = [one for one in state.counted if event.of in (one.message, *one.said_by)]
     if not mine:
-        return turn(state)
+        return turn(state, Say(words.EDIT_OF_WHAT)) if state.counted else turn(state)
     try:
         counts = read(state, event.text)
     except Unclear as problem:
@@ -314,7 +371,9 @@ def tapped(state: State, event: Said) -> Turn[State]:
         return _tapped_again(state, event, one)
     if int(place) < len(one.reps):
         return _side_before(state, event, one, int(place))
-    if event.text == "lost":
+    if event.text == "lost" and state.guess:  # the same button twice is one answer
+        return turn(state, _best_guess(state, one))
+    if event.text in ("lost", "blank"):
         return lost(state, event)
     if event.text.startswith("t") and event.text[1:].isdigit():
         return _ones(state, one, int(event.text[1:]))
@@ -363,7 +422,11 @@ def lost(state: State, event: Said) -> Turn[State]:
         state = replace(with_counted(state, replace(one, blank=True)), guess=False)
         return _then(state, event, (Say(words.LEFT_BLANK),), ())
     state = replace(state, guess=True)
-    return turn(state, say(words.BEST_GUESS, sets.reps_id(state, one), *sets.TENS, sets.LOST))
+    return turn(state, _best_guess(state, one))
+
+
+def _best_guess(state: State, one: Counted) -> Say:
+    return say(words.BEST_GUESS, sets.reps_id(state, one), *sets.TENS, Choice(words.LEAVE_BLANK, "blank"))
 
 
 def facts(

@@ -1,23 +1,22 @@
 """Bands off, the break of 3 minutes, the next movement, the end."""
 
+import re
 from dataclasses import replace
 from datetime import datetime
 
 from conversations.answers import Unclear, choice, whole_number
-from conversations.protocol import BandsCameOff, Begin, Choice, Effect, Record, Said, Say, TimeIsUp, Turn
+from conversations.protocol import BandsCameOff, Begin, Effect, Record, Said, Say, TimeIsUp, Turn
 from conversations.session import counting, fitting, sets
+from conversations.session.correcting import is_correction, named_set
 from conversations.session.state import After, Phase, State, choices, lacking, say, turn, with_counted
 from conversations.session.timing import pause_of
 from conversations.words import session as words
 from conversations.words.answers import unclear
 from core.facts import BandsOff, SessionEnded
 
-OFF_WORDS = (
-    Choice(words.BANDS_OFF_LABEL, "off"),
-    Choice("off", "off"),
-    Choice("done", "off"),
-    Choice("yes", "off"),
-    Choice("they are off", "off"),
+SAYS_OFF = re.compile(r"\b(?:off|yes|yep|done|ok(?:ay)?)\b", re.IGNORECASE)
+SAYS_NOT = re.compile(
+    r"\b(?:not|no|still on|can'?t|cannot|stuck|wait|won'?t|isn'?t|aren'?t)\b|\?|\d", re.IGNORECASE
 )
 LEFT = choices(words.REPS_LEFT_LABELS)
 
@@ -33,9 +32,7 @@ def said(state: State, event: Said) -> Turn[State]:
 
 
 def _off_said(state: State, event: Said) -> Turn[State]:
-    try:
-        choice(event.text, OFF_WORDS)
-    except Unclear:
+    if SAYS_NOT.search(event.text) or not SAYS_OFF.search(event.text):
         return counting.typed(state, event)
     return bands_off(state, event.at)
 
@@ -107,6 +104,8 @@ def _left_open(state: State) -> bool:
 
 
 def _left(state: State, event: Said) -> Turn[State]:
+    if is_correction(event.text) or named_set(event.text) is not None:
+        return counting.typed(state, event)
     try:
         left = int(choice(event.text, LEFT))
     except Unclear:

@@ -1,5 +1,6 @@
 """Bands on, and the check: tightness, refill on each limb, feeling. No set without a passed check."""
 
+import re
 from dataclasses import replace
 from datetime import datetime
 
@@ -30,7 +31,11 @@ from core.facts import BandsOn, CuffChecked, Noticed
 from core.plans import Region
 from core.safety.causes import Cause
 
-ON_WORDS = tuple(Choice(label, "on") for label in (words.BANDS_ON_LABEL, "on", "yes", "done", "they are on"))
+SAYS_ON = re.compile(r"\b(?:on|yes|yep|done|ready|loosened|ok(?:ay)?)\b", re.IGNORECASE)
+SAYS_NOT = re.compile(
+    r"\b(?:not|no|off|isn'?t|aren'?t|can'?t|cannot|wait|hold on|later|yet|how|where|which|what)\b|\?",
+    re.IGNORECASE,
+)
 FEELINGS = tuple(Choice(label, value) for value, label in words.FEELING_LABELS.items())
 REFILLS = tuple(Choice(label, value.value) for value, label in words.REFILL_LABELS.items())
 
@@ -41,7 +46,7 @@ def ask(state: State) -> Say:
     match state.phase:
         case Phase.FIT:
             text = words.BANDS_ON.format(
-                name=state.name, place=words.PLACE[region], target=state.brief.target
+                name=state.name, place=words.PLACE[region], target=words.TARGET[region]
             )
             yes = Choice(words.BANDS_ON_LABEL, "on")
             return say(text, f"on.{state.spell_id}", yes, picture=f"fit_{region}")
@@ -65,10 +70,11 @@ def _limb(state: State) -> str:
 
 def said(state: State, event: Said) -> Turn[State]:
     """An answer to the check's open question."""
+    state = replace(state, asked_quiet_at=None)
     try:
         match state.phase:
             case Phase.FIT:
-                choice(event.text, ON_WORDS)
+                _says_on(event.text)
                 return _on(state, event)
             case Phase.TIGHT:
                 return _tight(state, event)
@@ -80,6 +86,12 @@ def said(state: State, event: Said) -> Turn[State]:
                 return _feeling(state, event)
     except Unclear as problem:
         return turn(state, Say(unclear(problem)), ask(state))
+
+
+def _says_on(text: str) -> None:
+    """Anything that says that they are on, and nothing that doubts it. Raises `Unclear`."""
+    if SAYS_NOT.search(text) or not SAYS_ON.search(text):
+        raise Unclear(Why.NOT_AN_OPTION, options=(words.BANDS_ON_LABEL,))
 
 
 def _on(state: State, event: Said) -> Turn[State]:
@@ -190,13 +202,13 @@ def decided(state: State, at: datetime, decision: Decision, facts: tuple[Effect,
     match decision.step:
         case Step.GO:
             state = replace(state, loose=decision.loose or decision.holds_load)
-            return passed(state, at, words.LOOSE_GO_ON if decision.loose else words.RIGHT, facts)
+            return passed(state, at, _right(decision), facts)
         case Step.SNUGGER:
             state = _check_again(replace(state, refitted_loose=True))
             return turn(state, _again(state, words.LOOSE_AGAIN), effects=facts)
         case Step.LOOSEN:
             state = _check_again(state)
-            return turn(state, _again(state, words.LOOSEN), effects=facts)
+            return turn(state, _again(state, words.LOOSEN, words.LOOSENED), effects=facts)
         case Step.FIT_AGAIN:
             state = replace(state, phase=Phase.OFF, after=After.REFIT, why="refit")
             return turn(state, off(state, _off_text(decision)), effects=facts)
@@ -206,10 +218,16 @@ def decided(state: State, at: datetime, decision: Decision, facts: tuple[Effect,
             return _end(state, decision, Cause.CHECKS_FAILED, words.TWICE, facts)
 
 
+def _right(decision: Decision) -> str:
+    if decision.loose:
+        return words.LOOSE_GO_ON
+    return words.SNUG_ARM if "snug_arms" in decision.because else words.RIGHT
+
+
 def _end(state: State, decision: Decision, cause: Cause, told: str, facts: tuple[Effect, ...]) -> Turn[State]:
     state = replace(state, phase=Phase.OFF, after=After.END, why=cause.value)
     alert = Alert(cause, f"Band check: {', '.join(decision.because)}", told)
-    return turn(state, Say(told), off(state, _off_text(decision)), effects=(*facts, alert))
+    return turn(state, off(state, f"{_off_text(decision)} {told}"), effects=(*facts, alert))
 
 
 def _off_text(decision: Decision) -> str:
@@ -220,8 +238,34 @@ def _check_again(state: State) -> State:
     return replace(state, phase=Phase.FIT, check_no=state.check_no + 1, limb=0, refills=(), tightness=None)
 
 
-def _again(state: State, text: str) -> Say:
-    return say(text, f"on.{state.spell_id}", Choice(words.BANDS_ON_LABEL, "on"))
+def _again(state: State, text: str, label: str = words.BANDS_ON_LABEL) -> Say:
+    return say(text, f"on.{state.spell_id}", Choice(label, "on"))
+
+
+def back(state: State) -> Turn[State]:
+    """One question of the check back; the first one, and a check that is over, are only asked again."""
+    match state.phase:
+        case Phase.NAIL:
+            state = replace(state, phase=Phase.REFILL)
+        case Phase.REFILL if state.limb > 0:
+            state = replace(state, limb=state.limb - 1, refills=state.refills[:-1])
+        case Phase.REFILL:
+            state = replace(state, phase=Phase.TIGHT, tightness=None)
+        case Phase.FEEL:
+            limb = len(banded_limbs(state)) - 1
+            state = replace(state, phase=Phase.REFILL, limb=limb, refills=state.refills[:-1])
+        case _:
+            pass
+    return turn(state, ask(state))
+
+
+def went_quiet(state: State, now: datetime) -> Turn[State]:
+    """Bands on and the check left open: ask, then bands off and the coach."""
+    if state.asked_quiet_at is None:
+        return turn(replace(state, asked_quiet_at=now), Say(words.QUIET_CHECK), ask(state))
+    state = replace(state, phase=Phase.OFF, why="quiet", after=After.END)
+    alert = Alert(Cause.QUIET_SET, words.QUIET_SAID_CHECK, words.QUIET_ALARM)
+    return turn(state, off(state, words.QUIET_ALARM), effects=(alert,))
 
 
 def off(state: State, text: str) -> Say:

@@ -1,9 +1,11 @@
 """ "It hurts": often a burn, which may go on. Anything else, or 20 s of silence: bands off."""
 
+import re
 from dataclasses import replace
 from datetime import datetime
 
-from conversations.answers import Unclear, choice
+from conversations.answers import Unclear
+from conversations.heard import pick
 from conversations.protocol import Alert, Choice, Hurts, Record, Said, Say, Turn
 from conversations.session import fitting, sets
 from conversations.session.state import After, Phase, State, choices, say, turn
@@ -14,7 +16,9 @@ from core.safety.causes import Cause
 
 WHERE = choices(words.HURTS_LABELS)
 SILENCE = "silence"  # stored like a place
-TYPED = (*WHERE, *choices(words.HURTS_TYPED))
+TYPED = choices(words.HURTS_TYPED)
+JOINT = "joint"  # stored
+JOINTS = re.compile(r"\b(?:joint|knee|elbow|shoulder|hip|wrist|ankle)s?\b", re.IGNORECASE)
 
 
 def hurts(state: State, event: Hurts) -> Turn[State]:
@@ -35,9 +39,9 @@ def said(state: State, event: Said) -> Turn[State]:
     """An answer while paused."""
     try:
         if state.phase is Phase.BURN:
-            choice(event.text, (Choice(words.GO_ON, "go"), Choice("yes", "go"), Choice("ok", "go")))
+            pick(event.text, (Choice(words.GO_ON, "go"),), (Choice("yes", "go"), Choice("ok", "go")))
             return go_on(state, event.at)
-        where = choice(event.text, TYPED)
+        where = JOINT if JOINTS.search(event.text) else pick(event.text, WHERE, TYPED)
     except Unclear as problem:
         return turn(state, Say(unclear(problem)), ask(state))
     if where == "muscle":

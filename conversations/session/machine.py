@@ -1,5 +1,6 @@
 """One event of a session, sent to the phase that is open."""
 
+import re
 from dataclasses import replace
 from datetime import datetime
 
@@ -29,11 +30,14 @@ from conversations.words import common
 from conversations.words import session as words
 from core.facts import SessionEnded, SessionStarted
 
+CHECKS = (Phase.TIGHT, Phase.REFILL, Phase.NAIL, Phase.FEEL)
+MINUTES = re.compile(r"(\d{1,2}(?:[.,]\d)?)\s*(?:min(?:ute)?s?)?", re.IGNORECASE)
+
 
 def advance(state: State | None, event: Event, now: datetime) -> Turn[State]:
     """One event. Raises TypeError when the first event is not `Opened` (a bug of the engine)."""
     made = _open(event) if state is None else _advance(state, event, now)
-    if made.state is None or isinstance(event, Woke):
+    if made.state is None or isinstance(event, (Woke, Barred)):
         return made
     return replace(made, state=(heard := replace(made.state, heard_at=event.at)), wake_at=wake_at(heard))
 
@@ -67,6 +71,8 @@ def _aside(state: State, event: Event) -> Turn[State]:
             return fitting.too_tight(state, event)
         case Sent():
             return turn(state, Say(common.NOT_WORDS[event.kind]), *open_question(state))
+        case WentBack() if state.phase in CHECKS:
+            return fitting.back(state)
         case WentBack() | Cancelled() | Resumed():
             return turn(state, *open_question(state))
         case _:
@@ -104,6 +110,8 @@ def _said(state: State, event: Said) -> Turn[State]:
         return counting.tapped(state, event)
     if kind == "which":
         return counting.which(state, event)
+    if kind == "done" and any(one.no == int((event.to or "").split(".")[-1]) for one in state.counted):
+        return turn(state, Say(words.STALE))
     if kind and not _is_open(state, event.to):
         return turn(state, Say(words.STALE), *open_question(state))
     return _by_phase(state, event)
@@ -117,6 +125,8 @@ def _by_phase(state: State, event: Said) -> Turn[State]:
             return sets.set_done(state, event.at)
         case Phase.WALK if event.text.strip().lower() in ("done", "back", "i'm back", "im back", "finished"):
             return sets.walk_done(state, event.at)
+        case Phase.WALK if (said := MINUTES.fullmatch(event.text.strip())) is not None:
+            return sets.walk_done(state, event.at, float(said[1].replace(",", ".")))
         case Phase.WALK:
             return turn(state, *open_question(state))
         case Phase.SET | Phase.REST:
@@ -171,6 +181,8 @@ def _woke(state: State, now: datetime) -> Turn[State]:
             return hurting.silent(state, now)
         case Phase.BREAK:
             return ending.break_over(state)
+        case Phase.FIT | Phase.TIGHT | Phase.REFILL | Phase.NAIL | Phase.FEEL if state.on_at is not None:
+            return fitting.went_quiet(state, now)
         case Phase.FIT | Phase.COUNT:
             return Turn(
                 None, (Say(words.LAPSED),), (Record(SessionEnded(now, state.brief.session, "lapsed")),)

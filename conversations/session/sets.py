@@ -19,7 +19,7 @@ from conversations.session.state import (
 from conversations.words import session as words
 from core.cuffs import can_finish, check_again
 from core.facts import WalkDone
-from core.plans import Scheme
+from core.plans import Scheme, Side
 from core.safety.causes import Cause
 
 TENS = tuple(
@@ -63,11 +63,13 @@ def ask(state: State) -> Say:
     aim = state.doing.aims[state.set_no - 1]
     if state.set_no > 1:
         return say(words.GO.format(set=state.set_no, aim=aim), f"done.{state.set_id}", DONE)
-    text = words.GO_FIRST.format(
+    first = words.GO_GENTLY if state.brief.gentle else words.GO_FIRST
+    text = first.format(
         total=state.sets,
         name=state.name,
-        doing=f" · {state.doing.doing}" if state.doing.doing else "",
+        doing=(f" · {state.doing.doing}" if state.doing.doing else "") + _sides(state),
         aim=aim,
+        most=aim.high,
         stop=_stop(state),
         breathe=words.BREATHE,
         loose=state.brief.cues.get(state.doing.movement, ""),
@@ -75,9 +77,19 @@ def ask(state: State) -> Say:
     return say(text, f"done.{state.set_id}", DONE)
 
 
+def _sides(state: State) -> str:
+    """Which side works, in order; nothing when both work at once."""
+    names = [words.SIDES[side].lower() for side in state.doing.sides if side is not Side.BOTH]
+    match names:
+        case []:
+            return ""
+        case [only]:
+            return words.ONE_SIDE.format(first=only)
+        case _:
+            return words.BOTH_SIDES.format(first=names[0], second=names[1])
+
+
 def _stop(state: State) -> str:
-    if state.brief.gentle:
-        return words.STOP_GENTLY
     return words.STOP_AT_NUMBER if state.doing.scheme is Scheme.FIXED else words.STOP_WHEN_FORM_GOES
 
 
@@ -110,8 +122,14 @@ def ask_reps(state: State, text: str) -> Say:
         text = words.REPS_OF.format(n=last.no)
     sides = state.doing.sides
     if len(sides) > 1:
-        this_side = words.REPS_SIDE.format(side=words.SIDES[sides[min(len(last.reps), len(sides) - 1)]])
-        text = this_side if last.reps and last.no == newest.no else f"{text} {this_side}"
+        side = words.SIDES[sides[min(len(last.reps), len(sides) - 1)]]
+        this_side = words.REPS_SIDE.format(side=side)
+        if last.no != newest.no:
+            text = f"{text} {this_side}"
+        elif state.phase is Phase.REST and not last.reps:
+            text = words.REPS_FIRST_SIDE.format(rest=state.doing.rest_s, side=side)
+        else:
+            text = this_side
     return say(text, reps_id(state, last), *TENS, LOST)
 
 
@@ -158,10 +176,11 @@ def went_quiet(state: State, now: datetime) -> Turn[State]:
     return turn(state, fitting.off(state, words.QUIET_ALARM), effects=(alert,))
 
 
-def walk_done(state: State, at: datetime) -> Turn[State]:
-    """Back from the walk: bands off."""
+def walk_done(state: State, at: datetime, said_min: float | None = None) -> Turn[State]:
+    """Back from the walk: bands off. `said_min`: the minutes as the client says, never more than by the clock."""
     began = state.set_at or at
     minutes = round(max(0.0, (at - began).total_seconds()) / 60, 1)
+    minutes = minutes if said_min is None else min(minutes, said_min)
     fact = WalkDone(at, state.brief.session, state.exercise + 1, minutes, state.doing.walk_kmh)
     effects: tuple[Effect, ...] = (Record(fact),)
     state = replace(state, phase=Phase.OFF, why="done", after=After.NEXT)

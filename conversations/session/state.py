@@ -52,7 +52,6 @@ class Brief:
     expected: dict[str, tuple[int, ...]] = field(default_factory=dict)
     cues: dict[str, str] = field(default_factory=dict)
     teaching: dict[str, str] = field(default_factory=dict)
-    target: str = "6 to 7"
     gentle: bool = False
     last_check_slow: bool = False
     unseen_allowed: bool = False

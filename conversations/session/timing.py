@@ -10,6 +10,7 @@ from core.plans import Scheme
 from core.walking import BETWEEN_MIN
 
 LAPSE = timedelta(hours=3)  # without bands and without a word: the session is over; own caution, no source
+QUIET_CHECK = timedelta(minutes=2)  # bands on, a question of the check open; own caution, no source
 HURT_SILENCE = timedelta(seconds=20)  # own caution, no source
 
 
@@ -22,6 +23,8 @@ def wake_at(state: State) -> datetime | None:
             return state.rest_until
         case Phase.PAUSE:
             return None if state.paused_at is None else state.paused_at + HURT_SILENCE
+        case Phase.FIT | Phase.TIGHT | Phase.REFILL | Phase.NAIL | Phase.FEEL if state.on_at is not None:
+            return quiet_check_at(state)
         case Phase.FIT | Phase.COUNT if state.on_at is None:
             return None if state.heard_at is None else state.heard_at + LAPSE
         case Phase.BREAK:
@@ -40,6 +43,13 @@ def quiet_at(state: State) -> datetime | None:
         return None
     reps = state.expected(state.set_no) * len(state.doing.sides)
     return quiet_set_at(state.set_at, reps, state.doing.tempo_s)
+
+
+def quiet_check_at(state: State) -> datetime | None:
+    """When a check with the bands on has been quiet for too long, or the answer to "Still there?" has."""
+    if state.asked_quiet_at is not None:
+        return quiet_alert_at(state.asked_quiet_at)
+    return None if state.heard_at is None else state.heard_at + QUIET_CHECK
 
 
 def break_over_at(state: State) -> datetime | None:

@@ -4,9 +4,9 @@ from core.safety.aftercare import Sign
 from core.safety.asking import Part
 
 HOW = {
-    Part.EVENING: "Good evening. Anything out of the ordinary since training?",
-    Part.MORNING: "Good morning. Anything out of the ordinary after training?",
-    Part.TWO_DAYS: "Two days on from training: anything out of the ordinary?",
+    Part.EVENING: "How is the body since training: anything out of the ordinary?",
+    Part.MORNING: "The day after training: anything out of the ordinary?",
+    Part.TWO_DAYS: "Two days after training: anything out of the ordinary?",
 }
 HOWS = (("All fine", "fine"), ("Sore", "sore"), ("Something else", "else"))
 SORE = "Like after any hard work, or far more than that session explains?"

@@ -8,6 +8,7 @@ PLACE = {
     Region.ARMS: "high on the upper arm, close to the armpit",
     Region.LEGS: "high on the thigh, close to the groin",
 }
+TARGET = {Region.ARMS: "6", Region.LEGS: "6 to 7"}
 BANDS_ON = (
     "{name}. Bands on: {place}, snug, {target} out of 10 tight (10 is the tightest you can imagine). "
     "Tap when they are on."
@@ -40,10 +41,12 @@ FEELING_LABELS = {
     "colour": "Blue, white or cold",
     "pinching": "A band pinches",
 }
-RIGHT = "Bands look right."
+RIGHT = "Good fit, from what you tell me."
+SNUG_ARM = "Good. 7 is snug for an arm: a touch looser next time."
 LOOSE_AGAIN = "A bit loose. Open them, close them a touch tighter, and tap."
 LOOSE_GO_ON = "Still loose, so we go on with that and leave the load alone today. Never tighten during a set."
-LOOSEN = "Loosen both a little now. Tap when that's done and we check again."
+LOOSEN = "Loosen it a little now. Tap when that's done and we check again."
+LOOSENED = "Loosened"
 OFF_NOW = "Bands off now, both. Shake the limbs loose. Tap when they are off."
 OFF_WHY = {
     "tingling": "Tingling or numb is never part of it.",
@@ -56,20 +59,25 @@ OFF_WHY = {
 ASK_COACH = "Where the spot can't be seen your coach decides first. No bands today; they will write."
 FIT_LOOSER = "Then fit it looser. Take your time."
 NEW_FIT = "3 minutes off. I'll tell you when; then one new fit, looser."
-TWICE = "That's twice. No bands today; your coach will know. If a limb still feels odd in 10 minutes, write."
+TWICE = "That's twice, so no more bands today; your coach is told. If a limb still feels odd in 10 minutes, write."
 GO_FIRST = "Set 1 of {total} · {name}{doing}. Aim: {aim} clean reps. {stop} {breathe} {loose}"
 GO = "Go · set {set} · {aim}"
 STOP_WHEN_FORM_GOES = "Stop when the form goes."
 STOP_AT_NUMBER = "Stop at the number, or when the form goes."
-STOP_GENTLY = "Gentle today: stop with 3 to 5 clean reps left."
+GO_GENTLY = (
+    "Set 1 of {total} · {name}{doing}. Gentle today: stop while 3 to 5 clean reps are left, at {most} at the latest. "
+    "{breathe} {loose}"
+)
 BREATHE = "Breathe out on the effort."
 SET_DONE = "Set done"
 REPS = "Rest {rest} s. How many clean reps?"
+REPS_FIRST_SIDE = "Rest {rest} s. {side}: how many clean reps?"
 REPS_LAST = "How many clean reps?"
 REPS_OF = "Set {n}: how many clean reps?"
 REPS_SIDE = "{side}: how many clean reps?"
 LOST_COUNT = "Lost count"
 BEST_GUESS = "No matter. Your best guess?"
+LEAVE_BLANK = "Leave it blank"
 LEFT_BLANK = "Fine, we leave that one blank."
 ONES = "Which one?"
 NOTED = "{reps}, noted."
@@ -119,7 +127,16 @@ GO_ON = "Go on"
 HURTS_OFF = "Then we stop here. Bands off now, and tap."
 HURTS_SILENCE = "No answer, so bands off now, please. Tap when they are off."
 HURTS_TOLD = "Told to stop and take the bands off."
-NOT_A_NUMBER = "Just the number, please, like 31."
+NOT_A_NUMBER = "A number, please; for another set, the set first: set 1 21."
+NO_HALVES = "Whole reps only. For two sets leave a space between the numbers."
+TOO_MANY = "That is {numbers} numbers, and today has {sets} sets. One number a set, please."
+NO_SUCH_SET = "There is no set {n} yet. Its number comes when it is done."
+EDIT_OF_WHAT = "I saw you changed a message. Which set is it? Like: set 1 21."
+CHANGE_ASK = "{reps}: change set {n} from {was} to that?"
+CHANGE = "Set {n} is {reps}"
+KEEP = "Leave it"
+KEPT = "Left as it is."
+NO_COUNT = "no count"
 NOTHING_TO_COUNT = "No set has begun yet, so there is nothing to count."
 LAPSED = "We leave it there for today. What you did is noted. Write 'start' for the next one."
 WALK = "Walk {minutes} min at an easy pace, about {kmh} km/h. Phone with you, support or company near."
@@ -127,6 +144,10 @@ WALK_LABEL = "I'm back"
 WALK_TIME = "{minutes} minutes. Stop, sit or hold on to something. Bands off now, and tap."
 OVER = "That's the work done."
 SIDES = {"left": "Left", "right": "Right", "both": ""}
-STALE = "That one is behind us."
+ONE_SIDE = " · {first} side"
+BOTH_SIDES = " · {first} side first, then {second}"
+STALE = "That one is done already."
+QUIET_CHECK = "Still there? The bands are on. Off with them if anything is odd; else:"
+QUIET_SAID_CHECK = "No answer during a band check, bands on"
 BARRED = "No training just now: {why}. If bands are on, take them off."
 RECHECK = "Quick look at the bands before set 2."

@@ -10,6 +10,10 @@ OFF_LABEL = "Bands are off"
 ASK_NOW = "How is it now?"
 BETTER = "Better"
 WORSE = "The same or worse"
+CLOSE_GRAVE = (
+    "Good. Still call {number}, or have a doctor look today: words like yours need it also when it is better. No "
+    "training until then."
+)
 CLOSE_BETTER = "Good. No more training today. Your coach will write."
 ASK_WHERE = "Where does it hurt?"
 WHERE = (

@@ -59,8 +59,17 @@ def asked_after(after: After, ended_at: datetime, zone: str) -> tuple[tuple[Part
     if after.needs_care and evening is not None:
         asked.insert(0, (Part.EVENING, evening))
     if after.needs_care or after.jump > LARGE_JUMP:
-        asked.append((Part.TWO_DAYS, ended_at.astimezone(UTC) + LATER))
+        asked.append((Part.TWO_DAYS, _two_days(ended_at, zone)))
     return tuple(asked)
+
+
+def _two_days(ended_at: datetime, zone: str) -> datetime:
+    """48 h later; when that is at night, the next morning."""
+    at = ended_at.astimezone(UTC) + LATER
+    here = local(at, zone)
+    if here.time() < MORNING:
+        return instant(here.date(), MORNING, zone)
+    return at if here.time() <= EVENING[1] else instant(here.date() + timedelta(days=1), MORNING, zone)
 
 
 def _evening(ended_at: datetime, zone: str) -> datetime | None:

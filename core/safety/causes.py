@@ -91,6 +91,17 @@ NOW = frozenset(
         Cause.SIGNS_AFTER,
     }
 )
+# A clinician has to have seen the client before these are settled.
+GRAVE = frozenset(
+    {
+        Cause.EMERGENCY,
+        Cause.PRESSURE_EMERGENCY,
+        Cause.CLOT_SIGNS,
+        Cause.SIGNS_AFTER,
+        Cause.WEAKNESS,
+        Cause.URINE,
+    }
+)
 WEEKLY = frozenset(
     {Cause.MISSED, Cause.TIGHTNESS_DRIFT, Cause.REFILL_SLOW_OFTEN, Cause.LOOSE_OFTEN, Cause.PAIN_EASED}
 )
