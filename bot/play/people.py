@@ -58,7 +58,7 @@ class Client:
             return str(self.age), 5
         if text.startswith("Where do you live"):
             return self.city, 6
-        began = re.search(r"Set 1 of \d+ · (.+?)\. Aim", text)
+        began = re.search(r"Set 1 of \d+ · (.+?)\. (?:Aim|Gentle)", text)
         if began is not None:
             self.begin(began[1], "Gentle" in text)
             return "Set done", 3.5 * self.reps(1, now)
