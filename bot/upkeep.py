@@ -35,10 +35,10 @@ class Upkeep:
         self.tried_at: datetime | None = None
 
     async def run(self) -> None:
-        """Look every minute for what is due."""
+        """Look every minute for what is due; not in the first, in which everybody wants an answer at once."""
         while True:
-            await self.look()
             await self.clock.sleep_until(self.clock.now() + LOOK_EVERY)
+            await self.look()
 
     async def look(self) -> None:
         """Do what is due now."""

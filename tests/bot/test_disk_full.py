@@ -30,6 +30,7 @@ from tests.practice import Practice
 START = datetime(2026, 3, 2, 18, 0, tzinfo=UTC)
 COACH, CLIENT, STRANGER = 1001, 2001, 3001
 TOKEN = "1:local"
+LONGEST_S = 10.0
 LONG = "this will not fit " * 500  # more than the pages that are there can hold
 
 
@@ -198,6 +199,36 @@ def test_updates_that_were_not_kept_are_fetched_again(
         with pytest.raises(Done):
             await intake.poll(scene.bot, receive)
         assert kept[0] == kept[1] == kept[2]
+
+    played(tmp_path, script)
+
+
+def test_the_running_program_warns_goes_on_and_answers_what_came_meanwhile(
+    tmp_path: Path, monkeypatch: pytest.MonkeyPatch, caplog: pytest.LogCaptureFixture
+) -> None:
+    caplog.set_level("CRITICAL")
+    monkeypatch.setattr(intake, "PAUSE_S", 0.01)
+
+    async def script(scene: Scene) -> None:
+        async def pause(seconds: float) -> None:
+            await asyncio.sleep(0.01)
+
+        async def hears(words_heard: str) -> None:
+            await scene.api.wait(lambda: words_heard in scene.heard(CLIENT), LONGEST_S)
+
+        scene.program.disk.pause = pause
+        running = asyncio.ensure_future(scene.program.run())
+        scene.fill_the_disk()
+        scene.client.types(LONG[:4000])
+        await hears(words.CANNOT_KEEP)
+        assert words.CLIENT_MENU not in scene.heard(CLIENT), "nothing is answered that was not kept"
+        scene.make_room()
+        await hears(words.KEPT_AGAIN)
+        await hears(words.CLIENT_MENU)
+        running.cancel()
+        await asyncio.gather(running, return_exceptions=True)
+        kept = scene.store.rows("SELECT body FROM inbox WHERE person = ?", [scene.person])
+        assert len(kept) == 1
 
     played(tmp_path, script)
 
