@@ -6,7 +6,7 @@ import faulthandler
 import logging
 import signal
 import sqlite3
-from collections.abc import Callable, Iterator
+from collections.abc import AsyncIterator, Callable, Iterator
 from datetime import timedelta
 from typing import Any
 
@@ -33,23 +33,10 @@ log = logging.getLogger("cuffline")
 SWEEP_S = 5
 
 
-def quiet_logs(token: str) -> None:
-    """The transport's library logs addresses that hold the token: silence and redact."""
-    logging.getLogger("httpx").setLevel(logging.WARNING)
-    logging.getLogger("httpcore").setLevel(logging.WARNING)
-    logging.getLogger("apscheduler").setLevel(logging.ERROR)
-
-    def redact(record: logging.LogRecord) -> bool:
-        text = record.getMessage()
-        if token and token in text:
-            record.msg, record.args = text.replace(token, "<token>"), ()
-        return True
-
-    for handler in logging.getLogger().handlers:
-        handler.addFilter(redact)
+AnyApplication = Application[Any, Any, Any, Any, Any, Any]
 
 
-def application(config: Config) -> Application[Any, Any, Any, Any, Any, Any]:
+def application(config: Config) -> AnyApplication:
     """The library's application, without its own updater: it confirms updates before they are stored."""
     builder = Application.builder().token(config.token).updater(None)
     builder = builder.base_url(f"{config.api_url}/bot").base_file_url(f"{config.api_url}/file/bot")
@@ -184,10 +171,20 @@ async def serve(
         await _serve(config, clock, ready)
 
 
+@contextlib.asynccontextmanager
+async def _connected(config: Config) -> AsyncIterator[AnyApplication]:
+    """Asks who we are, again and again: after a power cut the network comes up later than we do."""
+    app = application(config)
+    await intake.insist("no answer from the server yet", app.initialize)
+    try:
+        yield app
+    finally:
+        await app.shutdown()
+
+
 async def _serve(config: Config, clock: Clock, ready: Callable[[Program], None]) -> None:
     store = Store(config.db)
-    app = application(config)
-    async with app:
+    async with _connected(config) as app:
         program = Program(config, clock, store, app.bot)
         running = asyncio.ensure_future(program.run(lambda: ready(program)))
         loop = asyncio.get_running_loop()

@@ -158,7 +158,7 @@ def token(place: Place, now: datetime) -> Iterator[Finding]:
         config = from_environment({**os.environ, "CUFFLINE_DB": str(place.db)})
     except Wrong:
         return
-    from bot.app import quiet_logs
+    from bot.secrecy import quiet_logs
 
     quiet_logs(config.token)
     good, says = asyncio.run(_asked(config.token, config.api_url))

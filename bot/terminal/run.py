@@ -9,9 +9,10 @@ def main(options: argparse.Namespace) -> int:
     """Run until stopped; 0, or 2 when the settings cannot work."""
     from telegram.error import InvalidToken
 
-    from bot.app import quiet_logs, serve
+    from bot.app import serve
     from bot.clock import Clock
     from bot.config import Wrong, from_environment
+    from bot.secrecy import quiet_logs
     from core.store.connection import cannot_write
 
     config = from_environment()
