@@ -7,6 +7,7 @@ from typing import Any
 
 from bot.config import Config
 from bot.engine import calendar, updates
+from bot.engine.limits import Limits
 from conversations.protocol import Say
 from conversations.words import engine as words
 from core.safety.causes import Cause
@@ -40,6 +41,7 @@ class Engine:
         self.clock = now
         self.username = username
         self.countdowns: dict[int, datetime] = {}
+        self.limits = Limits()
         with store.transaction():
             self._know_coaches()
 

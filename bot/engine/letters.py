@@ -1,6 +1,7 @@
 """Words of a dialogue into letters of the outbox: buttons get opaque tokens here."""
 
 import base64
+import re
 from datetime import datetime
 
 from conversations.protocol import Choice, Say
@@ -10,7 +11,10 @@ from core.store.mail import Letter, Priority
 from core.store.people import Person
 from core.store.threads import Button
 
-LONGEST = 4000  # characters; the transport's own limit is 4096 UTF-16 units
+# UTF-16 units: https://core.telegram.org/bots/api#sendmessage and #sendphoto
+LONGEST = 4096
+LONGEST_CAPTION = 1024
+LONGEST_SIGN = 64  # characters looked at behind the cut, to see whether a sign goes on there; own choice
 
 OF_THE_ENGINE = "menu:"  # how the values of the engine's own buttons begin
 
@@ -26,7 +30,7 @@ def post(
     """Put one message for a known person into the outbox; nothing for a person without a chat."""
     if person.chat is None:
         return
-    parts = split(say.text)
+    parts = split(say.text, LONGEST if say.picture is None else LONGEST_CAPTION)
     for part in parts[:-1]:
         mail.post(store, Letter(person.chat, {"text": part}, "message", priority, person.id), now)
     rows = [[choice.label, _token(store, person, choice, say, thread, now)] for choice in say.choices]
@@ -53,12 +57,48 @@ def _token(store: Store, person: Person, choice: Choice, say: Say, thread: int |
     return threads.add_button(store, Button(person.id, thread, say.asks, choice.value), now)
 
 
-def split(text: str) -> list[str]:
-    """The text in pieces that can be sent, cut at line ends, else at spaces, else between characters."""
+def split(text: str, longest: int = LONGEST) -> list[str]:
+    """The text in pieces of at most `longest` UTF-16 units: cut at line ends, else at spaces, else between signs.
+
+    Nothing but the white space at a cut is lost, and no sign that is made of several characters is torn.
+    """
     pieces = []
-    while len(text.encode("utf-16-le")) // 2 > LONGEST:
-        cut = max(text.rfind("\n", 0, LONGEST // 2), text.rfind(" ", 0, LONGEST // 2))
-        cut = cut if cut > 0 else LONGEST // 2
-        pieces.append(text[:cut])
+    while units(text) > longest:
+        cut = _cut(text, longest)
+        pieces.append(text[:cut].rstrip())
         text = text[cut:].lstrip()
-    return [*pieces, text]
+    return [piece for piece in (*pieces, text) if piece] or [text]
+
+
+def units(text: str) -> int:
+    """Length as the transport counts it."""
+    return len(text.encode("utf-16-le")) // 2
+
+
+def _cut(text: str, longest: int) -> int:
+    """Where the first piece ends, in characters."""
+    fitting = _fitting(text, longest)
+    room = text[: fitting + 1]  # a space right behind the last character that fits is as good
+    half = fitting // 2  # what has no end in the second half is no line, and no word
+    line_end = room.rfind("\n", half)
+    if line_end > 0:
+        return line_end
+    spaces = [match.start() for match in re.finditer(r"\s", room[half:])]
+    return half + spaces[-1] if spaces and half + spaces[-1] > 0 else _between_signs(text, fitting)
+
+
+def _fitting(text: str, longest: int) -> int:
+    """How many characters fit: at least half as many as units, at most as many."""
+    low, high = longest // 2, min(longest, len(text))
+    while low < high:
+        middle = (low + high + 1) // 2
+        low, high = (middle, high) if units(text[:middle]) <= longest else (low, middle - 1)
+    return low
+
+
+def _between_signs(text: str, fitting: int) -> int:
+    """The last place between two signs (an emoji of several characters is one); a giant sign is cut anyway."""
+    import regex  # only where a word is longer than a message
+
+    signs = regex.finditer(r"\X", text[: fitting + LONGEST_SIGN])
+    return max((sign.end() for sign in signs if sign.end() <= fitting), default=fitting)

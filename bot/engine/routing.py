@@ -5,7 +5,7 @@ from collections.abc import Callable
 from datetime import datetime, timedelta
 from typing import TYPE_CHECKING
 
-from bot.engine import acts, alerts, corrections, gate, stopping, turns
+from bot.engine import acts, alerts, corrections, gate, limits, stopping, turns
 from bot.engine.coach import listing
 from bot.engine.updates import Incoming, Kind
 from conversations.protocol import BandsCameOff, Cancelled, Corrected, Said, Say, Sent, WentBack
@@ -31,11 +31,14 @@ def route(engine: "Engine", incoming: Incoming, now: datetime) -> None:
     if incoming.kind is Kind.NOTHING:
         return
     if incoming.kind is Kind.ELSEWHERE:
-        once(engine, incoming.chat, words.PRIVATE_ONLY, now)
+        once(engine, incoming.chat, words.PRIVATE_ONLY, now, ever=True)
         return
     person = people.by_chat(engine.store, incoming.chat)
     if person is None:
-        stranger(engine, incoming, now)
+        if engine.limits.allow(incoming.chat, limits.STRANGER, incoming.at or now):
+            stranger(engine, incoming, now)
+        return
+    if too_fast(engine, person, incoming, now):
         return
     if person.unreachable_at is not None:
         people.unreachable(engine.store, incoming.chat, None)
@@ -50,11 +53,28 @@ def named(engine: "Engine", person: Person, incoming: Incoming) -> Person:
     return people.by_id(engine.store, person.id)
 
 
-def once(engine: "Engine", chat: int, text: str, now: datetime) -> None:
-    """Answer somebody unknown, at most once an hour."""
+def too_fast(engine: "Engine", person: Person, incoming: Incoming, now: datetime) -> bool:
+    """Whether this is one of far too many; said once. Never where bands are on, or the words are about stopping."""
+    if engine.limits.allow(incoming.chat, limits.CLIENT, incoming.at or now):
+        return False
+    if stopping.must_be_heard(engine, person, incoming.text) or stops(engine, person, incoming):
+        return False
+    if engine.limits.first_refusal(incoming.chat, limits.CLIENT):
+        engine.say(person, Say(words.TOO_FAST), now)
+    return True
+
+
+def stops(engine: "Engine", person: Person, incoming: Incoming) -> bool:
+    """Whether a tap is one that ends something at once."""
+    button = threads.button(engine.store, incoming.token, person.id) if incoming.token else None
+    return button is not None and (button.value == "stop" or button.value.startswith(("bands_off", "alert")))
+
+
+def once(engine: "Engine", chat: int, text: str, now: datetime, ever: bool = False) -> None:
+    """Answer somebody unknown, at most once an hour; with `ever` once in all."""
     name = f"refused:{chat}"
     last = duties.setting(engine.store, name)
-    if last is None or now - datetime.fromisoformat(last) >= STRANGERS_APART:
+    if last is None or (not ever and now - datetime.fromisoformat(last) >= STRANGERS_APART):
         duties.set_setting(engine.store, name, now.isoformat())
         mail.post(engine.store, Letter(chat, {"text": text}), now)
 
@@ -73,7 +93,8 @@ def stranger(engine: "Engine", incoming: Incoming, now: datetime) -> None:
     coach = people.by_id(engine.store, coach_id)
     client = people.add(engine.store, incoming.chat, name, Role.CLIENT, coach.zone, now, coach_id)
     people.used(engine.store, invitation, client, now)
-    engine.say(coach, Say(words.JOINED.format(name=name)), now)
+    called = incoming.name or "-"
+    engine.say(coach, Say(words.JOINED.format(name=name, called=called, number=incoming.chat)), now)
     person = people.by_id(engine.store, client)
     engine.say(person, Say(words.WELCOME.format(name=name, coach=coach.name)), now)
     turns.begin(engine, person, "consent", {}, incoming.at or now)
@@ -181,6 +202,9 @@ def text(engine: "Engine", person: Person, incoming: Incoming, at: datetime) -> 
     if thread is not None and incoming.message is not None:
         mail.heard_in(engine.store, incoming.update_id, person.id, incoming.message, thread.id)
     flat = incoming.text.strip().lower()
+    if incoming.forwarded:  # somebody else's words are no answer
+        engine.say(person, Say(words.NOT_FORWARDED), at)
+        return
     if acts.command(engine, person, incoming.text, at):
         return
     if thread is None:

@@ -41,6 +41,12 @@ def stopped(engine: "Engine", person: Person, text: str, at: datetime, message: 
     return True
 
 
+def must_be_heard(engine: "Engine", person: Person, text: str) -> bool:
+    """Whether words must get through however many came before: bands are on, or they are about stopping."""
+    banded = bool(duties.watches(engine.store, person.id))
+    return banded or (person.role is Role.CLIENT and read(text).kind is not Kind.NONE)
+
+
 def _wants_to_know(engine: "Engine", person: Person, text: str) -> bool:
     """ "help" with no band on is a question about the program; with bands on it may be a cry."""
     banded = bool(duties.watches(engine.store, person.id))

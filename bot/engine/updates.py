@@ -35,7 +35,11 @@ class Incoming:
     query: str = ""
     media: Media | None = None
     file: str = ""
+    forwarded: bool = False  # somebody else's words
 
+
+PRIVATE = {"type": "private"}
+LONGEST_NAME = 64  # characters shown to a coach; the transport allows as many
 
 MEDIA = {
     "photo": Media.PHOTO,
@@ -62,13 +66,15 @@ def read(update_id: int, body: dict[str, Any]) -> Incoming:
 def _tap(update_id: int, query: dict[str, Any]) -> Incoming:
     sender = query["from"]
     message = query.get("message") or {}
+    if sender.get("is_bot") or message.get("chat", PRIVATE).get("type") != "private":
+        return Incoming(update_id, Kind.NOTHING)
     return Incoming(
         update_id,
         Kind.TAP,
         chat=int(sender["id"]),
-        name=str(sender.get("first_name", "")),
+        name=_name(sender),
         message=message.get("message_id"),
-        token=str(query.get("data", "")),
+        token=_sound(query.get("data", "")),
         query=str(query["id"]),
     )
 
@@ -87,14 +93,25 @@ def _message(update_id: int, message: dict[str, Any], edited: bool) -> Incoming:
         update_id,
         kind,
         chat=int(chat["id"]),
-        name=str(sender.get("first_name", "")),
+        name=_name(sender),
         at=at,
-        text=str(message.get("text") or message.get("caption") or ""),
+        text=_sound(message.get("text") or message.get("caption") or ""),
         message=int(message["message_id"]),
         reply_to=(message.get("reply_to_message") or {}).get("message_id"),
         media=media,
         file=_file(message),
+        forwarded="forward_origin" in message,
     )
+
+
+def _sound(text: object) -> str:
+    """Text that can be stored and sent: half a character (a lone surrogate) becomes the sign for a broken one."""
+    return str(text).encode("utf-16", "surrogatepass").decode("utf-16", "replace")
+
+
+def _name(sender: dict[str, Any]) -> str:
+    """What somebody calls themselves, on one line."""
+    return " ".join(_sound(sender.get("first_name", "")).split())[:LONGEST_NAME]
 
 
 def _file(message: dict[str, Any]) -> str:

@@ -4,14 +4,19 @@ from core.calendar.limits import Limit
 
 STRANGER = (
     "Hello. This bot only talks with people whom a coach has invited. If you have an invitation, type its code "
-    "here. Your own number is {number}; a coach may ask for it."
+    "here. Your own number is {number}; a coach may ask for it. In an emergency call your local emergency number."
 )
 CODE_WRONG = (
     "That code doesn't work: it may be used already or be older than 72 hours. Ask your coach for a new one."
 )
+TOO_FAST = "That was a lot at once. Wait a minute, then go on; what you write until then I don't read. 'stop' always works."
+NOT_FORWARDED = "That one is forwarded, so I don't take it as yours. Type it yourself, please."
 PRIVATE_ONLY = "I only talk in a private chat."
 WELCOME = "Hello {name}. {coach} invited you."
-JOINED = "{name} has joined with your invitation."
+JOINED = (
+    "{name} has joined with your invitation. Here they are called {called}, number {number}. "
+    "Somebody else? Put them on hold and tell whoever runs this."
+)
 FAILED = "Sorry, that went wrong on my side (number {number}). Nothing you said is lost. Please try again."
 FAILED_BANDS = (
     "Bands off now, please. Something went wrong on my side (number {number}); your coach has been told. "

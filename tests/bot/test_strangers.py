@@ -1,0 +1,246 @@
+"""Whoever is not known, not a person, too fast, or speaks with somebody else's words."""
+
+from collections.abc import Iterator
+from datetime import UTC, datetime, timedelta
+from itertools import count
+from typing import Any
+
+import pytest
+from hypothesis import given
+from hypothesis import strategies as st
+
+from bot.engine.limits import CLIENT as CLIENT_RATE
+from bot.engine.limits import REMEMBERED, Limits, Rate
+from bot.engine.limits import STRANGER as STRANGER_RATE
+from core.store import duties, people
+from core.store.people import Role
+from tests.practice import CLIENT, COACH, OTHER, START, Practice
+
+NUMBERS = count(10**12)
+GROUP = -100123
+
+
+def comes(practice: Practice, **body: Any) -> None:
+    """An update as the server gives it."""
+    practice.stage.engine.receive([(next(NUMBERS), body)])
+    practice.settle()
+
+
+def message(sender: int, text: str, **more: Any) -> dict[str, Any]:
+    at = int(START.timestamp())
+    user = {"id": sender, "is_bot": False, "first_name": "X"}
+    chat = {"id": sender, "type": "private"}
+    return {"message_id": next(NUMBERS) % 10**9, "date": at, "chat": chat, "from": user, "text": text} | more
+
+
+def letters(practice: Practice, chat: int) -> list[str]:
+    rows = practice.stage.engine.store.rows(
+        "SELECT json_extract(body, '$.text') AS t FROM outbox WHERE chat = ?", [chat]
+    )
+    return [row["t"] for row in rows]
+
+
+# --- groups, channels, bots, inline ------------------------------------------------------------------------
+@pytest.mark.parametrize("kind", ["group", "supergroup", "channel"])
+def test_a_group_is_refused_politely_once_and_never_again(practice: Practice, kind: str) -> None:
+    for day in range(3):
+        comes(practice, message=message(CLIENT, "31", chat={"id": GROUP, "type": kind}))
+        comes(practice, edited_message=message(CLIENT, "stop", chat={"id": GROUP, "type": kind}))
+        practice.later(days=day)
+    assert letters(practice, GROUP) == ["I only talk in a private chat."]
+    assert not any("Bands off" in text for text in practice.heard(CLIENT))
+
+
+def test_another_bot_is_refused_once(practice: Practice) -> None:
+    bot = {"id": 5005, "is_bot": True, "first_name": "Bot"}
+    for _ in range(3):
+        comes(practice, message=message(5005, "hello", **{"from": bot}))
+    assert letters(practice, 5005) == ["I only talk in a private chat."]
+
+
+@pytest.mark.parametrize(
+    "update",
+    [
+        {"inline_query": {"id": "1", "from": {"id": CLIENT, "is_bot": False, "first_name": "X"}, "query": "stop", "offset": ""}},
+        {"channel_post": {"message_id": 1, "date": 1, "chat": {"id": GROUP, "type": "channel"}, "text": "31"}},
+        {"my_chat_member": {"chat": {"id": GROUP, "type": "group"}, "date": 1}},
+        {"poll": {"id": "1"}},
+        {},
+    ],
+)  # fmt: skip
+def test_what_was_never_asked_for_is_kept_and_left_alone(practice: Practice, update: dict[str, Any]) -> None:
+    comes(practice, **update)
+    store = practice.stage.engine.store
+    assert store.rows("SELECT failed FROM inbox WHERE failed IS NOT NULL OR handled_at IS NULL") == []
+    assert store.rows("SELECT id FROM outbox") == []
+
+
+def test_a_button_pressed_in_a_group_does_nothing(practice: Practice) -> None:
+    practice.in_a_set()
+    before = practice.heard(CLIENT)
+    row = practice.stage.engine.store.row("SELECT token FROM button WHERE value = 'done' LIMIT 1")
+    token = "x" if row is None else row["token"]
+    sender = {"id": CLIENT, "is_bot": False, "first_name": "X"}
+    shown = {"message_id": 1, "chat": {"id": GROUP, "type": "group"}}
+    comes(practice, callback_query={"id": "1", "from": sender, "message": shown, "data": token})
+    assert practice.heard(CLIENT) == before
+
+
+# --- somebody else's words -----------------------------------------------------------------------------------
+ORIGIN = {"type": "hidden_user", "sender_user_name": "A friend", "date": 1}
+
+
+def test_a_forwarded_count_is_not_the_clients_own(practice: Practice) -> None:
+    practice.in_a_set()
+    comes(practice, message=message(CLIENT, "31", forward_origin=ORIGIN))
+    assert "forwarded" in practice.heard(CLIENT)[-1]
+    assert practice.sets() == {}
+    practice.types(CLIENT, "31")
+    assert practice.sets() == {1: 31}
+
+
+def test_forwarded_words_about_stopping_stop_all_the_same(practice: Practice) -> None:
+    practice.in_a_set()
+    comes(practice, message=message(CLIENT, "chest pain", forward_origin=ORIGIN))
+    assert any("chest pain" in text for text in practice.heard(COACH))
+
+
+# --- invitations ---------------------------------------------------------------------------------------------
+def invitation(practice: Practice) -> str:
+    store = practice.stage.engine.store
+    coach = people.by_chat(store, COACH)
+    assert coach is not None
+    code = "ABCDEFGHIJKLMNOPQRSTUVWX23"
+    people.invite(store, coach.id, "Milo", code, practice.stage.clock.now())
+    return code
+
+
+def test_of_a_hundred_who_send_one_code_at_once_exactly_one_joins(practice: Practice) -> None:
+    code = invitation(practice)
+    numbers = range(7000, 7100)
+    practice.stage.engine.receive([(next(NUMBERS), {"message": message(number, code)}) for number in numbers])
+    practice.settle()
+    store = practice.stage.engine.store
+    [joined] = store.rows("SELECT chat FROM person WHERE name = 'Milo'")
+    assert joined["chat"] in numbers
+    refused = [
+        number for number in numbers if any("doesn't work" in text for text in letters(practice, number))
+    ]
+    assert len(refused) == 99
+    assert sum("Milo has joined" in text for text in practice.heard(COACH)) == 1
+
+
+def test_the_coach_sees_who_joined(practice: Practice) -> None:
+    sender = {"id": OTHER, "is_bot": False, "first_name": "M.\nTwo lines <b>"}
+    comes(practice, message=message(OTHER, f"/start {invitation(practice)}", **{"from": sender}))
+    assert f"called M. Two lines <b>, number {OTHER}." in practice.heard(COACH)[-1]
+
+
+@pytest.mark.parametrize(("hours", "joins"), [(71.99, True), (72, False)])
+def test_a_code_is_good_for_72_hours(practice: Practice, hours: float, joins: bool) -> None:
+    code = invitation(practice)
+    practice.stage.clock.skip_to(practice.stage.clock.now() + timedelta(hours=hours))
+    practice.types(OTHER, code)
+    assert (people.by_chat(practice.stage.engine.store, OTHER) is not None) is joins
+
+
+def test_a_stranger_cannot_try_codes_for_long(practice: Practice) -> None:
+    for number in range(30):
+        practice.types(OTHER, f"{'A' * 24}{chr(65 + number % 26)}B")
+    assert len(practice.heard(OTHER)) == STRANGER_RATE.burst
+    practice.later(seconds=10)
+    code = invitation(practice)
+    practice.types(OTHER, code)
+    assert people.by_chat(practice.stage.engine.store, OTHER) is not None
+
+
+# --- too fast ------------------------------------------------------------------------------------------------
+@pytest.fixture
+def flooded(practice: Practice) -> Iterator[Practice]:
+    """A client who has written as much as may be."""
+    engine = practice.stage.engine
+    burst = int(CLIENT_RATE.burst)
+    engine.receive([(next(NUMBERS), {"message": message(CLIENT, f"hm {number}")}) for number in range(burst)])
+    practice.settle()
+    return practice
+
+
+def test_a_flood_is_answered_once_and_then_not_at_all(flooded: Practice) -> None:
+    before = len(flooded.heard(CLIENT))
+    for _ in range(5):
+        flooded.types(CLIENT, "hm")
+    [said] = flooded.heard(CLIENT)[before:]
+    assert "a lot at once" in said
+    flooded.later(seconds=1)
+    flooded.types(CLIENT, "plan")
+    assert "plan" in flooded.newest(CLIENT).text
+
+
+@pytest.mark.parametrize(
+    "text", ["stop", "chest pain", "my foot is numb", "it hurts", "dizzy", "I can't feel my leg"]
+)
+def test_words_about_stopping_are_never_limited(flooded: Practice, text: str) -> None:
+    for _ in range(3):
+        flooded.types(CLIENT, "hm")
+    flooded.types(CLIENT, text)
+    assert "a lot at once" not in flooded.newest(CLIENT).text
+    client = people.by_chat(flooded.stage.engine.store, CLIENT)
+    assert client is not None
+    assert duties.open_alerts(flooded.stage.engine.store, client.id) or "off" in flooded.newest(CLIENT).text
+
+
+def test_nobody_with_bands_on_is_limited(practice: Practice) -> None:
+    practice.in_a_set()
+    for _ in range(int(CLIENT_RATE.burst) + 5):
+        practice.stage.engine.limits.allow(CLIENT, CLIENT_RATE, practice.stage.clock.now())
+    practice.types(CLIENT, "31")
+    assert practice.sets() == {1: 31}
+
+
+def test_what_waited_during_an_outage_is_no_flood(practice: Practice) -> None:
+    def later(number: int) -> dict[str, Any]:
+        return message(CLIENT, "hm") | {"date": int(START.timestamp()) + 10 * number}
+
+    practice.stage.clock.skip_to(START + timedelta(hours=2))
+    practice.stage.engine.receive([(next(NUMBERS), {"message": later(number)}) for number in range(300)])
+    practice.settle()
+    assert not any("a lot at once" in text for text in practice.heard(CLIENT))
+
+
+@given(st.lists(st.floats(0, 5), max_size=80), st.floats(1, 5), st.floats(0.1, 2))
+def test_no_more_gets_through_than_burst_and_rate_allow(
+    gaps: list[float], burst: float, per_s: float
+) -> None:
+    limits, at, through = Limits(), START, 0
+    for gap in gaps:
+        at += timedelta(seconds=gap)
+        through += limits.allow(1, Rate(burst, per_s), at)
+    assert through <= burst + per_s * sum(gaps) + 0.001
+    assert through >= min(len(gaps), int(burst))
+
+
+def test_only_so_many_chats_are_remembered() -> None:
+    limits = Limits()
+    for chat in range(REMEMBERED + 100):
+        limits.allow(chat, STRANGER_RATE, datetime(2026, 3, 2, tzinfo=UTC))
+    assert len(limits.buckets) == REMEMBERED
+    assert (0, STRANGER_RATE) not in limits.buckets
+
+
+def test_who_joins_after_many_words_as_a_stranger_begins_afresh(practice: Practice) -> None:
+    code = invitation(practice)
+    for _ in range(int(STRANGER_RATE.burst) - 1):
+        practice.types(OTHER, "hello?")
+    practice.types(OTHER, code)
+    for _ in range(20):
+        practice.types(OTHER, "hm")
+    assert not any("a lot at once" in text for text in practice.heard(OTHER))
+
+
+# --- broken characters ----------------------------------------------------------------------------------------
+def test_half_a_character_stops_nobody(practice: Practice) -> None:
+    comes(practice, message=message(CLIENT, "coach \ud83d hello \x00"))
+    assert "hello" in practice.heard(COACH)[-1]
+    store = practice.stage.engine.store
+    assert store.rows("SELECT failed FROM inbox WHERE failed IS NOT NULL OR handled_at IS NULL") == []
+    assert [one.role for one in people.coaches(store)] == [Role.COACH, Role.COACH]
