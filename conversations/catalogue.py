@@ -18,6 +18,7 @@ from conversations import (
     pausing,
     planning,
     reminding,
+    renaming,
     saving_template,
     screening,
     session,
@@ -53,6 +54,7 @@ CATALOGUE: dict[str, Dialogue[Any]] = {
         covering,
         adjusting,
         saving_template,
+        renaming,
         travelling,
         writing,
     )

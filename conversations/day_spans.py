@@ -2,7 +2,7 @@
 
 from datetime import date, datetime, time, timedelta
 
-from conversations.dates import Ambiguous, Dates, OneTime, read
+from conversations.dates import Ambiguous, Dates, NotUnderstood, OneTime, Problem, read
 from conversations.dates.meaning import Reading, Understood
 from conversations.protocol import Choice
 from conversations.words import dates as date_words
@@ -15,7 +15,10 @@ NOON = " at 12:00"  # a bare day needs a time to be read as one day
 
 def read_spans(text: str, at: datetime, zone: str) -> tuple[Span, ...]:
     """What the words may mean, from today on; a single day is a span of itself. () when they mean no days."""
-    found = _spans(read(text, at, zone)) or _spans(read(text.strip() + NOON, at, zone))
+    reading = read(text, at, zone)
+    if reading == NotUnderstood(Problem.NO_TIME):
+        reading = read(text.strip() + NOON, at, zone)
+    found = _spans(reading)
     today = local(at, zone).date()
     return tuple(span for span in found if span.last >= today and span.last - today <= LONGEST)
 

@@ -321,6 +321,7 @@ ACTS: dict[str, tuple[Action, Act]] = {
     "read_again": (Action.TRAIN, reading.read_again),
     "paused": (Action.PLAN, resting.paused),
     "covering": (Action.COVER, covering.begun),
+    "rename": (Action.PLAN, whose.rename),
     "ask_test": (Action.PLAN, testing.ask),
     "tested": (Action.TRAIN, testing.done),
     "travelling": (Action.MOVE_DAYS, away.begun),

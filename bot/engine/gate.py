@@ -60,6 +60,7 @@ TALKS: dict[str, Action] = {
     "leaving": Action.TALK,
     "adjusting": Action.PLAN,
     "saving_template": Action.PLAN,
+    "renaming": Action.PLAN,
     "trouble": Action.TALK,
     "pausing": Action.PLAN,
     "covering": Action.COVER,

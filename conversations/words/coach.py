@@ -86,6 +86,7 @@ DID = {
     "resumed": "ended the pause",
     "finished": "finished the plan",
     "handed_over": "handed over",
+    "renamed": "renamed",
     "travel": "travel plan",
     "load_used": "used the new load",
     "load_kept": "kept the load",
@@ -252,6 +253,12 @@ TEMPLATE_SAVED = (
 )
 TEMPLATE_NO_CLIENT = "Whose plan? Open the client's card first, then: save as template and a name."
 TEMPLATE_NO_PLAN = "{name} has no plan to save."
+
+# --- another name ---
+RENAME = "Rename"
+RENAME_TO = "What shall {name} be called? They see it too. Like: {name} K."
+RENAME_AGAIN = "A name, please, of at most 40 letters."
+RENAMED = "{name} it is."
 
 # --- a message ---
 WRITE = "What shall I tell {name}? It goes out as your words."

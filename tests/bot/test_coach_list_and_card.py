@@ -115,6 +115,19 @@ def test_two_of_one_name_and_one_day_get_a_number(room: Room) -> None:
     assert room.labels(COACH) == wanted
 
 
+def test_a_client_gets_another_name(room: Room) -> None:
+    room.client(RUTA, "Ruta")
+    room.client(MILO, "Ruta")
+    room.types(COACH, "ruta")
+    room.taps(COACH, room.labels(COACH)[0])
+    room.taps(COACH, "More")
+    room.taps(COACH, "Rename")
+    room.types(COACH, "Ruta K.")
+    room.taps(COACH, "Back to Ruta K.")
+    room.types(COACH, "clients")
+    assert room.labels(COACH) == ["Ruta", "Ruta K."]
+
+
 def test_a_coach_sees_only_their_own_clients(room: Room) -> None:
     room.client(RUTA, "Ruta")
     room.types(SECOND, "clients")

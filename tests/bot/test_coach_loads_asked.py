@@ -1,13 +1,14 @@
 """Loads that go up only with the coach's tap."""
 
 from collections.abc import Iterator
+from datetime import timedelta
 
 import pytest
 
 from bot.engine import loads, status
 from bot.engine.coach import loads_asked
 from core.facts import LoadMoved
-from tests.bot.coach_room import COACH, RUTA, Room
+from tests.bot.coach_room import COACH, RUTA, START, Room
 
 WHY = "Your reps are climbing."
 
@@ -108,3 +109,31 @@ def test_a_rest_from_a_movement_is_not_the_same_as_a_load_to_decide(room: Room) 
     ask_me(room)
     asked(room, client, "10 kg", "pause")
     assert loads_asked.waiting(room.stage.engine, client) == []
+
+
+def test_after_a_real_session_the_client_reads_that_the_coach_decides(room: Room) -> None:
+    client = room.client(RUTA, "Ruta")
+    for number in range(4):
+        room.trained(client, f"old{number}", (44, 22, 12), START - timedelta(days=15 - 3 * number))
+    ask_me(room)
+    room.in_a_set(RUTA)
+    room.types(RUTA, "48 24 14")
+    for _ in range(30):
+        if any("Next time" in message.text for message in room.messages(RUTA)):
+            break
+        labels = room.labels(RUTA)
+        room.taps(
+            RUTA,
+            next(
+                (label for label in ("Bands are off", "No", "None", "0", "5") if label in labels), labels[0]
+            ),
+        )
+    [recap] = [message.text for message in room.messages(RUTA) if "Next time" in message.text]
+    assert "goblet squat: 10 kg again. Your coach looks whether 12 kg is next." in recap
+    assert any(
+        text.startswith("Ruta: goblet squat 10 kg → 12 kg?")
+        for text in (m.text for m in room.messages(COACH))
+    )
+    assert now_at(room, client) == "10 kg"
+    room.taps(COACH, "Use 12 kg")
+    assert now_at(room, client) == "12 kg"

@@ -2,10 +2,11 @@
 
 from collections import Counter
 from datetime import datetime
-from typing import TYPE_CHECKING
+from typing import TYPE_CHECKING, Any
 
 from conversations.words import coach as words
-from core.store import people
+from core.facts import CoachDid
+from core.store import facts, people
 from core.store.people import Person
 
 if TYPE_CHECKING:
@@ -41,6 +42,13 @@ def _dated(client: Person) -> str:
 def name_of(engine: "Engine", coach: Person, client: Person, now: datetime) -> str:
     """What this coach reads for this client."""
     return told_apart(seen_by(engine, coach, now)).get(client.id, client.name)
+
+
+def rename(engine: "Engine", coach: Person, details: dict[str, Any], now: datetime) -> bool:
+    """What a client is called from now on."""
+    people.rename(engine.store, details["client"], details["name"])
+    facts.put(engine.store, details["client"], CoachDid(now, coach.id, "renamed", details["name"]), now)
+    return False
 
 
 def found(engine: "Engine", coach: Person, typed: str, now: datetime) -> list[Person]:

@@ -64,7 +64,8 @@ def held_back(engine: "Engine", client: Person, session: str, moves: list[Told],
             told[name] = (name, move.was, move.was, words.COACH_DECIDES.format(use=move.use))
         if coach is not None:
             shown = whose.name_of(engine, coach, client, now)
-            engine.say(coach, Say(line(shown, move), buttons(client, move)), now)
+            asleep = quiet.is_quiet(engine, coach, now)
+            engine.say(coach, Say(line(shown, move), buttons(client, move), quiet=asleep), now)
     return list(told.values())
 
 

@@ -32,6 +32,7 @@ def show(engine: "Engine", coach: Person, client: Person, now: datetime) -> None
         pairs.append((words.TRAVEL, "travel"))
     asks = loads_asked.asks(engine, client.id)
     pairs.append((words.NEXT_LOADS_AUTO if asks else words.NEXT_LOADS_ASK, "next_loads"))
+    pairs.append((words.RENAME, "rename"))
     if gate.allows(engine, coach, Action.HAND_OVER, client) and covering.others(engine, coach):
         pairs.append((words.HAND_OVER, "handover"))
     pairs.append((report_words.REPORT, "report"))
