@@ -14,6 +14,7 @@ from bot.engine import (
     checks,
     gate,
     loads,
+    measuring,
     practice,
     quiet,
     reading,
@@ -62,6 +63,7 @@ WORDS = {
     "help": "menu:help",
     "menu": "menu:open",
     "calendar": "menu:calendar",
+    "settings": "menu:settings",
     "travelling": "menu:travelling",
     "traveling": "menu:travelling",
     "my data": "menu:data",
@@ -106,7 +108,7 @@ def command(engine: "Engine", person: Person, text: str, now: datetime) -> bool:
         open_menu(engine, person, now)
         return True
     if flat not in WORDS or (flat in ("start", "plan") and person.role is Role.COACH):
-        return changing.asked(engine, person, text, now)
+        return measuring.told(engine, person, text, now) or changing.asked(engine, person, text, now)
     menu(engine, person, WORDS[flat], now)
     return True
 
@@ -117,7 +119,7 @@ def report_on(engine: "Engine", person: Person, name: str, now: datetime) -> Non
         reports.send(engine, person, person, now)
         return
     fitting = whose.found(engine, person, name, now)
-    if len(fitting) == 1:
+    if len(fitting) == 1 and gate.allows(engine, person, Action.SEE_CLIENT, fitting[0]):
         reports.send(engine, person, fitting[0], now)
     else:
         engine.say(person, Say(words.NO_SUCH_CLIENT), now)
@@ -311,6 +313,7 @@ ACTS: dict[str, tuple[Action, Act]] = {
     "ask_coach_about_days": (Action.MOVE_DAYS, changing.ask_coach),
     "travel": (Action.MOVE_DAYS, changing.travel),
     "wish_declined": (Action.MOVE_DAYS, changing.wish_declined),
+    "settings_changed": (Action.TALK, changing.settings_changed),
     "invite": (Action.INVITE, invite),
     "ask_coach_to_clear": (Action.TALK, ask_coach_to_clear),
     "cleared": (Action.CLEAR, cleared),
@@ -330,6 +333,10 @@ CLIENT_MENU: dict[str, tuple[Action, Callable[["Engine", Person, datetime], None
     "start": (Action.TRAIN, start_session),
     "plan": (Action.TALK, practice.show_plan),
     "calendar": (Action.TALK, calendar.send_file),
+    "settings": (
+        Action.TALK,
+        lambda engine, person, now: turns.begin(engine, person, "preferences", {}, now),
+    ),
     "travelling": (Action.MOVE_DAYS, away.by_client),
     "home": (Action.MOVE_DAYS, away.home),
     "data": (Action.TALK, records.my_data),

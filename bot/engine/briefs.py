@@ -160,6 +160,8 @@ MAKERS: dict[str, Maker] = {
     "planned_when": lambda about: (about.plan.when or "") if about.plan else "",
     "date_order": lambda about: status.detail(about.engine, about.person.id, "date_order", ""),
     "clock_face": lambda about: status.detail(about.engine, about.person.id, "clock_face", ""),
+    "remind_before": lambda about: status.detail(about.engine, about.person.id, "remind_before", ""),
+    "quiet_hours": lambda about: status.detail(about.engine, about.person.id, "quiet_hours", ""),
     "parts": _parts,
     "done": lambda about: recovery.done(about.engine, about.client.id),
     "ended": lambda about: bool(facts.current(about.engine.store, SessionEnded, about.client.id)),

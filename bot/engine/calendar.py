@@ -5,7 +5,7 @@ from typing import TYPE_CHECKING
 
 from bot.engine import letters, quiet, status
 from bot.engine.coach import pauses
-from conversations.dates import ClockFace
+from conversations.dates import ClockFace, DayOrder
 from conversations.protocol import Say
 from conversations.words import calendar as words
 from conversations.words import dates as date_words
@@ -73,9 +73,17 @@ def remind_at(engine: "Engine", client: Person, session: datetime) -> datetime:
     return min(quiet.earliest(engine, client, session - before), session)
 
 
-def shown(client: Person, at: datetime) -> str:
-    """Weekday, date, time and zone on the client's clock."""
-    return date_words.moment(at, client.zone, ClockFace.H24, None)
+def next_at(engine: "Engine", client: Person) -> datetime | None:
+    """When the next session is that a reminder is planned for; None: there is none."""
+    talk = duties.next_talk(engine.store, client.id, "reminding")
+    return None if talk is None else datetime.fromisoformat(talk.about["at"])
+
+
+def shown(engine: "Engine", client: Person, at: datetime) -> str:
+    """Weekday, date, time and zone on the client's clock, as they write them."""
+    face = ClockFace(status.detail(engine, client.id, "clock_face", ClockFace.H24))
+    order = status.detail(engine, client.id, "date_order", "")
+    return date_words.moment(at, client.zone, face, DayOrder(order) if order else None)
 
 
 # --- planned and kept ---

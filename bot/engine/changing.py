@@ -65,7 +65,7 @@ def _coach_asked(engine: "Engine", coach: Person, text: str, at: datetime) -> bo
 
 
 def _about(engine: "Engine", coach: Person, client: Person, text: str, at: datetime) -> None:
-    if not gate.allows(engine, coach, Action.PLAN, client):
+    if not gate.allows(engine, coach, Action.MOVE_DAYS, client):
         engine.say(coach, Say(engine_words.NOT_YOURS), at)
     elif not is_change(text, at, client.zone, asked=False):
         engine.say(coach, Say(words.UNREAD.format(name=client.name)), at)
@@ -121,6 +121,13 @@ def ask_coach(engine: "Engine", client: Person, about: dict[str, Any], now: date
     return False
 
 
+def settings_changed(engine: "Engine", person: Person, details: dict[str, Any], now: datetime) -> bool:
+    """When to be reminded, or quiet hours: the next reminder follows."""
+    if person.role is Role.CLIENT:
+        calendar.remind_next(engine, person, now)
+    return False
+
+
 def wish_declined(engine: "Engine", coach: Person, details: dict[str, Any], now: datetime) -> bool:
     """The coach keeps to the usual limit."""
     quiet.note(engine, people.by_id(engine.store, details["client"]), words.DECLINED, now)
@@ -149,7 +156,7 @@ def session_moved(engine: "Engine", client: Person, details: dict[str, Any], now
 
 
 def _agreed(engine: "Engine", client: Person, to: datetime, now: datetime) -> None:
-    when = calendar.shown(client, to)
+    when = calendar.shown(engine, client, to)
     engine.say(client, Say(reminding_words.AGREED.format(when=when)), now)
 
 
@@ -200,7 +207,7 @@ def arrived(engine: "Engine", client: Person, zone: str, now: datetime) -> None:
     plan = status.plan_of(engine, client.id)
     coming = next_occurrence(when_from_text(plan.when), now) if plan is not None and plan.when else None
     if coming is not None:
-        when = calendar.shown(people.by_id(engine.store, client.id), coming.at)
+        when = calendar.shown(engine, people.by_id(engine.store, client.id), coming.at)
         there = date_words.zone_name(zone)
         quiet.note(engine, client, words.ON_THE_ROAD.format(there=there, when=when), now)
 

@@ -55,6 +55,7 @@ TALKS: dict[str, Action] = {
     "reminding": Action.TALK,
     "missed": Action.TALK,
     "changing": Action.MOVE_DAYS,
+    "preferences": Action.TALK,
     "testing": Action.TRAIN,
     "travelling": Action.MOVE_DAYS,
     "leaving": Action.TALK,

@@ -3,13 +3,11 @@
 from datetime import datetime
 from typing import TYPE_CHECKING
 
-from bot.engine import screenings, status, turns
+from bot.engine import calendar, screenings, status, turns
 from conversations.protocol import Choice, Say
 from conversations.words import calendar as calendar_words
 from conversations.words import engine as words
 from conversations.words import plan as plan_words
-from core.calendar.zones import local
-from core.store import duties
 from core.store.people import Person
 
 if TYPE_CHECKING:
@@ -23,10 +21,9 @@ def show_plan(engine: "Engine", client: Person, now: datetime) -> None:
         engine.say(client, Say(words.BARRED["no_plan"]), now)
         return
     text = words.PLAN_FOR_YOU.format(plan=plan_words.plan_text(plan))
-    coming = duties.next_talk(engine.store, client.id, "reminding")
+    coming = calendar.next_at(engine, client)
     if coming is not None:
-        when = local(coming.due_at, client.zone).strftime("%A %d %B, %H:%M") + f" ({client.zone})"
-        text += "\n" + words.PLAN_NEXT.format(when=when)
+        text += "\n" + words.PLAN_NEXT.format(when=calendar.shown(engine, client, coming))
     buttons = [Choice(words.START, "menu:start")]
     if plan.when is not None:
         buttons.append(Choice(calendar_words.TO_CALENDAR, "menu:calendar"))

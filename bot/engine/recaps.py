@@ -56,4 +56,4 @@ def dates(engine: "Engine", client: Person, now: datetime) -> list[str]:
     if plan is None or plan.when is None:
         return []
     coming = occurrences_between(when_from_text(plan.when), now, now + 2 * WEEK)
-    return [calendar.shown(client, one.at) for one in coming[:DATES]]
+    return [calendar.shown(engine, client, one.at) for one in coming[:DATES]]

@@ -71,7 +71,6 @@ def week_of(engine: "Engine", client: Person, now: datetime, name: str = "") -> 
     firsts = facts.since(store, SetDone, client.id, since, set_no=1)
     pain = [one.score for one in facts.since(store, Rated, client.id, since, what="pain")]
     plan = status.plan_of(engine, client.id)
-    coming = duties.next_talk(store, client.id, "reminding")
     moved = [one for one in facts.since(store, LoadMoved, client.id, since) if one.applied]
     kept, began = calendar.kept(engine, client, now - LOOKED_BACK, now), pauses.plan_began(engine, client.id)
     finished = pauses.is_finished(engine, client.id)
@@ -101,7 +100,7 @@ def week_of(engine: "Engine", client: Person, now: datetime, name: str = "") -> 
         screening_due=screenings.is_old(engine, client, now),
         review_due=plan is not None and began is not None and now - began >= REVIEW_WEEKS * WEEK,
         missed_in_a_row=missed_in_a_row(kept),
-        next_at=coming.due_at if coming else None,
+        next_at=calendar.next_at(engine, client),
     )
 
 

@@ -1,18 +1,21 @@
 """Lines that fit: words are wrapped by the width their letters really have."""
 
-from functools import cache
+from functools import cache, lru_cache
 from typing import Any
 
 
 def wrapped(text: str, size: float, width_in: float, *, bold: bool = False) -> list[str]:
     """The text in lines of at most `width_in` inches at `size` pt; a word that is longer alone stands alone."""
+    space = width("a b", size, bold=bold) - width("ab", size, bold=bold)
     lines: list[str] = []
+    used = 0.0
     for word in text.replace(" %", "\u00a0%").split(" "):
-        longer = f"{lines[-1]} {word}" if lines else word
-        if lines and width(longer, size, bold=bold) <= width_in:
-            lines[-1] = longer
+        wide = width(word, size, bold=bold)
+        if lines and used + space + wide <= width_in:
+            lines[-1], used = f"{lines[-1]} {word}", used + space + wide
         else:
             lines.append(word)
+            used = wide
     return lines
 
 
@@ -27,11 +30,16 @@ def cut(text: str, size: float, width_in: float, *, bold: bool = False) -> str:
 
 def width(text: str, size: float, *, bold: bool = False) -> float:
     """The width of a line in inches."""
-    points: float = _measure().get_text_width_height_descent(text, _font(bold), ismath=False)[0]
-    return points * size / FONT_PT / 72
+    return _points(text, bold) * size / FONT_PT / 72
 
 
 FONT_PT = 100.0  # measured once at this size
+
+
+@lru_cache(maxsize=4096)  # the words of a page come again and again
+def _points(text: str, bold: bool) -> float:
+    points: float = _measure().get_text_width_height_descent(text, _font(bold), ismath=False)[0]
+    return points
 
 
 @cache

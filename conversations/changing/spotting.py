@@ -12,6 +12,11 @@ ASKS = re.compile(
     r"(?:move|shift|reschedule|postpone|skip|cancel|swap)\b",
     re.IGNORECASE,
 )
+ABOUT_DAYS = re.compile(
+    r"\b(?:mon|tues?|wed(?:nes)?|thu(?:rs?)?|fri|sat(?:ur)?|sun)(?:days?)?\b|\b(?:today|tomorrow|tonight|weeks?|skip|move)\b"
+    r"|\b(?:jan|feb|mar|apr|may|jun|jul|aug|sep|oct|nov|dec)[a-z]*\b",
+    re.IGNORECASE,
+)
 GREETING = re.compile(
     r"^\W*(?:hi|hello|hey|good|thanks?|thank you|ok|okay|\W)*\W*(?:morning|afternoon|evening|night)\W*$",
     re.IGNORECASE,
@@ -34,7 +39,9 @@ def is_change(text: str, at: datetime, zone: str, *, asked: bool, reminded: bool
         return ASKS.search(text) is not None and not isinstance(reading, NotUnderstood)
     if text.strip().isdigit() or GREETING.match(text):
         return False
-    return not isinstance(reading, NotUnderstood) or reading.problem is not Problem.NO_IDEA
+    if isinstance(reading, NotUnderstood):  # worth a word only where days were the subject: "skip 31 feb"
+        return reading.problem is not Problem.NO_IDEA and ABOUT_DAYS.search(text) is not None
+    return True
 
 
 def _is_beyond_today(reading: Reading) -> bool:

@@ -71,7 +71,8 @@ CLIENT_MENU_CHOICES = (
 )
 CLIENT_HELP = (
     "Answer with the buttons or type. 'back' asks the last question again. 'stop' ends a session at any time: bands "
-    "off first. To reach your coach, start with 'coach' and write on. 'my data' sends you everything kept about you, "
+    "off first. To reach your coach, start with 'coach' and write on. Change days in plain words: "
+    "'move thursday to friday'. 'calendar', 'report' and 'settings' do what they say. 'my data' sends you everything kept about you, "
     "'delete me' erases it. In an emergency call {number}."
 )
 COACH_NAME = "Coach"  # until the coach has written: then their own first name
@@ -84,7 +85,8 @@ COACH_MENU_CHOICES = (
 COACH_HELP = (
     "A name, or a part of it, opens that client's card. 'clients' lists all, who needs you first; 'week' is the "
     "week in numbers; 'invite' makes an invitation; 'stand-in' hands your clients to another coach for dates. "
-    "To write to a client: 'to Name: your words'."
+    "To write to a client: 'to Name: your words'. 'Name: move thursday to friday' changes their days, 'report Name' is a "
+    "page about them, 'settings' are your own."
 )
 NO_CLIENTS = "No clients yet. 'invite' makes an invitation."
 INVITATION = "For {name}: forward this.\n{link}\nOr: open the chat with me and type {code}. It works once, within 72 hours."

@@ -4,6 +4,8 @@ from collections.abc import Iterator
 from datetime import UTC, date, datetime, time, timedelta
 
 import pytest
+from hypothesis import given, settings
+from hypothesis import strategies as st
 
 from bot.engine import Engine, calendar
 from core.calendar.changing import in_zone
@@ -354,3 +356,64 @@ def test_the_recap_waits_for_the_clients_morning(days: Days) -> None:
     assert not any("that happens" in text for text in days.heard(CLIENT))
     days.later(hours=2)
     assert any(text.startswith("No session this week; that happens.") for text in days.heard(CLIENT))
+
+
+def test_the_plan_shows_the_session_and_not_its_reminder_as_the_client_writes_times(days: Days) -> None:
+    days.set_detail("remind_before", "30")
+    days.set_detail("clock_face", "12")
+    days.types(CLIENT, "plan")
+    assert "Next time: Monday 2 March 2026, 7:00 pm (Lisbon time)." in days.newest(CLIENT).text
+
+
+DEEDS = st.lists(
+    st.sampled_from(["an hour", "a day", "back", "skip", "move", "tokyo", "home", "away"]),
+    min_size=4,
+    max_size=10,
+)
+
+
+@settings(max_examples=12)
+@given(DEEDS)
+def test_whatever_happens_no_session_is_reminded_of_twice_and_there_is_always_a_next_one(
+    deeds: list[str],
+) -> None:
+    days = Days()
+    try:
+        for deed in deeds:
+            do(days, deed)
+        rows = days.stage.engine.store.rows(
+            "SELECT json_extract(about, '$.name') AS name FROM planned WHERE dialogue = 'reminding'"
+            " AND done_at IS NOT NULL AND json_extract(about, '$.again') IS NULL"
+        )
+        names = [row["name"] for row in rows]
+        assert len(names) == len(set(names))
+        assert days.next_at is not None
+        assert days.next_at >= days.stage.clock.now()
+    finally:
+        days.stage.close()
+
+
+def do(days: Days, deed: str) -> None:
+    """One thing that happens to a calendar."""
+    engine, now = days.stage.engine, days.stage.clock.now()
+    said = {
+        "skip": "skip tomorrow",
+        "move": "move it to tomorrow 11:00",
+        "tokyo": "I am in Tokyo",
+        "home": "back in Lisbon",
+    }
+    match deed:
+        case "an hour":
+            days.later(hours=1)
+        case "a day":
+            days.later(days=1)
+        case "away":
+            days.wakes_up_after(days=2, hours=7)
+        case "back":  # the clock was wrong by hours, and something plans the next reminder anew
+            with engine.store.transaction():
+                calendar.remind_next(engine, days.ruta, now - timedelta(hours=5))
+                calendar.remind_next(engine, days.ruta, now)
+        case _:
+            days.types(CLIENT, said[deed])
+            if any(label == "Yes" for row in days.newest(CLIENT).buttons for label, _ in row):
+                days.taps(CLIENT, "Yes")

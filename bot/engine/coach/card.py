@@ -3,7 +3,7 @@
 from datetime import datetime, timedelta
 from typing import TYPE_CHECKING
 
-from bot.engine import alerts, screenings, status, weeks
+from bot.engine import alerts, calendar, screenings, status, weeks
 from bot.engine.coach import away, loads_asked, pauses, plans, reading_plans
 from bot.engine.coach import clients as whose
 from conversations.protocol import Choice, Say
@@ -122,10 +122,10 @@ def next_line(engine: "Engine", coach: Person, client: Person) -> str:
         why = f" ({pause.why})" if pause.why else ""
         last = _day(pause.until - A_DAY, client)
         return words.PAUSED_UNTIL.format(since=since, day=last, why=why)
-    coming = duties.next_talk(engine.store, client.id, "reminding")
+    coming = calendar.next_at(engine, client)
     if coming is None:
         return ""
-    return words.NEXT_AT.format(when=local(coming.due_at, coach.zone).strftime("%a %-d %b, %H:%M"))
+    return words.NEXT_AT.format(when=local(coming, coach.zone).strftime("%a %-d %b, %H:%M"))
 
 
 def sessions(engine: "Engine", client: Person) -> list[str]:

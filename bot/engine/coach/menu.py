@@ -85,6 +85,10 @@ PLAIN: dict[str, tuple[Action, Plain]] = {
         Action.DIGEST,
         lambda engine, coach, rest, now: listing.show(engine, coach, now, int(rest or 0)),
     ),
+    "settings": (
+        Action.TALK,
+        lambda engine, coach, rest, now: turns.begin(engine, coach, "preferences", {}, now),
+    ),
     "digest": (Action.DIGEST, lambda engine, coach, rest, now: digest.show(engine, coach, now)),
     "everybody": (
         Action.DIGEST,
