@@ -184,12 +184,24 @@ def _agreement(draft: Draft, at: datetime) -> tuple[Effect, ...]:
 
 
 def finish(brief: Brief, draft: Draft, at: datetime) -> Outcome:
-    """On to the screening, or a kind goodbye."""
+    """On to the screening, or a kind goodbye of which the coach is told."""
     if "no" not in (draft.agree, draft.guardian):
         return Outcome((), (Begin("screening"),))
     if draft.kept:  # a yes that was taken back
-        return Outcome((Say(words.WITHDRAWN),))
-    return Outcome((Say(words.DISAGREED if draft.agree == "no" else words.GUARDIAN_FIRST),))
+        return _over(words.WITHDRAWN, "withdrawn")
+    if draft.agree == "no":
+        return _over(words.DISAGREED, "refused")
+    return _over(words.GUARDIAN_FIRST, "guardian")
+
+
+def cancelled(brief: Brief, draft: Draft, at: datetime) -> Outcome:
+    """Left before the end: the next words lead back."""
+    return _over(words.LEFT, "unfinished")
+
+
+def _over(last: str, how: str) -> Outcome:
+    """No consent, and how it came to that (a stored name of `words.WITHOUT`)."""
+    return Outcome((Say(last),), (Do("without_consent", {"how": how}),))
 
 
 FORM: Form[Brief, Draft] = Form(
@@ -199,6 +211,7 @@ FORM: Form[Brief, Draft] = Form(
     fill=fill,
     finish=finish,
     noted=noted,
+    cancelled=cancelled,
     opening=lambda brief: tuple(
         Say(text.format(name=brief.client_name, coach=brief.coach_name)) for text in words.OPENING
     ),

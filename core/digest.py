@@ -41,7 +41,7 @@ class ClientWeek:
     set 1 of open sets whether it was in the range it was done for. `off_expected`: reps of each set 1 above
     (+) or below (-) what was expected. `alerts_now`, `alerts_today`: alerts by tier; `urgent`: one of tier now
     is open. `pain_max` 0-10, None: never said. `answering`: not cleared, and nothing to decide yet;
-    `waiting`: for the coach's clearance. `loads_asked`: loads that
+    `waiting`: for the coach's clearance; `declined`: the coach decided against it. `loads_asked`: loads that
     wait for the coach's tap. `next_at`: the next session, None: none planned.
     """
 
@@ -62,6 +62,7 @@ class ClientWeek:
     urgent: bool = False
     answering: bool = False
     waiting: bool = False
+    declined: bool = False
     no_plan: bool = False
     paused: bool = False
     finished: bool = False

@@ -9,6 +9,7 @@ from typing import TYPE_CHECKING, Any
 
 from bot.engine import (
     aftercare,
+    agreeing,
     calendar,
     changing,
     checks,
@@ -71,6 +72,9 @@ WORDS = {
 }
 
 
+NOT_YET = ("not_cleared", "declined", "held", "do_not_start")  # barred, and no question of theirs is open
+
+
 def choices(pairs: tuple[tuple[str, str], ...]) -> tuple[Choice, ...]:
     """Buttons of the engine's own."""
     return tuple(Choice(label, value) for label, value in pairs)
@@ -80,6 +84,10 @@ def open_menu(engine: "Engine", person: Person, now: datetime) -> None:
     """What can be done now."""
     if person.role is Role.COACH:
         engine.say(person, Say(words.COACH_MENU, choices(words.COACH_MENU_CHOICES)), now)
+        return
+    why = turns.barred(engine, person)
+    if why in NOT_YET:
+        engine.say(person, Say(words.BARRED[why], choices(words.CLIENT_MENU_CHOICES[-1:])), now)
     else:
         engine.say(person, Say(words.CLIENT_MENU, choices(words.CLIENT_MENU_CHOICES)), now)
 
@@ -104,13 +112,22 @@ def command(engine: "Engine", person: Person, text: str, now: datetime) -> bool:
     if relayed is not None:
         words_to(engine, person, relayed, now)
         return True
-    if flat.startswith("start ") or (flat == "start" and text.startswith("/")):
-        open_menu(engine, person, now)
+    if text.strip().lower().startswith("/start"):
+        arrived(engine, person, now)
         return True
     if flat not in WORDS or (flat in ("start", "plan") and person.role is Role.COACH):
         return measuring.told(engine, person, text, now) or changing.asked(engine, person, text, now)
     menu(engine, person, WORDS[flat], now)
     return True
+
+
+def arrived(engine: "Engine", person: Person, now: datetime) -> None:
+    """The chat's own start button: a client in the middle of something hears where we were, others get the menu."""
+    open_talk = threads.floor(engine.store, person.id) if person.role is Role.CLIENT else None
+    if open_talk is None:
+        open_menu(engine, person, now)
+    else:
+        turns.deliver(engine, person, open_talk, Resumed(now))
 
 
 def report_on(engine: "Engine", person: Person, name: str, now: datetime) -> None:
@@ -205,7 +222,14 @@ def start_session(engine: "Engine", person: Person, now: datetime) -> None:
         if live is not None:
             turns.deliver(engine, person, live, Resumed(now))
         return
+    how = status.without_consent(engine, person.id)
+    if how is not None:
+        agreeing.way_back(engine, person, how, now)
+        return
     if asks_first(engine, person, now):
+        return
+    if turns.barred(engine, person) == "not_screened":
+        turns.begin(engine, person, "screening", {}, now)
         return
     if turns.barred(engine, person) is None and status.plan_of(engine, person.id) is None:
         engine.say(person, Say(words.BARRED["no_plan"]), now)
@@ -315,6 +339,7 @@ ACTS: dict[str, tuple[Action, Act]] = {
     "wish_declined": (Action.MOVE_DAYS, changing.wish_declined),
     "settings_changed": (Action.TALK, changing.settings_changed),
     "invite": (Action.INVITE, invite),
+    "without_consent": (Action.TALK, agreeing.without),
     "ask_coach_to_clear": (Action.TALK, ask_coach_to_clear),
     "cleared": (Action.CLEAR, cleared),
     "plan_given": (Action.PLAN, plans.given),
@@ -341,6 +366,7 @@ CLIENT_MENU: dict[str, tuple[Action, Callable[["Engine", Person, datetime], None
     "home": (Action.MOVE_DAYS, away.home),
     "data": (Action.TALK, records.my_data),
     "leave": (Action.TALK, records.ask_to_leave),
+    "agree": (Action.TALK, agreeing.again),
     "coach": (Action.TALK, explain),
     "help": (Action.TALK, explain),
     "open": (Action.TALK, open_menu),

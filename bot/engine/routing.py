@@ -1,13 +1,24 @@
 """Whom an update is for: strangers, buttons, edits, pictures, words. Stop words first, always."""
 
-import re
 from collections.abc import Callable
-from datetime import datetime, timedelta
+from datetime import datetime
 from typing import TYPE_CHECKING
 
-from bot.engine import acts, alerts, corrections, gate, limits, stopping, turns
+from bot.engine import (
+    acts,
+    agreeing,
+    alerts,
+    corrections,
+    gate,
+    limits,
+    status,
+    stopping,
+    strangers,
+    turns,
+)
 from bot.engine.coach import listing
 from bot.engine.updates import Incoming, Kind
+from conversations.heard import red_flag
 from conversations.protocol import BandsCameOff, Cancelled, Corrected, Said, Say, Sent, WentBack
 from conversations.words import engine as words
 from core.access import Action
@@ -20,10 +31,8 @@ from core.store.threads import Button, Thread
 if TYPE_CHECKING:
     from bot.engine.core import Engine
 
-CODE = re.compile(r"^(?:/start\s+)?([A-Z2-7]{26})$", re.IGNORECASE)
 BACK = ("back", "/back", "go back")
 CANCEL = ("cancel", "/cancel")
-STRANGERS_APART = timedelta(hours=1)
 
 
 def route(engine: "Engine", incoming: Incoming, now: datetime) -> None:
@@ -31,11 +40,12 @@ def route(engine: "Engine", incoming: Incoming, now: datetime) -> None:
     if incoming.kind is Kind.NOTHING:
         return
     if incoming.kind is Kind.ELSEWHERE:
-        once(engine, incoming.chat, words.PRIVATE_ONLY, now, ever=True)
+        strangers.once(engine, incoming.chat, words.PRIVATE_ONLY, now, ever=True)
         return
     person = people.by_chat(engine.store, incoming.chat)
     if person is None:
-        if engine.limits.allow(incoming.chat, limits.STRANGER, incoming.at or now):
+        allowed = engine.limits.allow(incoming.chat, limits.STRANGER, incoming.at or now)
+        if allowed or red_flag(incoming.text) is not None:
             stranger(engine, incoming, now)
         return
     if too_fast(engine, person, incoming, now):
@@ -70,24 +80,10 @@ def stops(engine: "Engine", person: Person, incoming: Incoming) -> bool:
     return button is not None and (button.value == "stop" or button.value.startswith(("bands_off", "alert")))
 
 
-def once(engine: "Engine", chat: int, text: str, now: datetime, ever: bool = False) -> None:
-    """Answer somebody unknown, at most once an hour; with `ever` once in all."""
-    name = f"refused:{chat}"
-    last = duties.setting(engine.store, name)
-    if last is None or (not ever and now - datetime.fromisoformat(last) >= STRANGERS_APART):
-        duties.set_setting(engine.store, name, now.isoformat())
-        mail.post(engine.store, Letter(chat, {"text": text}), now)
-
-
 def stranger(engine: "Engine", incoming: Incoming, now: datetime) -> None:
-    """A code opens the door; anything else gets one polite refusal with the sender's own number."""
-    code = CODE.match(incoming.text.strip())
-    if code is None:
-        once(engine, incoming.chat, words.STRANGER.format(number=incoming.chat), now)
-        return
-    found = people.redeem(engine.store, code[1], now)
+    """A code opens the door; anything else gets a polite refusal with the sender's own number."""
+    found = strangers.answer(engine, incoming.chat, incoming.text, now)
     if found is None:
-        mail.post(engine.store, Letter(incoming.chat, {"text": words.CODE_WRONG}), now)
         return
     invitation, coach_id, name = found
     coach = people.by_id(engine.store, coach_id)
@@ -130,6 +126,10 @@ def tap(engine: "Engine", person: Person, incoming: Incoming, now: datetime) -> 
         own_button(engine, person, button.value, now)
         return
     thread = threads.by_id(engine.store, button.thread)
+    how = status.without_consent(engine, person.id)
+    if (thread is None or thread.state is None) and how is not None:
+        agreeing.way_back(engine, person, how, now)
+        return
     if thread is None or thread.state is None:
         engine.say(person, Say(words.FINISHED), now)
         return
@@ -205,7 +205,9 @@ def text(engine: "Engine", person: Person, incoming: Incoming, at: datetime) -> 
     if incoming.forwarded:  # somebody else's words are no answer
         engine.say(person, Say(words.NOT_FORWARDED), at)
         return
-    if acts.command(engine, person, incoming.text, at):
+    if agreeing.answered(engine, person, incoming.text, at) or acts.command(
+        engine, person, incoming.text, at
+    ):
         return
     if thread is None:
         if person.role is not Role.COACH or not listing.by_name(engine, person, incoming.text, at):

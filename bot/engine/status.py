@@ -3,7 +3,7 @@
 from dataclasses import replace
 from typing import TYPE_CHECKING
 
-from conversations.words import safety
+from conversations.words import consent, safety
 from conversations.words import status as words
 from core.calendar.zones import local
 from core.facts import (
@@ -25,6 +25,16 @@ from core.store.people import Person
 
 if TYPE_CHECKING:
     from bot.engine.core import Engine
+
+
+CONSENT = "consent"  # a detail: how it came that there is none (a stored name of `consent.WITHOUT`), or ASKED
+ASKED = "asked"  # once more, since then
+
+
+def without_consent(engine: "Engine", client: int) -> str | None:
+    """How it came that this client's consent is missing; None: it is not, or it is being asked for."""
+    how = detail(engine, client, CONSENT, ASKED)
+    return how if how in consent.WITHOUT else None
 
 
 def last_sessions(engine: "Engine", client: Person, most: int = 1) -> str:

@@ -5,7 +5,7 @@ from typing import TYPE_CHECKING, Any
 
 import msgspec
 
-from bot.engine import briefs, gate, screenings
+from bot.engine import briefs, gate, screenings, status
 from bot.engine.coach import pauses
 from conversations.catalogue import CATALOGUE
 from conversations.protocol import (
@@ -28,8 +28,9 @@ from conversations.protocol import (
 from conversations.words import coach as coach_words
 from conversations.words import engine as words
 from core.cuffs.limits import calls
-from core.facts import BandsOff, BandsOn, Fact, SetDone
+from core.facts import BandsOff, BandsOn, Cleared, Fact, ScreeningDone, SetDone
 from core.safety.causes import bars_training
+from core.screening import Tier
 from core.store import duties, facts, people, threads
 from core.store.duties import Watch
 from core.store.mail import Priority
@@ -199,11 +200,11 @@ def record(engine: "Engine", person: int, fact: Fact, message: int | None = None
 
 def barred(engine: "Engine", person: Person) -> str | None:
     """Why this client may not train now (a stored name), None: they may. Read afresh at every event."""
-    from core.facts import Cleared
-
+    if status.without_consent(engine, person.id) is not None:
+        return "no_consent"
     clearance = facts.latest(engine.store, Cleared, person.id)
     if clearance is None or not clearance.regions:
-        return "not_cleared"
+        return _not_cleared(engine, person, clearance)
     if clearance.until is not None and clearance.until <= engine.clock():
         return "clearance_over"
     if not engine.has_backup(person):
@@ -215,3 +216,13 @@ def barred(engine: "Engine", person: Person) -> str | None:
     ):
         return "open_alert"
     return None
+
+
+def _not_cleared(engine: "Engine", person: Person, decided: Cleared | None) -> str:
+    """What stands between a client and their clearance (a stored name)."""
+    if decided is not None:
+        return decided.decision if decided.decision in ("declined", "held") else "not_cleared"
+    answers = facts.latest(engine.store, ScreeningDone, person.id)
+    if answers is None:
+        return "not_screened"
+    return "do_not_start" if answers.tier == Tier.DO_NOT_START else "not_cleared"

@@ -90,6 +90,7 @@ def week_of(engine: "Engine", client: Person, now: datetime, name: str = "") -> 
         open_alert=any(alert.cause not in WEEKLY for alert in still_open),
         pain_max=max(pain, default=None),
         quiet_days=_quiet_days(engine, client, now),
+        declined=barred == "declined",
         held=cleared is not None and cleared.decision == "held",
         answering=cleared is None and not waits,
         waiting=barred == "clearance_over" or waits,

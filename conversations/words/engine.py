@@ -6,11 +6,19 @@ STRANGER = (
     "Hello. This bot only talks with people whom a coach has invited. If you have an invitation, type its code "
     "here. Your own number is {number}; a coach may ask for it. In an emergency call your local emergency number."
 )
+STRANGER_UNWELL = (
+    "I can't help you here: nobody reads this chat. Call your local emergency number now, or a doctor. If you wear "
+    "bands, take them off."
+)
 CODE_WRONG = (
     "That code doesn't work: it may be used already or be older than 72 hours. Ask your coach for a new one."
 )
 TOO_FAST = "That was a lot at once. Wait a minute, then go on; what you write until then I don't read. 'stop' always works."
 NOT_FORWARDED = "That one is forwarded, so I don't take it as yours. Type it yourself, please."
+CODE_LENGTH = (
+    "That isn't the whole code: it has {whole} letters and figures, I count {count}. Copy it once more, please; spaces "
+    "don't matter."
+)
 PRIVATE_ONLY = "I only talk in a private chat."
 WELCOME = "Hello {name}. {coach} invited you."
 JOINED = (
@@ -43,7 +51,18 @@ NO_BACKUP_OPERATOR = "cuffline could not make a backup ({problem})."
 FINISHED = "That one is finished."
 NOT_YOURS = "That button isn't for this chat."
 BARRED = {
-    "not_cleared": "Your coach hasn't cleared you for training with bands yet. You'll hear as soon as that's done.",
+    "no_consent": "Without your yes to keeping your answers there is no training here.",
+    "not_screened": "First come the health questions.",
+    "not_cleared": "Your coach has your answers and looks at them. You'll hear here as soon as you are cleared.",
+    "declined": (
+        "Your coach decided that bands are not for you now, so there is no session to start. Ask them, or your own "
+        "clinician, about other ways to train."
+    ),
+    "held": "Your coach has put training on hold. You'll hear here when it goes on.",
+    "do_not_start": (
+        "Going by your answers, bands are not for you now. Your coach has them and will write; your own clinician "
+        "knows other ways to train."
+    ),
     "clearance_over": "Your clearance has run out. Your coach will look at it; no bands until then.",
     "open_alert": "Your coach first needs to look at what you told me. No bands until then.",
     "no_second_contact": "Your coach still has to say who else gets an alarm. No bands until then.",
@@ -53,7 +72,12 @@ BARRED = {
 BARRED_NOW = {
     "paused": "Training is paused now. If bands are on, take them off.",
     "no_second_contact": "Training waits for your coach. If bands are on, take them off now.",
+    "no_consent": "If bands are on, take them off now.",
+    "not_screened": "Training is on hold. If bands are on, take them off now.",
     "not_cleared": "Training is on hold. If bands are on, take them off now.",
+    "declined": "Your coach has ended the training with bands. If bands are on, take them off now.",
+    "held": "Training is on hold. If bands are on, take them off now.",
+    "do_not_start": "Training is on hold. If bands are on, take them off now.",
     "clearance_over": "Your clearance has run out. If bands are on, take them off now.",
     "open_alert": "If bands are on, take them off now. We go on when your coach has looked at it.",
 }

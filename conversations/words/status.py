@@ -6,7 +6,12 @@ SESSION_LINE = "{day}: {sets}."
 WALKED = "walked {minutes:g} min"
 OPEN_ALERT = "open alert"
 WAITING = {
+    "no_consent": "no consent",
+    "not_screened": "answering the first questions",
     "not_cleared": "waits for your clearance",
+    "declined": "declined",
+    "held": "on hold",
+    "do_not_start": "waits for your decision: do not start",
     "clearance_over": "clearance has run out",
     "open_alert": "open alert",
     "no_second_contact": "waits until you say who else gets alerts",

@@ -9,7 +9,18 @@ from hypothesis import strategies as st
 from conversations.answers import Unclear
 from conversations.consent import FORM, Brief, Draft, fill
 from conversations.form import Asking
-from conversations.protocol import Begin, Corrected, Do, Effect, Opened, Record, Said, Say, WentBack
+from conversations.protocol import (
+    Begin,
+    Cancelled,
+    Corrected,
+    Do,
+    Effect,
+    Opened,
+    Record,
+    Said,
+    Say,
+    WentBack,
+)
 from conversations.words import consent as words
 from core.facts import Agreed, Detail
 
@@ -37,6 +48,11 @@ def stored(effects: list[Effect]) -> dict[str, str]:
     """The details on record, the latest of each."""
     facts = [effect.fact for effect in effects if isinstance(effect, Record)]
     return {fact.name: fact.value for fact in facts if isinstance(fact, Detail)}
+
+
+def told_coach(how: str) -> Effect:
+    """The end without consent, of which the engine tells the coach."""
+    return Do("without_consent", {"how": how})
 
 
 def agreements(effects: list[Effect]) -> int:
@@ -82,7 +98,7 @@ def test_a_whole_talk_stores_every_detail_and_goes_on_to_screening() -> None:
 
 def test_a_no_ends_kindly_and_nothing_is_stored() -> None:
     state, said, effects = play("no")
-    assert (state, said[-1].text, effects) == (None, words.DISAGREED, [])
+    assert (state, said[-1].text, effects) == (None, words.DISAGREED, [told_coach("refused")])
 
 
 def test_not_sure_is_no_consent_and_no_refusal() -> None:
@@ -110,7 +126,7 @@ def test_under_18_nothing_is_stored_before_the_guardian_agrees() -> None:
 
 def test_without_the_guardian_it_ends_kindly_and_nothing_is_stored() -> None:
     state, said, effects = play("yes", "17", "no")
-    assert (state, said[-1].text, effects) == (None, words.GUARDIAN_FIRST, [])
+    assert (state, said[-1].text, effects) == (None, words.GUARDIAN_FIRST, [told_coach("guardian")])
 
 
 def test_a_yes_taken_back_does_not_claim_that_nothing_is_kept() -> None:
@@ -118,6 +134,14 @@ def test_a_yes_taken_back_does_not_claim_that_nothing_is_kept() -> None:
     turn = FORM.advance(state, Corrected(NOW, "no", 0), NOW)
     assert turn.state is None
     assert turn.replies[-1].text == words.WITHDRAWN
+    assert turn.effects == (told_coach("withdrawn"),)
+
+
+def test_cancel_leaves_a_way_back() -> None:
+    state, _, _ = play("yes")
+    turn = FORM.advance(state, Cancelled(NOW), NOW)
+    assert (turn.state, turn.replies[-1].text) == (None, words.LEFT)
+    assert turn.effects == (told_coach("unfinished"),)
 
 
 def test_a_place_with_several_zones_is_asked_back_with_buttons() -> None:

@@ -47,7 +47,12 @@ def reasons(name: str, why: list[Need]) -> str:
 
 def calm(coach: Person, week: ClientWeek) -> str:
     """A client who needs nothing: how the week went, and when the next session is."""
-    still = {words.PAUSED: week.paused, words.FINISHED: week.finished, words.NOT_YET: week.answering}
+    still = {
+        words.DECLINED_STATE: week.declined,
+        words.PAUSED: week.paused,
+        words.FINISHED: week.finished,
+        words.NOT_YET: week.answering,
+    }
     if any(still.values()):
         state = next(state for state, so in still.items() if so)
         return words.LINE.format(name=week.name, state=state)
