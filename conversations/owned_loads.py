@@ -102,7 +102,7 @@ def _add(token: str, numbers: list[Decimal], units: list[Unit]) -> None:
     comma = TIGHT_COMMA.match(token)
     if comma and token.count(",") == 1:  # 2.5, or 2 and 5? Nobody can know
         options = (f"{comma[1]}.{comma[2]}", f"{comma[1]} and {comma[2]}")
-        raise Unclear(Why.NOT_AN_OPTION, options=options)
+        raise Unclear(Why.DECIMAL_COMMA, options=options)
     for part in token.split(","):
         found = ONE.fullmatch(part)
         if found is None or (found[2] and found[2] not in LOAD_UNITS):

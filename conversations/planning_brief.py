@@ -4,7 +4,7 @@ from dataclasses import dataclass, field
 from datetime import date
 
 from conversations import own_templates
-from conversations.planning_days import limit_broken
+from conversations.planning_days import limits_broken
 from conversations.protocol import Choice
 from conversations.words import planning as words
 from core.calendar.recurrence import Recurrence
@@ -20,6 +20,7 @@ class Brief:
 
     `bests`: movement -> best single lift as known, "40 kg". `may_test`: a strength test may be offered.
     `own`: the coach's own templates, as (name, plan as JSON), the newest first.
+    `no_failure`: the clearance forbids sets to failure.
     """
 
     client: int
@@ -32,6 +33,7 @@ class Brief:
     bests: dict[str, str] = field(default_factory=dict)
     may_test: bool = False
     own: tuple[tuple[str, str], ...] = ()
+    no_failure: bool = False
 
 
 def fitting(brief: Brief) -> tuple[Choice, ...]:
@@ -59,14 +61,16 @@ def current_days(brief: Brief) -> str | None:
     return None if over else plan.when
 
 
-def notes_on(brief: Brief, plan: Plan) -> list[str]:
-    """What a coach should see before it goes out."""
+def notes_on(brief: Brief, plan: Plan, to_failure_planned: bool) -> list[str]:
+    """What a coach should see before it goes out; `to_failure_planned`: the template has sets to failure."""
     notes = []
     before = current_plan(brief)
     to_failure = any(one.scheme is Scheme.OPEN for one in plan.exercises)
     if before is not None and before.goal is Goal.REHAB and to_failure:
         notes.append(words.LEAVES_REHAB)
     recurrence = when_from_text(plan.when) if plan.when else None
-    if isinstance(recurrence, Recurrence) and (limit := limit_broken(plan, recurrence)):
-        notes.append(words.LIMITS[limit])
+    if isinstance(recurrence, Recurrence):
+        notes += [words.LIMITS[limit] for limit in limits_broken(plan, recurrence)]
+    if brief.no_failure and to_failure_planned:
+        notes.append(words.NO_FAILURE)
     return notes

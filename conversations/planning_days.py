@@ -4,7 +4,7 @@ from dataclasses import dataclass
 from datetime import datetime, time, timedelta
 
 from conversations.dates import Ambiguous, NotUnderstood, Repeat, read
-from core.calendar.limits import Bout, Limit, broken_limits
+from core.calendar.limits import Bout, Limit, Limits, broken_limits
 from core.calendar.occurrences import occurrences_between
 from core.calendar.recurrence import Recurrence
 from core.calendar.stored import when_to_text
@@ -33,10 +33,15 @@ def read_days(text: str, at: datetime, zone: str) -> Days:
     return Days(weekly) if weekly else Days(problem=NOT_WEEKLY)
 
 
-def limit_broken(plan: Plan, recurrence: Recurrence) -> Limit | None:
-    """The first usual limit that these days would break; None: fine."""
+def limits_broken(plan: Plan, recurrence: Recurrence) -> tuple[Limit, ...]:
+    """Every usual limit that these days would break; each is looked at as if it were the only one."""
     begin = instant(recurrence.start, time(0), recurrence.zone)
     times = [one.at for one in occurrences_between(recurrence, begin, begin + LOOKED_AT)]
     parts = {(one.region, one.scheme is Scheme.WALK) for one in plan.exercises}
     bouts = [Bout(at, region, walk) for at in times for region, walk in sorted(parts)]
-    return next(iter(broken_limits(bouts, recurrence.zone).values()), None)
+    broken = {
+        limit
+        for alone in (Limits(hours_apart=0), Limits(sessions_a_week=len(bouts)))
+        for limit in broken_limits(bouts, recurrence.zone, alone).values()
+    }
+    return tuple(limit for limit in Limit if limit in broken)

@@ -94,6 +94,15 @@ def build(
     return Plan(template.name.replace("_", " "), exercises, goal, when=when)
 
 
+def without_failure(plan: Plan) -> Plan:
+    """The same plan with fixed sets where it has sets until the form goes."""
+    fixed = tuple(
+        replace(one, scheme=Scheme.FIXED, aims=FIXED_AIMS) if one.scheme is Scheme.OPEN else one
+        for one in plan.exercises
+    )
+    return replace(plan, exercises=fixed)
+
+
 def _exercise(
     name: str, scheme: Scheme, owned: tuple[Load, ...], start: Mapping[str, Load], sides: tuple[Side, ...]
 ) -> Exercise:

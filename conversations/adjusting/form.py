@@ -19,7 +19,7 @@ from conversations.adjusting.state import (
 from conversations.answers import Unclear, Why, choice, load, whole_number
 from conversations.form import Form, Outcome, dialogue
 from conversations.heard import pick
-from conversations.planning_days import limit_broken, read_days
+from conversations.planning_days import limits_broken, read_days
 from conversations.protocol import Choice, Do, Record, Said, Say
 from conversations.words import coach as words
 from conversations.words import dates as date_words
@@ -28,7 +28,7 @@ from core.calendar.recurrence import Recurrence
 from core.calendar.stored import when_from_text
 from core.facts import CoachDid, PlanGiven
 from core.plan_text import plan_to_text
-from core.plans import HIGHEST_PAIN_CEILING, LONGEST_MIN, Exercise, Plan
+from core.plans import HIGHEST_PAIN_CEILING, LONGEST_MIN, Exercise, Plan, Scheme
 
 MOST_BUTTONS = 8
 LONGEST_WHY = 200
@@ -87,7 +87,7 @@ def _ask_value(brief: Brief, draft: Draft, plan: Plan) -> Say:
         case "ceiling":
             return Say(words.CHANGE_CEILING.format(now=plan.pain_ceiling), _ceilings())
         case "scheme":
-            return Say(words.CHANGE_SCHEME.format(movement=name(plan, draft)), SCHEMES)
+            return Say(words.CHANGE_SCHEME.format(movement=name(plan, draft)), _schemes(brief))
         case "minutes":
             now = minutes(chosen(plan, draft))
             return Say(
@@ -96,6 +96,11 @@ def _ask_value(brief: Brief, draft: Draft, plan: Plan) -> Say:
         case _:
             one = chosen(plan, draft)
             return Say(words.CHANGE_LOAD.format(movement=name(plan, draft), now=one.doing), _near(one))
+
+
+def _schemes(brief: Brief) -> tuple[Choice, ...]:
+    """No sets to failure where the clearance forbids them."""
+    return tuple(one for one in SCHEMES if not (brief.no_failure and one.value == Scheme.OPEN))
 
 
 def _ceilings() -> tuple[Choice, ...]:
@@ -140,7 +145,7 @@ def _fill_value(brief: Brief, draft: Draft, answer: Said) -> Draft:
         case "ceiling":
             return replace(draft, value=str(whole_number(answer.text, 0, HIGHEST_PAIN_CEILING)))
         case "scheme":
-            return replace(draft, value=choice(answer.text, SCHEMES))
+            return replace(draft, value=choice(answer.text, _schemes(brief)))
         case "minutes":
             return replace(draft, value=str(whole_number(answer.text, FEWEST_MIN, _most(plan, draft))))
         case _:
@@ -183,10 +188,10 @@ def _note(brief: Brief, draft: Draft) -> str:
     if draft.part != "days" or not draft.value:
         return ""
     recurrence = when_from_text(draft.value)
-    limit = (
-        limit_broken(changed_plan(brief, draft), recurrence) if isinstance(recurrence, Recurrence) else None
-    )
-    return f"\n{planning_words.LIMITS[limit]}" if limit else ""
+    if not isinstance(recurrence, Recurrence):
+        return ""
+    broken = limits_broken(changed_plan(brief, draft), recurrence)
+    return "".join(f"\n{planning_words.LIMITS[limit]}" for limit in broken)
 
 
 def finish(brief: Brief, draft: Draft, at: datetime) -> Outcome:

@@ -12,13 +12,14 @@ MOVEMENT_PARTS = ("load", "scheme", "minutes")
 
 @dataclass(frozen=True, slots=True)
 class Brief:
-    """Whose plan, as JSON at the loads of now; days are the client's."""
+    """Whose plan, as JSON at the loads of now; days are the client's. `no_failure` as in planning."""
 
     client: int
     client_name: str
     coach: int
     at_loads: str = ""
     zone: str = "UTC"
+    no_failure: bool = False
 
 
 @dataclass(frozen=True, slots=True)

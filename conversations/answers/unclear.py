@@ -26,6 +26,8 @@ class Why(StrEnum):
     PRESSURE_SWAPPED = "pressure_swapped"  # the lower number came first
     NOT_AN_OPTION = "not_an_option"
     WHICH_OPTION = "which_option"  # more than one option fits
+    DECIMAL_COMMA = "decimal_comma"  # "12,5": one number or two? `options` are the two readings
+    NO_REASON = "no_reason"  # a reason in words is wanted
 
 
 class Unclear(Exception):

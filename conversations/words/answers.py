@@ -10,6 +10,8 @@ def unclear(problem: Unclear) -> str:
             return _about_the_size(problem)
         case Why.NOT_AN_OPTION | Why.WHICH_OPTION:
             return _about_the_options(problem)
+        case Why.DECIMAL_COMMA:
+            return DECIMAL_COMMA.format(one=problem.options[0], two=problem.options[1])
         case _:
             return SIMPLE[problem.reason]
 
@@ -25,8 +27,12 @@ SIMPLE = {
     Why.NOT_YES_OR_NO: "Yes, no or not sure?",
     Why.SAID_MORE: "Thanks. First just yes, no or not sure.",
     Why.NOT_A_PRESSURE: "I need both numbers as your monitor shows them. Like this: 128/82.",
+    Why.NO_REASON: "One line in your own words, please.",
     Why.PRESSURE_SWAPPED: "The upper number comes first, like 128/82. Once more, please.",
 }
+
+
+DECIMAL_COMMA = "Is that one dumbbell of {one}, or two, {two}? Type it like this: {one}, or like this: {two}."
 
 
 def _about_the_size(problem: Unclear) -> str:

@@ -1,9 +1,11 @@
 """A plan in words."""
 
 from conversations.words.movements import NAMES
-from core.plans import Exercise, Plan, Scheme, Side
+from core.plans import Exercise, Plan, Region, Scheme, Side
 
-ONE_SIDED = {Side.LEFT: "left", Side.RIGHT: "right", Side.BOTH: ""}
+LIMB = {Region.ARMS: "arm", Region.LEGS: "leg"}
+SIDE_ONLY = "{side} {limb} only"
+SIDES = "{first} {limb} first, then {second}"
 
 
 def plan_text(plan: Plan) -> str:
@@ -20,5 +22,13 @@ def exercise_text(one: Exercise) -> str:
     if one.doing:
         parts.append(one.doing)
     if one.sides != (Side.BOTH,):
-        parts.append(" then ".join(ONE_SIDED[side] for side in one.sides))
+        parts.append(sides_text(one))
     return f"{', '.join(parts)}: {', '.join(str(aim) for aim in one.aims)}"
+
+
+def sides_text(one: Exercise) -> str:
+    """ "left arm first, then right", or "left arm only"."""
+    sides, limb = [side.value for side in one.sides], LIMB[one.region]
+    if len(sides) == 1:
+        return SIDE_ONLY.format(side=sides[0], limb=limb)
+    return SIDES.format(first=sides[0], limb=limb, second=sides[1])

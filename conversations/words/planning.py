@@ -29,14 +29,37 @@ SIDE = "Which side is weaker?"
 SIDES = (
     ("Left is weaker", "left,right"),
     ("Right is weaker", "right,left"),
-    ("Left only", "left"),
-    ("Right only", "right"),
+    ("Left only", "left_only"),
+    ("Right only", "right_only"),
+)
+SIDES_TYPED = (
+    *(
+        (word, "left,right")
+        for word in ("left", "l", "the left", "left one", "left side", "left arm", "left first")
+    ),
+    *(
+        (word, "right,left")
+        for word in ("right", "r", "the right", "right one", "right side", "right arm", "right first")
+    ),
 )
 WHEN = "Which days, what time ({zone})? Like: mon and thu 7pm."
 WHEN_NONE = "No fixed days"
 NOT_WEEKLY = "That is one date. A plan repeats every week, like: mon and thu 7pm."
 CONFIRM = "{plan}\n{when}\n{notes}Send it to {name}?"
 SEND = "Send it"
+NO_FAILURE = "Note: cleared without sets to failure, so these are fixed sets."
+FROM_BEST = "Max {best} → {use}. Right?"
+TAKE = "Yes, {use}"
+TAKE_TYPED = ("yes", "y", "ok", "right", "yes please")
+NO_TYPED = ("no", "n", "wrong", "another", "other")
+ANOTHER_LOAD = "Another load"
+OVER = "That is {limits}, for the same limbs. Why is it right for {name}? One line for the record; or other days."
+AND = ", and "
+OVER_LIMITS = {
+    "sessions_a_week": "more than 3 sessions in seven days",
+    "hours_apart": "less than 36 h between sessions",
+}
+OTHER_DAYS = "Other days"
 SEND_TYPED = ("yes", "y", "ok", "send", "yes please")
 AGAIN = "Start again"
 SENT = "Sent to {name}."

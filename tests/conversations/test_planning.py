@@ -9,9 +9,10 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from conversations.planning import DIALOGUE, Draft, plan_of
+from conversations.planning import DIALOGUE, plan_of
 from conversations.planning_brief import Brief
 from conversations.planning_days import read_days
+from conversations.planning_draft import Draft
 from conversations.protocol import Cancelled, Corrected, Do, Effect, Opened, Record, Said, Say, WentBack
 from conversations.words import planning as words
 from core.calendar.recurrence import Recurrence, Weekday
@@ -68,7 +69,7 @@ def play(brief: Brief, *texts: str) -> Chat:
 
 
 def test_dumbbells_in_six_answers() -> None:
-    chat = play(RUTA, "dumbbells", "4, 6, 8 kg", "8 kg", "max 20", "mon and thu 7pm", "send it")
+    chat = play(RUTA, "dumbbells", "4, 6, 8 kg", "8 kg", "max 20", "yes", "mon and thu 7pm", "send it")
     squat, curl = chat.plan.exercises
     assert (str(squat.load), str(curl.load), squat.reachable) == ("8 kg", "6 kg", RACK)
     when = when_from_text(chat.plan.when or "")
@@ -230,20 +231,130 @@ def test_a_number_that_stands_for_no_reading_picks_none() -> None:
 
 
 @pytest.mark.parametrize(
-    ("days", "note"),
+    ("days", "over"),
     [
-        ("mon wed fri 7pm", None),
-        ("mon and tue 7pm", "hours_apart"),
-        ("mon 7am and tue 7pm", None),
-        ("mon wed fri sun 7pm", "sessions_a_week"),
+        ("mon wed fri 7pm", []),
+        ("mon and tue 7pm", ["hours_apart"]),
+        ("mon 7am and tue 7pm", []),
+        ("mon 6am, tue 8pm, thu 6pm, sat 6pm", ["sessions_a_week"]),
+        ("mon wed fri sun 7pm", ["sessions_a_week", "hours_apart"]),
+        ("mon tue thu fri 7pm", ["sessions_a_week", "hours_apart"]),
+        ("every day at 7pm", ["sessions_a_week", "hours_apart"]),
     ],
 )
-def test_days_beyond_the_usual_limits_are_noted_and_left_to_the_coach(days: str, note: str | None) -> None:
+def test_days_over_the_usual_limits_need_one_line_from_the_coach(days: str, over: list[str]) -> None:
     chat = play(RUTA, "travel", days)
-    noted = [limit for limit, line in words.LIMITS.items() if line in chat.says[-1].text]
-    assert noted == ([note] if note else [])
+    assert [limit for limit, line in words.OVER_LIMITS.items() if line in chat.says[-1].text] == over
+    if over:
+        chat.send(Said(NOW, "Easy short sessions, agreed with her physio"))
+    assert [limit for limit, line in words.LIMITS.items() if line in chat.says[-1].text] == over
     chat.send(Said(NOW, "send it"))
-    assert chat.plan.when is not None
+    given = next(
+        one.fact for one in chat.effects if isinstance(one, Record) and isinstance(one.fact, PlanGiven)
+    )
+    reason = "Easy short sessions, agreed with her physio"
+    assert given.why == (f"{', '.join(over)}: {reason}" if over else "")
+
+
+@pytest.mark.parametrize("said", ["yes", "ok", "👍", "3"])
+def test_a_bare_yes_is_no_reason(said: str) -> None:
+    assert play(RUTA, "travel", "every day 7pm", said).asked == "over"
+
+
+@pytest.mark.parametrize("said", ["other days", "no"])
+def test_instead_of_a_reason_other_days_can_be_given(said: str) -> None:
+    chat = play(RUTA, "travel", "every day 7pm", said)
+    assert chat.asked == "when"
+    chat.send(Said(NOW, "mon and thu 7pm"))
+    assert chat.asked == "confirm"
+
+
+@pytest.mark.parametrize(
+    ("first", "second", "kept"),
+    [
+        ("tuesdays and fridays", "18:30", "Tuesday and Friday at 18:30"),
+        ("tuesdays and fridays", "7pm", "Tuesday and Friday at 19:00"),
+        ("mon and thu", "7am", "Monday and Thursday at 07:00"),
+        ("twice a week at 7pm", "mon and thu", "Monday and Thursday at 19:00"),
+    ],
+)
+def test_what_was_understood_is_kept_until_the_rest_is_said(first: str, second: str, kept: str) -> None:
+    chat = play(RUTA, "travel", first, second)
+    assert chat.asked == "confirm"
+    assert kept in chat.says[-1].text
+
+
+def test_a_bare_number_completes_the_days_as_one_of_its_readings() -> None:
+    chat = play(RUTA, "travel", "mon and thu", "7")
+    if chat.asked == "when":
+        assert all("Monday and Thursday" in label for label in chat.labels[:2])
+        chat.send(Said(NOW, "1"))
+    assert chat.asked == "confirm"
+    assert "Monday and Thursday" in chat.says[-1].text
+
+
+def test_every_day_and_a_time_is_every_day() -> None:
+    chat = play(RUTA, "travel", "every day", "18:30")
+    assert chat.asked == "over"
+
+
+def test_words_that_complete_nothing_leave_what_was_kept() -> None:
+    chat = play(RUTA, "travel", "mon and thu", "hm", "7pm")
+    assert chat.asked == "confirm"
+
+
+# --- a best lift, sides, no sets to failure ----------------------------------------------------------------
+def test_the_load_from_a_best_lift_is_shown_before_it_counts() -> None:
+    chat = play(RUTA, "one dumbbell", "2-20 by 2 kg", "max 40")
+    assert chat.says[-1].text == "Max 40 kg → 12 kg. Right?"
+    assert chat.labels == ["Yes, 12 kg", "Another load"]
+    chat.send(Said(NOW, "another"))
+    assert chat.asked.startswith("start:goblet_squat")
+    chat.send(Said(NOW, "10"))
+    assert chat.asked == "when"
+
+
+@pytest.mark.parametrize(
+    ("said", "load"), [("yes", "12 kg"), ("12 kg", "12 kg"), ("10", "10 kg"), ("max 30", "8 kg")]
+)
+def test_the_load_from_a_best_lift_can_be_taken_or_another_typed(said: str, load: str) -> None:
+    chat = play(RUTA, "one dumbbell", "2-20 by 2 kg", "max 40", said)
+    chat = chat if chat.asked == "when" else play(RUTA, "one dumbbell", "2-20 by 2 kg", "max 40", said, "yes")
+    chat.send(Said(NOW, "none"))
+    chat.send(Said(NOW, "send it"))
+    assert str(chat.plan.exercises[0].load) == load
+
+
+@pytest.mark.parametrize(
+    ("said", "sides", "shown"),
+    [
+        ("left", (Side.LEFT, Side.RIGHT), "left arm first, then right"),
+        ("Right", (Side.RIGHT, Side.LEFT), "right arm first, then left"),
+        ("left only", (Side.LEFT,), "left arm only"),
+        ("left_only", (Side.LEFT,), "left arm only"),
+    ],
+)
+def test_a_bare_side_is_the_weaker_one_and_the_summary_says_both(
+    said: str, sides: tuple[Side, ...], shown: str
+) -> None:
+    chat = play(RUTA, "weaker_side", "4 kg", "4", said, "none")
+    assert shown in chat.says[-1].text
+    chat.send(Said(NOW, "send it"))
+    assert chat.plan.exercises[0].sides == sides
+
+
+def test_a_clearance_without_failure_turns_open_sets_into_fixed_ones_and_says_so() -> None:
+    chat = play(replace(RUTA, no_failure=True), "one dumbbell", "4 kg", "4", "none")
+    assert words.NO_FAILURE in chat.says[-1].text
+    chat.send(Said(NOW, "send it"))
+    assert {one.scheme for one in chat.plan.exercises} == {Scheme.FIXED}
+    fixed = play(replace(RUTA, no_failure=True), "rehab_fixed", "4 kg", "4", "none")
+    assert words.NO_FAILURE not in fixed.says[-1].text
+
+
+def test_a_comma_between_two_numbers_is_asked_about() -> None:
+    said = play(RUTA, "one dumbbell", "12,5").says[-2].text
+    assert said.startswith("Is that one dumbbell of 12.5, or two, 12 and 5?")
 
 
 # --- the plan so far as defaults -------------------------------------------------------------------------
