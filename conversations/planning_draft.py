@@ -29,4 +29,3 @@ class Draft:
     readings: tuple[str, ...] = ()
     problem: str | None = None
     heard: str = ""
-

@@ -40,6 +40,7 @@ def test_a_test_comes_before_the_plan_and_gives_its_first_load(practice: Practic
 def test_a_maximum_told_by_the_coach_is_kept_for_the_limit_of_half(practice: Practice) -> None:
     to_the_start(practice)
     practice.types(COACH, "max 40")
+    practice.taps(COACH, "Yes, 12 kg")
     practice.types(COACH, "mon and thu 7pm")
     practice.taps(COACH, "Send it")
     kept = facts.latest(practice.stage.engine.store, Detail, practice.client, name="best:goblet_squat")
