@@ -12,11 +12,12 @@ from conversations.protocol import Choice, Do, Record, Said, Say
 from conversations.words import clearing as words
 from conversations.words.screening import REFUSALS, RULES
 from core.facts import Cleared, CoachDid
-from core.screening import Refusal, Tier
+from core.screening import Refusal, Tier, restrictions
 
 REGIONS = {"cleared": ("arms", "legs"), "legs_only": ("legs",), "arms_only": ("arms",)}
 LIMBS = {"arms": ("left_arm", "right_arm"), "legs": ("left_leg", "right_leg")}
 LONGEST = 300
+ALL = Choice(words.ALL_ANSWERS, "all_answers")
 WITH_YEAR = re.compile(r"\b20[0-9]{2}\b")
 A_YEAR_BACK = timedelta(days=364)  # less than any year, so that today's date is not read as a year ago
 
@@ -38,7 +39,7 @@ class Brief:
 
 @dataclass(frozen=True, slots=True)
 class Draft:
-    """Answers; None: not asked yet. `said_on`, `expiry`: ISO dates."""
+    """Answers; None: not asked yet. `said_on`, `expiry`: ISO dates. `all_shown`: every answer was asked for."""
 
     decision: str | None = None
     clinician: str | None = None
@@ -46,6 +47,7 @@ class Draft:
     limits: str | None = None
     expiry: str | None = None
     note: str | None = None
+    all_shown: bool = False
 
 
 def opens(brief: Brief, decision: str) -> tuple[str, ...]:
@@ -85,7 +87,7 @@ def ask(brief: Brief, draft: Draft, step: str) -> Say:
     """Its words."""
     match step:
         case "decision":
-            return Say(words.DECIDE.format(name=brief.client_name), decisions(brief))
+            return _ask_decision(brief, draft)
         case "clinician":
             return Say(words.CLINICIAN)
         case "said_on":
@@ -100,12 +102,21 @@ def ask(brief: Brief, draft: Draft, step: str) -> Say:
             return Say(words.NOTE, (Choice(words.NO_NOTE, "-"),))
 
 
+def _ask_decision(brief: Brief, draft: Draft) -> Say:
+    """The decision, under all answers where the coach asked for them."""
+    question = words.DECIDE.format(name=brief.client_name)
+    if draft.all_shown:
+        return Say(f"{all_answers(brief)}\n\n{question}", decisions(brief))
+    return Say(question, (*decisions(brief), *([ALL] if brief.answers else [])))
+
+
 def fill(brief: Brief, draft: Draft, step: str, answer: Said) -> Draft:
     """One more answer; one that does not fit stays open and is asked again. Raises `Unclear`."""
     plain = " ".join(answer.text.split())[:LONGEST]
     match step:
         case "decision":
-            return replace(draft, decision=choice(answer.text, decisions(brief)))
+            said = choice(answer.text, (*decisions(brief), ALL))
+            return replace(draft, all_shown=True) if said == ALL.value else replace(draft, decision=said)
         case "said_on":
             return replace(draft, said_on=_day_past(brief, answer))
         case "expiry":
@@ -161,7 +172,8 @@ def finish(brief: Brief, draft: Draft, at: datetime) -> Outcome:
         draft.limits and f"limits: {draft.limits}",
     )
     note = "; ".join(part for part in parts if part)
-    fact = Cleared(at, brief.screening, draft.decision, regions, brief.coach, until, note)
+    limits = ",".join(restrictions(brief.findings)) if regions else ""
+    fact = Cleared(at, brief.screening, draft.decision, regions, brief.coach, until, note, limits)
     did = CoachDid(at, brief.coach, f"decided_{draft.decision}", note)
     act = Do("cleared", {"client": brief.client, "regions": regions, "decision": draft.decision})
     label = words.DECISIONS[draft.decision].lower()
@@ -173,19 +185,24 @@ def _matters(name: str, said: str) -> bool:
     return said not in ("no", "") and name not in words.PLAIN_FACTS
 
 
+def all_answers(brief: Brief) -> str:
+    """Every answer of the screening, a line each."""
+    lines = [f"- {words.answered(name, said)}" for name, said in brief.answers]
+    return "\n".join([words.ALL_HEAD.format(name=brief.client_name), *(lines or [words.NOTHING])])
+
+
 def opening(brief: Brief) -> tuple[Say, ...]:
     """The answers that mattered, the strictest first."""
     closed = ", ".join(limb.replace("_", " ") for limb in brief.closed)
+    forbidden = "".join(f" {words.FORBIDS[one]}" for one in restrictions(brief.findings))
     findings = (
         "\n".join(f"- {RULES.get(rule, rule.replace('_', ' '))}" for rule in brief.findings) or words.NOTHING
     )
-    mattered = "; ".join(
-        f"{name.replace('_', ' ')}: {said}" for name, said in brief.answers if _matters(name, said)
-    )
+    mattered = "; ".join(words.answered(name, said) for name, said in brief.answers if _matters(name, said))
     text = words.OPENING.format(
         name=brief.client_name,
         tier=words.TIERS.get(brief.tier, brief.tier),
-        closed=words.CLOSED.format(limbs=closed) if closed else "",
+        closed=(words.CLOSED.format(limbs=closed) if closed else "") + forbidden,
         findings=findings,
     )
     shown = Say(f"{text}\n{words.ANSWERS.format(answers=mattered)}" if mattered else text)

@@ -55,7 +55,10 @@ class ScreeningDone:
 
 @dataclass(frozen=True, slots=True)
 class Cleared:
-    """The coach's decision after a screening. `regions`: "arms", "legs", "arms,legs" or ""."""
+    """The coach's decision after a screening. `regions`: "arms", "legs", "arms,legs" or "".
+
+    `limits`: what the clearance forbids, as stored names of `core.screening.Restriction` with commas between.
+    """
 
     key: ClassVar[tuple[str, ...]] = ()
     at: datetime
@@ -65,6 +68,7 @@ class Cleared:
     by: int
     until: datetime | None = None
     note: str = ""
+    limits: str = ""
 
 
 @dataclass(frozen=True, slots=True)

@@ -106,6 +106,12 @@ def _parts(about: About) -> tuple[tuple[str, bool], ...]:
     return tuple(sorted({(one.region.value, one.scheme is Scheme.WALK) for one in exercises}))
 
 
+def _open_sets_forbidden(about: About) -> bool:
+    """A plan from before, with sets until the form goes, under a clearance that forbids them."""
+    open_sets = any(one.scheme is Scheme.OPEN for one in (about.plan.exercises if about.plan else ()))
+    return open_sets and status.no_failure(about.engine, about.client.id)
+
+
 def _current(about: About) -> str:
     from core.plan_text import plan_to_text
 
@@ -139,7 +145,8 @@ MAKERS: dict[str, Maker] = {
     "number": lambda about: about.number,
     "plan_name": lambda about: about.plan.name if about.plan else "",
     "pain_ceiling": lambda about: about.plan.pain_ceiling if about.plan else PAIN_CEILING,
-    "gentle": lambda about: about.number <= GENTLE_SESSIONS,
+    "gentle": lambda about: about.number <= GENTLE_SESSIONS or _open_sets_forbidden(about),
+    "no_failure": lambda about: status.no_failure(about.engine, about.client.id),
     "exercises": lambda about: about.today.exercises,
     "first_lines": lambda about: about.today.lines,
     "names": lambda about: loads.names(about.plan),

@@ -8,6 +8,7 @@ from conversations.words import status as words
 from core.calendar.zones import local
 from core.facts import (
     CalendarChanged,
+    Cleared,
     Detail,
     PlanEnded,
     PlanGiven,
@@ -20,6 +21,7 @@ from core.facts import (
 from core.plan_text import plan_from_text
 from core.plans import Plan
 from core.progression.travel import travel_plan
+from core.screening import Restriction
 from core.store import duties, facts
 from core.store.people import Person
 
@@ -35,6 +37,12 @@ def without_consent(engine: "Engine", client: int) -> str | None:
     """How it came that this client's consent is missing; None: it is not, or it is being asked for."""
     how = detail(engine, client, CONSENT, ASKED)
     return how if how in consent.WITHOUT else None
+
+
+def no_failure(engine: "Engine", client: int) -> bool:
+    """Whether the clearance in force forbids sets to failure."""
+    cleared = facts.latest(engine.store, Cleared, client)
+    return cleared is not None and Restriction.NO_FAILURE in cleared.limits.split(",")
 
 
 def last_sessions(engine: "Engine", client: Person, most: int = 1) -> str:

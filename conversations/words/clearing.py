@@ -8,6 +8,11 @@ TIERS = {
 }
 OPENING = "{name}'s answers: {tier}.{closed}\n{findings}\n\nThe program routes, it doesn't diagnose; you decide within your own licence."
 CLOSED = " Closed whatever you decide: {limbs}. One closed limb closes its pair here."
+FORBIDS = {
+    "no_failure": "No sets to failure, whatever the plan: fixed sets, or stop with 3 to 5 clean reps left."
+}
+ALL_ANSWERS = "All answers"
+ALL_HEAD = "All of {name}'s answers:"
 NOTHING = "No answer stood out."
 ANSWERS = "What mattered: {answers}"
 PLAIN_FACTS = ("age", "weight", "height", "active")
@@ -27,3 +32,18 @@ NOTE = "A note for the record?"
 NO_NOTE = "No note"
 WITHOUT_NOTE = ("-", "no note", "no", "none", "skip")
 DONE = "Noted for {name}: {decision}."
+
+
+# Questions whose stored name does not say enough; any other is called by it.
+CALLED = {
+    "any_lately": "something lately",
+    "any_other": "something else",
+    "surgery": "surgery, weeks ago",
+    "bed_rest": "bed rest, weeks ago",
+}
+
+
+def answered(name: str, said: str) -> str:
+    """ "Limbs: not sure": one answer as the coach reads it."""
+    called = CALLED.get(name, name.removeprefix("any_").replace("_", " "))
+    return f"{called[:1].upper()}{called[1:]}: {said.replace('_', ' ').replace(',', ', ')}"

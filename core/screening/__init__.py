@@ -3,7 +3,17 @@
 from core.screening.answers import Answers, missing
 from core.screening.assessment import Assessment, Due, News, assess, due, preview
 from core.screening.before import Route, Routed, Today, missing_today, route_today
-from core.screening.clearance import Clearance, Consent, Refusal, Ruling, lapsed, open_limbs, refusal
+from core.screening.clearance import (
+    Clearance,
+    Consent,
+    Refusal,
+    Restriction,
+    Ruling,
+    lapsed,
+    open_limbs,
+    refusal,
+    restrictions,
+)
 from core.screening.grades import Finding, Tier
 from core.screening.pressure import Category, category
 from core.screening.questions import GROUPS, Form, Question, form_of
@@ -21,6 +31,7 @@ __all__ = [
     "News",
     "Question",
     "Refusal",
+    "Restriction",
     "Route",
     "Routed",
     "Ruling",
@@ -36,5 +47,6 @@ __all__ = [
     "open_limbs",
     "preview",
     "refusal",
+    "restrictions",
     "route_today",
 ]

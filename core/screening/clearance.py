@@ -1,5 +1,6 @@
 """The coach's decision after a screening: what it must say, what it may not say, which limbs it opens."""
 
+from collections.abc import Iterable
 from dataclasses import dataclass
 from datetime import date
 from enum import StrEnum
@@ -26,6 +27,25 @@ OPENS: dict[Ruling, frozenset[Limb]] = {
     Ruling.HELD_UNTIL: frozenset(),
     Ruling.DECLINED: frozenset(),
 }
+
+
+class Restriction(StrEnum):
+    """What a clearance forbids. Stored."""
+
+    NO_FAILURE = "no_failure"  # no sets until the form goes: stop with reps left
+
+
+# By the name of the rule or question that had something to say; own caution, no source ("pressure-look").
+RESTRICTS: dict[str, Restriction] = {
+    "pressure_high": Restriction.NO_FAILURE,
+    "high_pressure": Restriction.NO_FAILURE,
+}
+
+
+def restrictions(rules: Iterable[str]) -> tuple[Restriction, ...]:
+    """What the clearance of a screening with these findings forbids, each once."""
+    found = {RESTRICTS[rule] for rule in rules if rule in RESTRICTS}
+    return tuple(one for one in Restriction if one in found)
 
 
 @dataclass(frozen=True, slots=True)

@@ -330,3 +330,8 @@ def m007_coach(db: Database) -> None:
 @migrations()
 def m008_measured(db: Database) -> None:
     _facts(db, "measured", {"at": int, "limb": str, "girth_cm": float})
+
+
+@migrations()
+def m009_clearance_limits(db: Database) -> None:
+    db.table("cleared").add_column("limits", str, not_null_default="")

@@ -63,8 +63,8 @@ def test_a_clear_screening_is_cleared_with_a_tap_and_no_note() -> None:
 def test_the_coach_sees_the_rule_in_words_and_the_answers_that_mattered() -> None:
     shown = play(LOOKS)[1][0].text
     assert RULES["smoking"] in shown
-    assert "smoking: yes" in shown
-    assert "statins" not in shown
+    assert "Smoking: yes" in shown
+    assert "tatins" not in shown
 
 
 def test_findings_that_are_worded_already_are_shown_as_they_are() -> None:
@@ -155,6 +155,33 @@ def test_today_is_the_clients_day() -> None:
     state, _, _ = play(replace(FIRST, zone="Pacific/Auckland"), "cleared", *CLINICIAN[:3], "3 March 2026")
     assert state is not None
     assert state.draft.expiry is None
+
+
+@pytest.mark.parametrize(
+    ("findings", "limits"),
+    [(("pressure_high",), "no_failure"), (("smoking", "high_pressure"), "no_failure"), (("smoking",), "")],
+)
+def test_high_blood_pressure_clears_without_sets_to_failure(findings: tuple[str, ...], limits: str) -> None:
+    brief = replace(LOOKS, findings=findings)
+    _, said, effects = play(brief, "legs only", "Reading looked at")
+    assert decided(effects).limits == limits
+    assert ("No sets to failure" in said[0].text) is bool(limits)
+    _, _, effects = play(brief, "held", "-")
+    assert decided(effects).limits == ""
+
+
+def test_not_sure_about_limbs_is_shown_in_words() -> None:
+    assert "Limbs: not sure" in play(replace(LOOKS, answers=(("any_limbs", "not_sure"),)))[1][0].text
+
+
+@pytest.mark.parametrize("typed", ["All answers", "all_answers"])
+def test_every_answer_can_be_asked_for(typed: str) -> None:
+    state, said, effects = play(LOOKS, typed)
+    assert state is not None
+    assert effects == []
+    assert "- Statins: no" in said[-1].text
+    assert "all_answers" not in [choice.value for choice in said[-1].choices]
+    assert [choice.value for choice in said[-1].choices] == values(LOOKS)
 
 
 def test_one_closed_arm_closes_the_arms() -> None:

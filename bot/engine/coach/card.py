@@ -83,6 +83,7 @@ def clearance(engine: "Engine", client: Person) -> list[str]:
     screened = screenings.about(engine, client, None)
     limbs = ", ".join(limb.replace("_", " ") for limb in (screened or {}).get("closed", ()))
     closed = words.CLOSED.format(limbs=limbs) if limbs else ""
+    closed += words.NO_FAILURE if status.no_failure(engine, client.id) else ""
     last = facts.latest(engine.store, Cleared, client.id)
     if last is not None and last.regions:
         until = words.UNTIL.format(day=_day(last.until, client)) if last.until else ""
