@@ -15,7 +15,7 @@ from telegram import Bot
 from telegram.error import InvalidToken
 from telegram.ext import Application
 
-from bot import drawing, held, intake, sound, watchdog, webhook
+from bot import drawing, held, intake, numbers, sound, watchdog, webhook
 from bot.clock import Clock
 from bot.config import Config, Wrong
 from bot.countdown import Countdown
@@ -166,6 +166,9 @@ async def serve(
     config: Config, clock: Clock, ready: Callable[[Program], None] = lambda program: None
 ) -> None:
     """Run the bot until SIGTERM or SIGINT, then stop cleanly. Raises `Wrong` when another one has the database."""
+    if not config.coaches:
+        await _tell_numbers(config)
+        return
     with held.by_this_process(config.db):
         sound.fit_to_run(config)
         await _serve(config, clock, ready)
@@ -182,15 +185,31 @@ async def _connected(config: Config) -> AsyncIterator[AnyApplication]:
         await app.shutdown()
 
 
+async def _tell_numbers(config: Config) -> None:
+    async with _connected(config) as app:
+        telling = asyncio.ensure_future(numbers.answer_everybody(app.bot))
+        _stopped_by_signals(telling)
+        try:
+            await telling
+        except asyncio.CancelledError:
+            log.info("stopped")
+        except ExceptionGroup as group:
+            raise the_one(group) from None
+
+
+def _stopped_by_signals(running: asyncio.Future[None]) -> None:
+    loop = asyncio.get_running_loop()
+    for name in (signal.SIGTERM, signal.SIGINT):
+        with contextlib.suppress(NotImplementedError):
+            loop.add_signal_handler(name, running.cancel)
+
+
 async def _serve(config: Config, clock: Clock, ready: Callable[[Program], None]) -> None:
     store = Store(config.db)
     async with _connected(config) as app:
         program = Program(config, clock, store, app.bot)
         running = asyncio.ensure_future(program.run(lambda: ready(program)))
-        loop = asyncio.get_running_loop()
-        for name in (signal.SIGTERM, signal.SIGINT):
-            with contextlib.suppress(NotImplementedError):
-                loop.add_signal_handler(name, running.cancel)
+        _stopped_by_signals(running)
         try:
             await running
         except asyncio.CancelledError:

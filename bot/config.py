@@ -67,12 +67,16 @@ def backups_in(db: Path, environment: Mapping[str, str] = os.environ) -> Path:
     return Path(set_to).expanduser() if set_to else db.parent / "backups"
 
 
-def from_environment(environment: Mapping[str, str] = os.environ) -> Config:
-    """The settings. Raises `Wrong` with a line for each that is missing or malformed."""
+def from_environment(environment: Mapping[str, str] = os.environ, coach_needed: bool = True) -> Config:
+    """The settings. Raises `Wrong` with a line for each that is missing or malformed.
+
+    Unless `coach_needed`, no coach at all may be set: then `coaches` is empty.
+    """
     wrong: list[str] = []
     token = _token(environment, wrong)
     api_url = _api_url(environment, wrong)
-    coaches = coaches_in(environment.get("CUFFLINE_COACH", ""), wrong)
+    named = environment.get("CUFFLINE_COACH", "").strip()
+    coaches = coaches_in(named, wrong) if named or coach_needed else ()
     db = stored_in(environment)
     if not db.parent.is_dir():
         wrong.append(f"CUFFLINE_DB: the folder {db.parent} does not exist")
@@ -164,7 +168,7 @@ def coaches_in(text: str, wrong: list[str]) -> tuple[int, ...]:
     if not parts or not all(re.fullmatch(r"[0-9]{1,15}", part) for part in parts):
         wrong.append(
             "CUFFLINE_COACH: set the Telegram numbers of the coaches, like 1111,2222 "
-            "(start the bot and write to it: it answers with your number)"
+            "(cuffline run without it answers everybody with their number)"
         )
         return ()
     return tuple(int(part) for part in parts)

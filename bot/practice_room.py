@@ -2,14 +2,16 @@
 
 import asyncio
 import contextlib
-from collections.abc import Callable
+import errno
+from collections.abc import Awaitable, Callable
 from pathlib import Path
 from zoneinfo import ZoneInfo
 
 from bot.app import Program, serve
 from bot.clock import Clock
-from bot.config import Config
+from bot.config import Config, Wrong
 from bot.local.api import LocalApi
+from bot.local.http import Server
 from bot.local.http import serve as serve_local
 
 TOKEN = "1:local"
@@ -28,7 +30,7 @@ async def practise(db: Path, port: int, ready: Callable[[str], None]) -> None:
     async def skip() -> str:
         return await programs[0].skip() if programs else "Not yet."
 
-    server = await serve_local(api, port, skip)
+    server = await _listening(api, port, skip)
     config = Config(TOKEN, server.url.rstrip("/"), db, (COACH,), ZONE)
 
     def started(program: Program) -> None:
@@ -37,6 +39,17 @@ async def practise(db: Path, port: int, ready: Callable[[str], None]) -> None:
         client.types("/start")
         ready(server.url)
 
-    with contextlib.suppress(asyncio.CancelledError):
-        await serve(config, clock, started)
-    await server.stop()
+    try:
+        with contextlib.suppress(asyncio.CancelledError):
+            await serve(config, clock, started)
+    finally:
+        await server.stop()
+
+
+async def _listening(api: LocalApi, port: int, skip: Callable[[], Awaitable[str]]) -> Server:
+    """The page's server. Raises `Wrong` when the port cannot be had."""
+    try:
+        return await serve_local(api, port, skip)
+    except OSError as problem:
+        why = "is in use" if problem.errno == errno.EADDRINUSE else problem.strerror
+        raise Wrong([f"--port {port}: {why}; 0 takes any free one"]) from None

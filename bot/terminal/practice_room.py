@@ -6,10 +6,27 @@ import tempfile
 import webbrowser
 from pathlib import Path
 
+from bot.config import HIGHEST_PORT, Wrong
+
+
+def check(options: argparse.Namespace) -> None:
+    """Raises `Wrong` with a line for each option that cannot work."""
+    wrong = []
+    if not 0 <= options.port <= HIGHEST_PORT:
+        wrong.append(
+            f"--port {options.port}: a port is a number from 0 to {HIGHEST_PORT}; 0 takes any free one"
+        )
+    if options.db is not None and not options.db.parent.is_dir():
+        wrong.append(f"--db {options.db}: the folder {options.db.parent} does not exist")
+    if wrong:
+        raise Wrong(wrong)
+
 
 def main(options: argparse.Namespace) -> int:
-    """Serve the page until interrupted."""
+    """Serve the page until interrupted. Raises `Wrong` for a port or a file that cannot be."""
     from bot.practice_room import practise
+
+    check(options)
 
     def ready(url: str) -> None:
         print(f"cuffline: both chats are on {url}  (Ctrl-C ends it)", flush=True)

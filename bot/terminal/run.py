@@ -6,7 +6,7 @@ import sqlite3
 
 
 def main(options: argparse.Namespace) -> int:
-    """Run until stopped; 0, or 2 when the settings cannot work."""
+    """Run until stopped; 0, or 2 when the settings cannot work. Without a coach it only tells numbers."""
     from telegram.error import InvalidToken
 
     from bot.app import serve
@@ -15,7 +15,7 @@ def main(options: argparse.Namespace) -> int:
     from bot.secrecy import quiet_logs
     from core.store.connection import cannot_write
 
-    config = from_environment()
+    config = from_environment(coach_needed=False)
     quiet_logs(config.token)
     try:
         asyncio.run(

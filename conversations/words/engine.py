@@ -6,6 +6,7 @@ STRANGER = (
     "Hello. This bot only talks with people whom a coach has invited. If you have an invitation, type its code "
     "here. Your own number is {number}; a coach may ask for it. In an emergency call your local emergency number."
 )
+YOUR_NUMBER = "Your number is {number}. This bot has no coach yet: whoever runs it puts a coach's number into its settings."
 STRANGER_UNWELL = (
     "I can't help you here: nobody reads this chat. Call your local emergency number now, or a doctor. If you wear "
     "bands, take them off."
