@@ -144,6 +144,7 @@ class Program:
         """Run until cancelled."""
         self.scheduler.add_job(self.kick.set, "interval", seconds=SWEEP_S, id="sweep")
         self.scheduler.start()
+        self.engine.resume()
         for line in self.engine.warnings():
             log.warning("%s", line)
         ready()

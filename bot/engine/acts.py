@@ -23,6 +23,7 @@ from bot.engine import (
     recovery,
     reminders,
     reports,
+    resuming,
     status,
     testing,
     turns,
@@ -123,8 +124,12 @@ def command(engine: "Engine", person: Person, text: str, now: datetime) -> bool:
 
 def arrived(engine: "Engine", person: Person, now: datetime) -> None:
     """The chat's own start button: a client in the middle of something hears where we were, others get the menu."""
+    from bot.engine import due
+
     open_talk = threads.floor(engine.store, person.id) if person.role is Role.CLIENT else None
-    if open_talk is None:
+    if person.role is Role.CLIENT and due.in_session(engine, person):
+        resuming.where_we_were(engine, person, now)
+    elif open_talk is None:
         open_menu(engine, person, now)
     else:
         turns.deliver(engine, person, open_talk, Resumed(now))
@@ -155,7 +160,7 @@ def words_to(engine: "Engine", person: Person, found: re.Match[str], now: dateti
         return
     fitting = whose.found(engine, person, found["name"], now)
     if len(fitting) != 1:
-        engine.say(person, Say(words.NO_SUCH_CLIENT), now)
+        engine.say(person, Say(words.NOT_SENT), now)
         return
     relay(engine, person, Relay(found["text"], fitting[0].id))
 
@@ -218,9 +223,7 @@ def start_session(engine: "Engine", person: Person, now: datetime) -> None:
     from bot.engine import due
 
     if due.in_session(engine, person):
-        live = threads.floor(engine.store, person.id)
-        if live is not None:
-            turns.deliver(engine, person, live, Resumed(now))
+        resuming.where_we_were(engine, person, now)
         return
     how = status.without_consent(engine, person.id)
     if how is not None:

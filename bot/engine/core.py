@@ -65,6 +65,13 @@ class Engine:
             self.say(person, Say(words.AWAY_TOO_LONG.format(hours=hours)), now, Priority.SESSION)
         duties.set_setting(self.store, "awake_at", now.isoformat())
 
+    def resume(self) -> None:
+        """Say so to everybody who was in a session when the program stopped."""
+        from bot.engine import resuming
+
+        with self.store.transaction():
+            resuming.after_restart(self, self.clock())
+
     # --- in ---
     def receive(self, raw: list[tuple[int, dict[str, Any]]]) -> None:
         """Keep raw updates, committed before anything is done with them."""

@@ -15,6 +15,7 @@ from bot.engine import (
     stopping,
     strangers,
     turns,
+    typed,
 )
 from bot.engine.coach import listing
 from bot.engine.updates import Incoming, Kind
@@ -177,6 +178,9 @@ def alert_tapped(engine: "Engine", coach: Person, rest: str, now: datetime) -> N
     """A button under an alert: what, and which."""
     what, _, number = rest.partition(":")
     alerts.tapped(engine, coach, what, int(number), now)
+    about = _client_of_alert(engine, coach, rest)
+    if what == "call" and about is not None:
+        typed.ask_for_note(engine, coach, about, now)
 
 
 def _client_of_alert(engine: "Engine", coach: Person, rest: str) -> Person | None:
@@ -205,12 +209,12 @@ def text(engine: "Engine", person: Person, incoming: Incoming, at: datetime) -> 
     if incoming.forwarded:  # somebody else's words are no answer
         engine.say(person, Say(words.NOT_FORWARDED), at)
         return
-    if agreeing.answered(engine, person, incoming.text, at) or acts.command(
-        engine, person, incoming.text, at
-    ):
+    outside = (agreeing.answered, typed.done, acts.command)
+    if any(dealt(engine, person, incoming.text, at) for dealt in outside):
         return
     if thread is None:
-        if person.role is not Role.COACH or not listing.by_name(engine, person, incoming.text, at):
+        in_chat = (listing.by_name, typed.noted) if person.role is Role.COACH else ()
+        if not any(dealt(engine, person, incoming.text, at) for dealt in in_chat):
             acts.open_menu(engine, person, at)
     elif flat in BACK:
         turns.deliver(engine, person, thread, WentBack(at))

@@ -96,6 +96,7 @@ DID = {
     "loads_auto": "next loads: by itself",
     "alert_take": "took an alert",
     "alert_call": "noted a call",
+    "call_note": "said on the phone",
     "alert_settle": "cleared to train after an alert",
     "alert_hold": "put on hold after an alert",
 }
@@ -157,7 +158,7 @@ ASKED_LINE = "Waits for your tap: {movement} {was} → {use}."
 # --- other coaches ---
 HAND_OVER = "Hand over"
 TO_WHOM = "Who looks after {name} from now on?"
-NO_OTHER_COACH = "There is no other coach here yet. Whoever runs this adds them (CUFFLINE_COACH)."
+NO_OTHER_COACH = "There is no other coach here yet. Whoever runs this can add one."
 OPEN_CARD = "Open the card"
 GIVEN_TO_YOU = "{coach} hands {name} over to you. Their alerts reach you from now on."
 NEW_COACH = (

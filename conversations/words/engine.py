@@ -119,6 +119,9 @@ SAID_TO_COACH = "Passed on to your coach."
 FROM_CLIENT = "{name}: {text}"
 FROM_COACH = "From your coach: {text}"
 SENT_TO = "Sent to {name}."
+NOT_SENT = (
+    "Not sent: I don't find one client by that name. Write: 'to Nora: your words'. 'clients' lists them all."
+)
 NO_SUCH_CLIENT = "I don't find one client by that name."
 TO_WAITS = "{name} is in a session; it goes out when the bands are off."
 TO_SLEEPS = "It is quiet hours for {name}; it goes out at {until} there."
@@ -137,7 +140,7 @@ TIME_UP_LABEL = "Bands are off"
 TIME_UP_THANKS = "Good. Bands are off."
 BANDS_LONG = "Bands on for {minutes} min, no answer"
 ALONE = (
-    "You are the only one who gets alerts. Better: have a second number added (CUFFLINE_COACH). "
+    "You are the only one who gets alerts. Better: have a second coach added by whoever runs this. "
     "Until then nobody trains, unless you say so here."
 )
 ALONE_LABEL = "I am alone"
@@ -154,6 +157,21 @@ ALERT_BUTTONS = (
     (CLEAR_TO_TRAIN, "settle"),
     (HOLD, "hold"),
 )
+# Typed words for the buttons above.
+ALERT_TYPED = {
+    "i am on it": "take",
+    "i'm on it": "take",
+    "im on it": "take",
+    "on it": "take",
+    "clear to train": "settle",
+    "cleared to train": "settle",
+    "hold": "hold",
+    "put on hold": "hold",
+}
+NO_ALERT = "No alert is open."
+WHICH_ALERT = "More than one alert is open. Which one?"
+CALL_NOTE = "What came of the call? Type one line, and it stands in {name}'s log."
+CALL_NOTE_KEPT = "In {name}'s log: {note}"
 ALERT_TAKEN = "{coach} is on it: {name}, {cause}."
 FROM_CHECKS = "seen over several sessions"
 ALERT_STILL_OPEN = "Still open since you took it: {name}, {cause}. May they train again?"
@@ -184,3 +202,14 @@ PLAN_FOR_YOU = "Your plan: {plan}"
 PLAN_NEXT = "Next time: {when}. I'll remind you. Or tap when you want to begin."
 CLIENT_LINE = "{name}: {state}"
 AWAY_TOO_LONG = "I was away for {hours} hours. If I owed you an answer, please write it again."
+
+# Whole labels, typed: what each means, by role.
+TYPED: dict[str, dict[str, str]] = {
+    "client": {label.casefold(): value for label, value in CLIENT_MENU_CHOICES},
+    "coach": {label.casefold(): value for label, value in (*COACH_MENU_CHOICES, (ALONE_LABEL, "menu:alone"))}
+    | {"i'm alone": "menu:alone", "im alone": "menu:alone"},
+}
+IN_SESSION = "You are in a session already. We go on where we were."
+IN_SESSION_BANDED = "You are in a session, and your bands may be on. Take them off if anything feels wrong. We go on where we were."
+RESTARTED = "I was away for a moment. We go on where we were."
+RESTARTED_BANDED = "I was away for a moment. If your bands are on and anything feels wrong, take them off. We go on where we were."

@@ -169,6 +169,18 @@ def drop(store: Store, letter: int, why: str) -> None:
     store.execute("UPDATE outbox SET dropped = ? WHERE id = ?", [why, letter])
 
 
+def newest_buttons(store: Store, chat: int) -> tuple[int | None, list[tuple[str, str]]]:
+    """(thread, (label, token) of each button) of the newest letter with buttons; its own thread None: the engine's."""
+    row = store.row(
+        "SELECT thread, body FROM outbox WHERE chat = ? AND json_array_length(body, '$.buttons') > 0"
+        " ORDER BY id DESC LIMIT 1",
+        [chat],
+    )
+    if row is None:
+        return None, []
+    return row["thread"], [(label, token) for label, token in json.loads(row["body"])["buttons"]]
+
+
 def question_of(store: Store, chat: int, message: int) -> tuple[int | None, str | None]:
     """(thread, question) of a message of ours that somebody replied to."""
     row = store.row("SELECT thread, question FROM outbox WHERE chat = ? AND message = ?", [chat, message])

@@ -1,0 +1,59 @@
+"""Back in the middle of a session: where we were, that bands may be on, and the open question once more."""
+
+from datetime import datetime
+from typing import TYPE_CHECKING, Any
+
+import msgspec
+
+from bot.engine import turns
+from conversations.catalogue import CATALOGUE
+from conversations.protocol import Choice, Dialogue, Resumed, Say
+from conversations.words import engine as words
+from core.store import duties, people, threads
+from core.store.mail import Priority
+from core.store.people import Person
+from core.store.threads import Thread
+
+if TYPE_CHECKING:
+    from bot.engine.core import Engine
+
+BANDS_ON = "on."  # how the id of that question begins
+
+
+def where_we_were(engine: "Engine", client: Person, now: datetime) -> None:
+    """The client asked to start, in the middle of a session."""
+    banded = duties.watches(engine.store, client.id)
+    talk = threads.floor(engine.store, client.id)
+    off = tuple(Choice(words.TIME_UP_LABEL, f"bands_off:{watch.id}") for watch in banded[:1] if talk is None)
+    text = words.IN_SESSION_BANDED if banded else words.IN_SESSION
+    engine.say(client, Say(text, off), now, Priority.SESSION)
+    if talk is not None:
+        turns.deliver(engine, client, talk, Resumed(now))
+
+
+def after_restart(engine: "Engine", now: datetime) -> None:
+    """Everybody in a session hears that the program was away, and their open question once more."""
+    live = {person.id: _session(engine, person.id) for person in people.in_talk(engine.store)}
+    in_session = {number for number, session in live.items() if session is not None}
+    for number in sorted(in_session | set(duties.banded(engine.store))):
+        client, session = people.by_id(engine.store, number), live.get(number)
+        text = words.RESTARTED_BANDED if duties.watches(engine.store, number) else words.RESTARTED
+        engine.say(client, Say(text), now, Priority.SESSION)
+        if session is not None and threads.floor(engine.store, number) == session:
+            _ask_again(engine, client, session, now)
+
+
+def _session(engine: "Engine", client: int) -> Thread | None:
+    return threads.live_in(engine.store, client, "session")
+
+
+def _ask_again(engine: "Engine", client: Person, session: Thread, now: datetime) -> None:
+    """The open question, without an event: a restart is no word of the client, so nothing waits longer for one.
+
+    "Bands on" is left as it was asked: bands count from the message that is tapped.
+    """
+    dialogue: Dialogue[Any] = CATALOGUE[session.dialogue]
+    state = msgspec.json.decode(session.state or "", type=dialogue.state)
+    for say in dialogue.advance(state, Resumed(now), now).replies:
+        if not (say.asks or "").startswith(BANDS_ON):
+            engine.say(client, say, now, Priority.SESSION, session.id)

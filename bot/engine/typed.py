@@ -1,0 +1,159 @@
+"""Typed words for the engine's own buttons: menus, alerts, and words to a client by name."""
+
+import re
+from datetime import datetime, timedelta
+from typing import TYPE_CHECKING
+
+from bot.engine import gate
+from bot.engine.coach import clients as whose
+from conversations.protocol import Choice, Relay, Say
+from conversations.words import engine as words
+from core.access import Action
+from core.facts import CoachDid
+from core.safety.causes import WEEKLY
+from core.store import duties, facts, mail, people, threads
+from core.store.duties import OpenAlert
+from core.store.people import Person, Role
+
+if TYPE_CHECKING:
+    from bot.engine.core import Engine
+
+TO = re.compile(r"^to\s+(?P<rest>[^:]+)$", re.IGNORECASE | re.DOTALL)
+CALL = re.compile(r"^call noted\b[\s:,.–-]*(?P<note>.*)$", re.IGNORECASE | re.DOTALL)
+LONGEST_NAME = 3  # words
+NOTE_WITHIN = timedelta(minutes=15)  # of the tap on "Call noted"; own choice
+NOTE_FOR = "call_note:{coach}"  # a setting: about which client the coach's next line may be, and since when
+
+
+def done(engine: "Engine", person: Person, text: str, now: datetime) -> bool:
+    """Words that are on a button of the engine's own; True: it is done."""
+    from bot.engine import routing
+
+    said = _flat(text)
+    if person.role is Role.COACH and (
+        _about_alert(engine, person, text, now) or _to(engine, person, text, now)
+    ):
+        return True
+    value = words.TYPED[person.role].get(said) or _newest(engine, person, said)
+    if value is None:
+        return False
+    routing.own_button(engine, person, value, now)
+    return True
+
+
+def _flat(text: str) -> str:
+    return " ".join(text.casefold().replace("’", "'").split()).rstrip(".!")
+
+
+def _newest(engine: "Engine", person: Person, said: str) -> str | None:
+    """The value of a button with this label under the newest message that has any, if it is the engine's own."""
+    if person.chat is None:
+        return None
+    thread, rows = mail.newest_buttons(engine.store, person.chat)
+    if thread is not None:
+        return None
+    token = next((token for label, token in rows if _flat(label) == said), None)
+    button = None if token is None else threads.button(engine.store, token, person.id)
+    return None if button is None else button.value
+
+
+# --- alerts ---
+def _about_alert(engine: "Engine", coach: Person, text: str, now: datetime) -> bool:
+    """ "I am on it", "call noted" with or without a note, "clear to train", "hold": of the one alert that is open."""
+    call = CALL.match(text.strip())
+    act = "call" if call is not None else words.ALERT_TYPED.get(_flat(text))
+    floor = threads.floor(engine.store, coach.id)
+    if act is None or (act == "hold" and floor is not None and floor.dialogue == "clearing"):
+        return False
+    still_open = open_to(engine, coach, now)
+    if not still_open:
+        engine.say(coach, Say(words.NO_ALERT), now)
+        return True
+    note = call["note"].strip() if call is not None else ""
+    if len(still_open) > 1:
+        _which(engine, coach, act, still_open, now)
+    else:
+        _tap(engine, coach, act, still_open[0], now)
+    whom = {alert.person for alert in still_open}
+    if note and len(whom) == 1:
+        keep_note(engine, coach, whom.pop(), note, now)
+    return True
+
+
+def open_to(engine: "Engine", coach: Person, now: datetime) -> list[OpenAlert]:
+    """The open alerts that this coach may answer, oldest first; those for the weekly look are left out."""
+    clients = [
+        client for one in people.coaches(engine.store) for client in people.clients_of(engine.store, one.id)
+    ]
+    mine = [client for client in clients if gate.allows(engine, coach, Action.TAKE_ALERT, client)]
+    found = [alert for client in mine for alert in duties.open_alerts(engine.store, client.id)]
+    return sorted((alert for alert in found if alert.cause not in WEEKLY), key=lambda alert: alert.id)
+
+
+def _which(engine: "Engine", coach: Person, act: str, found: list[OpenAlert], now: datetime) -> None:
+    from bot.engine import alerts
+
+    names = {alert.person: people.by_id(engine.store, alert.person).name for alert in found}
+    buttons = tuple(
+        Choice(f"{names[alert.person]}: {alerts.cause_line(alert)}", f"alert:{act}:{alert.id}")
+        for alert in found
+    )
+    engine.say(coach, Say(words.WHICH_ALERT, buttons), now)
+
+
+def _tap(engine: "Engine", coach: Person, act: str, alert: OpenAlert, now: datetime) -> None:
+    from bot.engine import routing
+
+    routing.own_button(engine, coach, f"alert:{act}:{alert.id}", now)
+
+
+# --- the note after a call ---
+def ask_for_note(engine: "Engine", coach: Person, client: Person, now: datetime) -> None:
+    """A call was noted: the coach's next line may be about it."""
+    duties.set_setting(engine.store, NOTE_FOR.format(coach=coach.id), f"{client.id}|{now.isoformat()}")
+    engine.say(coach, Say(words.CALL_NOTE.format(name=client.name)), now)
+
+
+def noted(engine: "Engine", coach: Person, text: str, now: datetime) -> bool:
+    """A line typed after "Call noted", while nothing else is asked; True: kept."""
+    client, _, since = (duties.setting(engine.store, NOTE_FOR.format(coach=coach.id)) or "").partition("|")
+    if not client or now - datetime.fromisoformat(since) > NOTE_WITHIN:
+        return False
+    keep_note(engine, coach, int(client), text.strip(), now)
+    return True
+
+
+def keep_note(engine: "Engine", coach: Person, client: int, note: str, now: datetime) -> None:
+    """What was said on the phone, in the client's log."""
+    duties.set_setting(engine.store, NOTE_FOR.format(coach=coach.id), "")
+    facts.put(engine.store, client, CoachDid(now, coach.id, "call_note", note), now)
+    name = people.by_id(engine.store, client).name
+    engine.say(coach, Say(words.CALL_NOTE_KEPT.format(name=name, note=note)), now)
+
+
+# --- words to a client ---
+def _to(engine: "Engine", coach: Person, text: str, now: datetime) -> bool:
+    """ "to Nora well done", without the colon; words that cannot be sent are told so unless a question is open."""
+    from bot.engine import acts
+
+    found = TO.match(text.strip())
+    if found is None:
+        return False
+    said = found["rest"].split()
+    for length in range(min(LONGEST_NAME, len(said) - 1), 0, -1):
+        fitting = named(engine, coach, " ".join(said[:length]).rstrip(",-"), now)
+        if len(fitting) == 1:
+            acts.relay(engine, coach, Relay(" ".join(said[length:]), fitting[0].id))
+            return True
+    if threads.floor(engine.store, coach.id) is not None:
+        return False
+    engine.say(coach, Say(words.NOT_SENT), now)
+    return True
+
+
+def named(engine: "Engine", coach: Person, name: str, now: datetime) -> list[Person]:
+    """Clients with this whole name, else this first name."""
+    wanted = name.casefold()
+    clients = whose.seen_by(engine, coach, now)
+    whole = [client for client in clients if client.name.casefold() == wanted]
+    return whole or [client for client in clients if client.name.casefold().split()[:1] == [wanted]]
