@@ -57,7 +57,8 @@ def sleeping_coach(stage: Stage, message: ChatMessage, now: datetime) -> Answer 
     code = re.search(r"type ([A-Z2-7]{26})", message.text)
     if code is not None:
         stage.types(CLIENT, code[1], now + timedelta(minutes=2))
-    return None if "Phone" in message.text else coach_mind(message, now)
+    asleep = "Phone" in message.text or "is on it" in message.text
+    return None if asleep else coach_mind(message, now)
 
 
 def second_contact() -> Callable[[ChatMessage, datetime], Answer | None]:
