@@ -25,11 +25,14 @@ class Brief:
     """Which session; up to which pain is trained (0-10); what needs asking.
 
     `number` counts the client's sessions from 1. `first_lines` are shown before the first question.
+    `movements`: what is done today; `helper`: who types for the client, "": nobody.
     """
 
     session: str
     number: int
     plan_name: str = ""
+    movements: tuple[str, ...] = ()
+    helper: str = ""
     pain_ceiling: int = PAIN_CEILING
     first_lines: tuple[str, ...] = ()
     drill_done: bool = False
@@ -223,10 +226,16 @@ def finish(brief: Brief, draft: Draft, at: datetime) -> Outcome:
         return Outcome((), (ended, heard.help_with(draft.flagged, draft.said, brief.emergency_number)))
     cause = against(brief, draft)
     if cause is None:
-        gentle = route_of(draft) is Route.GENTLE
-        about = {"session": brief.session, **({"gentle": True} if gentle else {})}
-        return Outcome((Say(words.GENTLE),) if gentle else (), (Begin("session", about),))
+        lines = _lighter(draft)
+        about = {"session": brief.session, **({"gentle": True} if lines else {})}
+        return Outcome(tuple(Say(line) for line in lines), (Begin("session", about),))
     return Outcome((Say(told(brief, cause)),), (ended,))
+
+
+def _lighter(draft: Draft) -> list[str]:
+    """Why this session is a gentle one; empty: it is not."""
+    why = {words.GENTLE: route_of(draft) is Route.GENTLE, words.HEAVY: draft.heavy == "yes"}
+    return [line for line, so in why.items() if so]
 
 
 def _left(brief: Brief, draft: Draft, at: datetime, why: str, last: str) -> Outcome:
@@ -252,8 +261,9 @@ def cancelled(brief: Brief, draft: Draft, at: datetime) -> Outcome:
 
 def opening(brief: Brief) -> tuple[Say, ...]:
     """What holds for the whole session, and the coach's lines."""
-    plan = f", {brief.plan_name}" if brief.plan_name else ""
-    first = Say(words.OPENING.format(number=brief.number, plan=plan))
+    today = ", ".join(brief.movements).lower() or brief.plan_name
+    text = words.OPENING.format(number=brief.number, plan=f": {today}" if today else "")
+    first = Say(text + (words.HELPER.format(helper=brief.helper) if brief.helper else ""))
     return (first, Say("\n".join(brief.first_lines))) if brief.first_lines else (first,)
 
 

@@ -22,7 +22,7 @@ class Brief:
     """Which session: its local day (ISO), when it was due, in which zone. `again`: it was moved before.
 
     `late`: the reminder itself comes late; `ahead_min`: so many minutes before; `away`: so many sessions passed
-    while nobody was running.
+    while nobody was running. `movements`: what is done in it, as the client calls it.
     """
 
     plan_name: str = ""
@@ -33,6 +33,7 @@ class Brief:
     late: bool = False
     ahead_min: int = 0
     away: int = 0
+    movements: tuple[str, ...] = ()
 
 
 @dataclass(frozen=True, slots=True)
@@ -65,6 +66,13 @@ def missing(brief: Brief, draft: Draft) -> str | None:
     if draft.when is None:
         return "when"
     return "right" if draft.right is None else None
+
+
+def session_named(brief: Brief, otherwise: str) -> str:
+    """ "walk and chair squat": the session by its movements, else by its plan's name."""
+    *first, last = brief.movements or ("",)
+    named = f"{', '.join(first)} and {last}" if first else last
+    return named.lower() or brief.plan_name or otherwise
 
 
 def ask(brief: Brief, draft: Draft, step: str) -> Say:

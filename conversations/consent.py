@@ -4,9 +4,10 @@ import re
 from dataclasses import dataclass, replace
 from datetime import datetime
 
-from conversations.answers import Reply, Unclear, Why, choice, whole_number, yes_no
+from conversations.answers import Reply, Unclear, Why, whole_number, yes_no
 from conversations.dates import ZoneFound, ZoneNotFound, ZonesPossible, read_zone
 from conversations.form import YES_NO, Form, Outcome, buttons, dialogue, with_answer
+from conversations.heard import pick
 from conversations.protocol import Begin, Choice, Do, Effect, Record, Said, Say
 from conversations.words import consent as words
 from core.facts import Agreed, Detail
@@ -30,6 +31,10 @@ MAY_SKIP = ("phone", "address", "emergency_contact")
 SKIPPED = frozenset({"skip", "no", "none", "nobody"})
 SHORTEST_NUMBER, LONGEST_NUMBER = 2, 15  # digits; 15 at most in ITU-T E.164, from memory
 LONGEST = 200
+SHORTEST_PHONE = 5  # digits; own judgement, no source
+PHONE = re.compile(r"\+?[0-9 ()./-]+")
+YES_FIRST = re.compile(r"^yes\b[ ,.:-]*", re.IGNORECASE)
+HELPS = re.compile(r" (?:types|does|helps|writes)\b.*$", re.IGNORECASE)
 
 
 @dataclass(frozen=True, slots=True)
@@ -44,7 +49,7 @@ class Brief:
 class Draft:
     """Answers; None: not asked yet. `zones`: what the typed place may be; `lost`: it was not found.
 
-    `kept`: something is stored already.
+    `kept`: something is stored already. `helped`: somebody types, their name is missing.
     """
 
     agree: str | None = None
@@ -60,6 +65,7 @@ class Draft:
     zones: tuple[str, ...] = ()
     lost: bool = False
     kept: bool = False
+    helped: bool = False
 
     @property
     def under_age(self) -> bool:
@@ -88,7 +94,7 @@ def ask(brief: Brief, draft: Draft, step: str) -> Say:
         case "company":
             return Say(text, tuple(Choice(label, value) for label, value in words.COMPANY))
         case "helper":
-            return Say(text, buttons("No"))
+            return Say(words.HELPER_NAME if draft.helped else text, buttons("No"))
         case _ if step in MAY_SKIP:
             return Say(text, buttons(words.SKIP))
         case _:
@@ -110,10 +116,14 @@ def fill(brief: Brief, draft: Draft, step: str, answer: Said) -> Draft:
             return _zone(draft, answer.text)
         case "company":
             pairs = tuple(Choice(label, value) for label, value in words.COMPANY)
-            said = choice(answer.text, (*pairs, Choice("yes", "alone"), Choice("no", "with_somebody")))
+            said = pick(answer.text, pairs, tuple(Choice(*one) for one in words.COMPANY_TYPED))
             return replace(draft, company="" if said == "skip" else said)
         case "emergency_number":
             return replace(draft, emergency_number=_number(answer.text))
+        case "phone":
+            return replace(draft, phone=_phone(answer.text))
+        case "helper":
+            return _helper(draft, answer.text)
         case _:
             return with_answer(draft, step, _words(answer.text))
 
@@ -134,6 +144,27 @@ def _number(text: str) -> str:
     if not SHORTEST_NUMBER <= len("".join(figures)) <= LONGEST_NUMBER:
         raise Unclear(Why.NOT_A_NUMBER)
     return _words(text)
+
+
+def _phone(text: str) -> str:
+    """A number to ring; "skip" is none. Raises `Unclear` for anything that cannot be dialled."""
+    plain = _words(text)
+    figures = re.sub(r"[^0-9]", "", plain)
+    if plain and (not PHONE.fullmatch(plain) or not SHORTEST_PHONE <= len(figures) <= LONGEST_NUMBER):
+        raise Unclear(Why.NOT_A_NUMBER)
+    return plain
+
+
+def _helper(draft: Draft, text: str) -> Draft:
+    """Who types; a bare yes asks for the name."""
+    try:
+        reply = yes_no(text)
+    except Unclear:
+        name = HELPS.sub("", YES_FIRST.sub("", " ".join(text.split())))
+        return replace(draft, helper=_words(name.strip(" ,.!")))
+    if reply is Reply.NO:
+        return replace(draft, helper="")
+    return replace(draft, helped=True)
 
 
 def _words(text: str) -> str:

@@ -22,7 +22,7 @@ def ask(brief: Brief, draft: Draft, step: str) -> Say:
     """Its words."""
     if step == "act":
         text = words.AWAY_MORE if brief.away > 1 else words.AWAY_ONE if brief.away else words.MISSED
-        plan = brief.plan_name or words.SESSION_SHORT
+        plan = choosing_time.session_named(brief, words.SESSION_SHORT)
         return Say(text.format(plan=plan, count=brief.away, when=_when(brief)), CHOICES)
     return choosing_time.ask(brief, draft, step)
 

@@ -113,7 +113,7 @@ def _reach(engine: "Engine", client: Person) -> str:
     return words.ALERT_REACH.format(
         phone=detail("phone"),
         address=detail("address"),
-        alone=detail("company"),
+        alone=status.company(engine, client.id),
         contact=detail("emergency_contact"),
         number=detail("emergency_number"),
     )

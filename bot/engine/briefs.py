@@ -162,6 +162,7 @@ MAKERS: dict[str, Maker] = {
     ),
     "off_at": _off_at,
     "emergency_number": lambda about: status.emergency_number(about.engine, about.client.id),
+    "helper": lambda about: about.detail("helper"),
     "goal": _goal,
     "by_coach": lambda about: about.person.role is Role.COACH,
     "planned_when": lambda about: (about.plan.when or "") if about.plan else "",

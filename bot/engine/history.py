@@ -68,6 +68,7 @@ def _record(
         loose=any(one.loose for one in ordered),
         rough=any(one.rough for one in ordered),
         check_ok=checks_right(looked),
+        tired=_tired(engine, client, session),
     )
     asked = facts.current(store, Answered, client, session=session, part=f"asked:{exercise.movement}")
     return with_answers(record, asked)
@@ -82,6 +83,12 @@ def _pain(engine: "Engine", client: int, session: str) -> int | None:
 def _looked(checks: Sequence[CuffChecked], exercise_no: int) -> list[CuffChecked]:
     """The checks of this movement: each has its own spells of bands, "2.1" is the first of the second movement."""
     return [one for one in checks if one.spell.partition(".")[0] == str(exercise_no)]
+
+
+def _tired(engine: "Engine", client: int, session: str) -> bool:
+    """Whether the same muscles had trained hard before, as told before the session."""
+    said = facts.latest(engine.store, Answered, client, session=session, part="before", question="heavy")
+    return said is not None and said.answer == "yes"
 
 
 def _slowest(checks: Sequence[CuffChecked]) -> float | None:

@@ -8,6 +8,7 @@ from conversations.protocol import Choice, Say
 from conversations.words import calendar as calendar_words
 from conversations.words import engine as words
 from conversations.words import plan as plan_words
+from core.store import threads
 from core.store.people import Person
 
 if TYPE_CHECKING:
@@ -20,11 +21,13 @@ def show_plan(engine: "Engine", client: Person, now: datetime) -> None:
     if plan is None:
         engine.say(client, Say(words.BARRED["no_plan"]), now)
         return
-    text = words.PLAN_FOR_YOU.format(plan=plan_words.plan_text(plan))
+    under_way = threads.live_in(engine.store, client.id, "session") is not None
+    head = words.PLAN_FROM_NEXT if under_way else words.PLAN_FOR_YOU
+    text = head.format(plan=plan_words.plan_text(plan))
     coming = calendar.next_at(engine, client)
     if coming is not None:
         text += "\n" + words.PLAN_NEXT.format(when=calendar.shown(engine, client, coming))
-    buttons = [Choice(words.START, "menu:start")]
+    buttons = [] if under_way else [Choice(words.START, "menu:start")]
     if plan.when is not None:
         buttons.append(Choice(calendar_words.TO_CALENDAR, "menu:calendar"))
     engine.say(client, Say(text, tuple(buttons)), now)

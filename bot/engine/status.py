@@ -39,6 +39,13 @@ def without_consent(engine: "Engine", client: int) -> str | None:
     return how if how in consent.WITHOUT else None
 
 
+def company(engine: "Engine", client: int) -> str:
+    """ "alone", "with somebody", "alone, Tomas types for them"."""
+    where = detail(engine, client, "company", "-").replace("_", " ")
+    helper = detail(engine, client, "helper", "")
+    return f"{where}, {words.HELPED.format(helper=helper)}" if helper else where
+
+
 def no_failure(engine: "Engine", client: int) -> bool:
     """Whether the clearance in force forbids sets to failure."""
     cleared = facts.latest(engine.store, Cleared, client)

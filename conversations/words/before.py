@@ -10,7 +10,7 @@ ASK = {
     "today": "Fever, alcohol, a long trip, great heat where you train, or feeling unwell today?",
     "which": "Which one?",
     "pregnant": "Could you be pregnant?",
-    "pain": "Pain right now in the joint we look after, 0 (none) to 10 (the worst you can imagine)?",
+    "pain": "Any pain in a joint right now, 0 (none) to 10 (the worst you can imagine)?",
     "heavy": "Did you train the same muscles hard yesterday or today?",
     "drill": (
         "First a drill, without training: both bands on, loosely, then both off with one hand, in under 10 "
@@ -40,5 +40,7 @@ SOUND_AGAIN = "Sound check again: silent mode off, volume up, phone next to you.
 WARM = "Done"
 GENTLE = "Hot today, so gently: half the sets, stop with reps left, drink before and after."
 
+HEAVY = "Then we stay light today: half the sets, stop with reps left. No load moves after it."
+HELPER = " {helper} types for you; what you feel is what counts."
 LAPSED = "We leave it for today. Write 'start' when you want to train."
 CANCELLED = "All right, no session now. Write 'start' when you want to."

@@ -75,4 +75,6 @@ TAKES_BACK = (
 )
 WHICH_ZONE = "Which one is it?"
 NO_SUCH_PLACE = "I don't know that place. The nearest big city, please, or a zone like Europe/Lisbon."
+HELPER_NAME = "What is their name?"
+COMPANY_TYPED = (("yes", "alone"), ("no", "with_somebody"), ("i am alone", "alone"), ("i'm alone", "alone"))
 COMPANY = (("Alone", "alone"), ("With somebody", "with_somebody"), ("Skip", "skip"))

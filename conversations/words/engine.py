@@ -199,6 +199,7 @@ DECLINED = (
 HELD = "Training is on hold for now. Your coach will write."
 FIRST_THIS = "Before the next session I need this one answer. Then write 'start' again."
 PLAN_FOR_YOU = "Your plan: {plan}"
+PLAN_FROM_NEXT = "From your next session on: {plan}"
 PLAN_NEXT = "Next time: {when}. I'll remind you. Or tap when you want to begin."
 CLIENT_LINE = "{name}: {state}"
 AWAY_TOO_LONG = "I was away for {hours} hours. If I owed you an answer, please write it again."

@@ -1,6 +1,7 @@
 """Short lines about a client, for the coach."""
 
 NO_SESSION = "No session yet."
+HELPED = "{helper} types for them"
 NO_SETS = "no sets"
 SESSION_LINE = "{day}: {sets}."
 WALKED = "walked {minutes:g} min"

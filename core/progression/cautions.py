@@ -19,8 +19,8 @@ MISSED_DAYS = 8  # and twice the usual gap: a week was missed; own caution, no s
 Rule = Callable[[Request], Caution | None]
 
 PAUSING = frozenset({Caution.PAIN_HIGH})
-# A session with loose bands changes no load, neither way; own caution, no source.
-FREEZING = frozenset({Caution.BANDS_LOOSE})
+# A session with loose bands or with muscles that were tired before changes no load, neither way; own caution, no source.
+FREEZING = frozenset({Caution.BANDS_LOOSE, Caution.TRAINED_ELSEWHERE})
 # After these the next session also aims at more reps than usual; own caution, no source.
 EASING = frozenset(
     {
@@ -140,6 +140,11 @@ def fast(request: Request) -> Caution | None:
     return Caution.REPS_FAST if request.sessions[-1].fast else None
 
 
+def trained_elsewhere(request: Request) -> Caution | None:
+    """The same muscles had trained hard before the last session began."""
+    return Caution.TRAINED_ELSEWHERE if request.sessions[-1].tired else None
+
+
 RULES: tuple[Rule, ...] = (
     pain_high,
     pain_above_ceiling,
@@ -154,4 +159,5 @@ RULES: tuple[Rule, ...] = (
     tight,
     rough,
     fast,
+    trained_elsewhere,
 )

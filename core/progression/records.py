@@ -21,7 +21,8 @@ class SessionRecord:
     set, None: each set went to failure. `tightness`, `pain` and `effort` 0-10; `refill_s` and `rest_s` in
     seconds (`rest_s` before set 2, 3, ...). `stopped`: why it ended early. `loose`: it went on with bands
     below the wanted tightness; `rough`: the client was not sure of the count; `fast`: reps ran ahead of the
-    tempo; `check_ok` False: the cuff check was not right, or another band was used.
+    tempo; `check_ok` False: the cuff check was not right, or another band was used; `tired`: the same muscles had
+    trained hard elsewhere that day or the day before.
     """
 
     date: date
@@ -38,6 +39,7 @@ class SessionRecord:
     rough: bool = False
     fast: bool = False
     check_ok: bool = True
+    tired: bool = False
 
     def __post_init__(self) -> None:
         _whole("reps", self.reps)
@@ -136,6 +138,7 @@ class Caution(StrEnum):
     BANDS_TIGHT = "bands_tight"
     ROUGH_COUNT = "rough_count"
     REPS_FAST = "reps_fast"
+    TRAINED_ELSEWHERE = "trained_elsewhere"
 
 
 class Reason(StrEnum):

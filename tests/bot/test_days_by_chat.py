@@ -89,7 +89,7 @@ def test_a_client_moves_a_session_and_the_coach_hears_one_line(days: Days) -> No
     days.later(hours=5)  # Monday's reminder, missed
     days.later(days=3, hours=20)
     assert days.stage.clock.now() == utc(6, 19)
-    assert days.reminders()[-1].startswith("Time for squats")
+    assert days.reminders()[-1].startswith("Time for goblet squat")
 
 
 def test_not_today_leaves_today_out_and_the_next_reminder_is_thursdays(days: Days) -> None:
@@ -100,7 +100,7 @@ def test_not_today_leaves_today_out_and_the_next_reminder_is_thursdays(days: Day
 
 def test_a_change_ends_the_reminder_that_is_open(days: Days) -> None:
     days.later(hours=1)
-    assert days.newest(CLIENT).text.startswith("Time for squats")
+    assert days.newest(CLIENT).text.startswith("Time for goblet squat")
     days.types(CLIENT, "skip this week")
     days.taps(CLIENT, "Yes")
     days.later(hours=5)
@@ -188,7 +188,7 @@ def test_a_new_zone_does_not_remind_of_the_same_session_twice(days: Days) -> Non
 def test_a_reminder_ahead_of_time_says_how_long_there_is(days: Days) -> None:
     days.set_detail("remind_before", "30")
     days.later(minutes=31)
-    assert days.newest(CLIENT).text == "In 30 minutes, at 19:00: squats."
+    assert days.newest(CLIENT).text == "In 30 minutes, at 19:00: goblet squat."
 
 
 def test_one_gentle_repeat_and_no_more(days: Days) -> None:
@@ -202,7 +202,7 @@ def test_a_session_in_quiet_hours_is_reminded_of_at_its_own_time_but_not_ahead(d
     days.later(minutes=59)
     assert days.reminders() == []
     days.later(minutes=1)
-    assert days.reminders() == ["Time for squats. Start when you're ready."]
+    assert days.reminders() == ["Time for goblet squat. Start when you're ready."]
     days.later(hours=11)  # and the repeat does not come at night
     assert not any("Still here" in text for text in days.heard(CLIENT))
 
@@ -218,7 +218,7 @@ def test_who_trained_already_today_is_not_reminded(days: Days) -> None:
 
 def test_a_missed_session_is_asked_about_the_next_day_and_two_go_to_the_coachs_list(days: Days) -> None:
     days.later(hours=17)
-    assert days.newest(CLIENT).text.startswith("Yesterday's squats didn't happen; that's fine.")
+    assert days.newest(CLIENT).text.startswith("Yesterday's goblet squat didn't happen; that's fine.")
     days.taps(CLIENT, "Drop it")
     assert duties.open_alerts(days.stage.engine.store, days.client) == []
     days.later(days=3)
@@ -236,7 +236,7 @@ def test_after_ten_days_away_there_is_one_honest_message_about_sessions(days: Da
     assert "Monday 9 March 2026, 19:00" in days.reminders()[0]
     assert days.next_at == utc(12, 19)
     days.later(hours=1, minutes=5)
-    assert days.reminders()[-1].startswith("Time for squats")
+    assert days.reminders()[-1].startswith("Time for goblet squat")
 
 
 def test_after_an_absence_that_hid_a_question_about_a_missed_session_there_is_one_message(days: Days) -> None:
@@ -248,7 +248,8 @@ def test_after_an_absence_that_hid_a_question_about_a_missed_session_there_is_on
 
 
 @pytest.mark.parametrize(
-    ("minutes", "text"), [(10, "Time for squats"), (11, "I'm late, sorry: squats was due at 19:00")]
+    ("minutes", "text"),
+    [(10, "Time for goblet squat"), (11, "I'm late, sorry: goblet squat was due at 19:00")],
 )
 def test_a_reminder_that_comes_late_says_so(days: Days, minutes: int, text: str) -> None:
     days.wakes_up_after(hours=1, minutes=minutes)

@@ -1,7 +1,6 @@
 """The first start: no coach yet, a port that is taken. One clear line each, and a way on."""
 
 import asyncio
-import logging
 import socket
 from datetime import UTC, datetime
 from pathlib import Path

@@ -58,7 +58,7 @@ async def banded(room: Room) -> None:
     for question, answer in (
         ("Anything new", "no"),
         ("Fever", "no"),
-        ("Pain right now", "0"),
+        ("Any pain in a joint", "0"),
         ("same muscles", "no"),
         ("drill", "done"),
         ("Sound on", "heard it"),

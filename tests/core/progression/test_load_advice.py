@@ -267,3 +267,11 @@ BAD = [
 def test_bad_input_names_its_field(wrong: object, named: str) -> None:
     with pytest.raises(ValueError, match=f"^{named}:"):
         wrong()  # type: ignore[operator]
+
+
+@pytest.mark.parametrize("reps", [(45, 30, 20), (3, 2, 1)])
+@pytest.mark.parametrize("tired", [True, False])
+def test_muscles_tired_from_elsewhere_move_no_load_either_way(reps: tuple[int, ...], tired: bool) -> None:
+    advice = advise(ask(*gentle(kg(10)), session(2, kg(10), *reps, tired=tired)))
+    assert (advice.action is Action.HOLD) is tired
+    assert (Caution.TRAINED_ELSEWHERE in advice.cautions) is tired
