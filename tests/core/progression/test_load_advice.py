@@ -269,8 +269,7 @@ def test_bad_input_names_its_field(wrong: object, named: str) -> None:
         wrong()  # type: ignore[operator]
 
 
-@pytest.mark.parametrize("reps", [(45, 30, 20), (3, 2, 1)])
-@pytest.mark.parametrize("tired", [True, False])
+@pytest.mark.parametrize(("reps", "tired"), [((45, 30, 20), True), ((45, 30, 20), False), ((3, 2, 1), True)])
 def test_muscles_tired_from_elsewhere_move_no_load_either_way(reps: tuple[int, ...], tired: bool) -> None:
     advice = advise(ask(*gentle(kg(10)), session(2, kg(10), *reps, tired=tired)))
     assert (advice.action is Action.HOLD) is tired
