@@ -192,14 +192,14 @@ def question_sent_at(
 ) -> datetime | None:
     """When a question went out: the safe (early) bound for what the client did after it.
 
-    By the message that was tapped; a copy whose number we never learned counts as the first of its question.
+    By the message that was tapped; a copy whose number we never learned went out after the first was written.
     """
     row = store.row(
-        "SELECT coalesce(sent_at, created_at) AS at FROM outbox WHERE chat = ? AND thread = ? AND question = ?"
-        " ORDER BY message IS ? DESC, id LIMIT 1",
-        [chat, thread, question, message],
+        "SELECT created_at, CASE WHEN message = ? THEN sent_at END AS sent_at FROM outbox"
+        " WHERE chat = ? AND thread = ? AND question = ? ORDER BY message IS ? DESC, id LIMIT 1",
+        [message, chat, thread, question, message],
     )
-    return None if row is None else moment(row["at"])
+    return None if row is None else moment(row["sent_at"] or row["created_at"])
 
 
 def prune(store: Store, now: datetime) -> None:

@@ -9,7 +9,7 @@ from datetime import datetime
 from sqlite3 import Row
 
 from core.store.connection import Store
-from core.store.times import maybe_moment, maybe_ms, ms
+from core.store.times import due_ms, maybe_moment, ms
 
 
 @dataclass(frozen=True, slots=True)
@@ -53,7 +53,7 @@ def keep(store: Store, thread: int, state: str | None, wake_at: datetime | None)
     """The outcome of a turn."""
     store.execute(
         "UPDATE thread SET state = ?, wake_at = ?, failures = 0 WHERE id = ?",
-        [state, maybe_ms(wake_at) if state is not None else None, thread],
+        [state, due_ms(wake_at) if state is not None else None, thread],
     )
 
 

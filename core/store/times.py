@@ -13,6 +13,11 @@ def ms(moment: datetime) -> int:
     return (moment - EPOCH) // MILLISECOND
 
 
+def due_ms(value: datetime | None) -> int | None:
+    """A due time rounded up, None for None: what is due then is not a fraction of a millisecond early."""
+    return None if value is None else -(-(value - EPOCH) // MILLISECOND)
+
+
 def moment(milliseconds: int) -> datetime:
     """The UTC time of stored milliseconds."""
     return EPOCH + milliseconds * MILLISECOND

@@ -43,6 +43,10 @@ class Diary:
         """Whether a count of this set was sent."""
         return any(claim.key == key for claim in self.claims)
 
+    def has(self, key: Key) -> bool:
+        """Whether a count of this set was confirmed."""
+        return any(claim.key == key and claim.confirmed for claim in self.claims)
+
     def hears(self, text: str) -> None:
         """The bot confirms a count, or says something else."""
         noted, changed = NOTED.match(text), CHANGED.match(text)

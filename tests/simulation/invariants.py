@@ -36,6 +36,7 @@ class Watchman:
         self.world = world
         self.marks: dict[str, int] = defaultdict(int)
         self.answered: set[int] = set()
+        self.acknowledged: set[str] = set()
         self.sendings: dict[int, list[tuple[int, datetime]]] = defaultdict(list)  # alert -> (chat, when)
         self.checks = (
             self.updates_are_handled,
@@ -52,6 +53,7 @@ class Watchman:
             self.reminders_go_on,
             self.coach_knows_who_blocked,
             self.letters_leave,
+            self.one_effect_for_one_update,
         )
 
     @property
@@ -79,7 +81,8 @@ class Watchman:
 
     def _calm_for(self, due: datetime, grace: timedelta = GRACE) -> bool:
         """Whether `due` is long past and nothing disturbed the process since."""
-        return max(due, self.world.calm_since) + grace < self.now and not self.world.line.down
+        disturbed = self.world.line.down or self.world.line.weather.lost_before == 1
+        return max(due, self.world.calm_since) + grace < self.now and not disturbed
 
     # --- updates ---
     def updates_are_handled(self) -> None:
@@ -107,6 +110,18 @@ class Watchman:
         if not found:
             said = body.get("message", {}).get("text") or body.get("callback_query", {}).get("data")
             raise Violation(f"no answer to {said!r} of {chat}")
+
+    def one_effect_for_one_update(self) -> None:
+        """An update that came twice was dealt with once, and in its turn: so each tap is acknowledged."""
+        rows = self._new("acknowledged", "SELECT * FROM outbox WHERE id > ? AND kind = 'answer' ORDER BY id")
+        for row in rows:
+            query = json.loads(row["body"])["query"]
+            if query in self.acknowledged:
+                raise Violation(f"tap {query} of {row['chat']} was dealt with twice")
+            self.acknowledged.add(query)
+            if int(query) < self.marks[f"tap of {row['chat']}"]:
+                raise Violation(f"tap {query} of {row['chat']} was dealt with after a later one")
+            self.marks[f"tap of {row['chat']}"] = int(query)
 
     def _refused(self, letters: list[Row], chat: int) -> None:
         if not any(NOT_YOURS in row["body"] for row in letters):
@@ -149,9 +164,11 @@ class Watchman:
             self._cleared(row["person"], row["noted_at"], "bands on")
             self._no_alert(row)
             client = next(one for one in self.world.clients if one.person == row["person"])
-            if client.tapped_on_at is None or row["at"] > ms(client.tapped_on_at):
+            latest = max(client.asked_on, default=None)
+            client.asked_on.clear()
+            if latest is None or (row["at"] > ms(latest) and not self.world.clock.was_set):
                 raise Violation(
-                    f"bands on at {moment(row['at'])}, later than the tap at {client.tapped_on_at}"
+                    f"bands on at {moment(row['at'])}; the question that was tapped is of {latest}"
                 )
         for row in self._new("set_done", "SELECT * FROM set_done WHERE id > ? ORDER BY id"):
             self._cleared(row["person"], row["done_at"], "a set")
@@ -271,17 +288,23 @@ class Watchman:
         """What a live session remembers as counted is stored, and nothing else of that movement."""
         for row in self._sessions():
             state = json.loads(row["state"])
+            exercise = state.get("exercise", 0)
+            sides = state["brief"]["exercises"][exercise].get("sides", ["both"])
             stored = self.rows(
-                "SELECT set_no, count(*) AS n FROM current_set_done WHERE person = ? AND session = ?"
-                " AND exercise_no = ? GROUP BY set_no",
+                "SELECT set_no, side, reps FROM current_set_done WHERE person = ? AND session = ?"
+                " AND exercise_no = ?",
                 row["person"],
                 state["brief"]["session"],
-                state.get("exercise", 0) + 1,
+                exercise + 1,
             )
-            counted = {one["no"]: len(one.get("reps", [])) for one in state.get("counted", [])}
-            if {no: n for no, n in counted.items() if n} != {one["set_no"]: one["n"] for one in stored}:
+            remembered = {
+                (one["no"], side, reps)
+                for one in state.get("counted", [])
+                for side, reps in zip(sides, one.get("reps", []), strict=False)
+            }
+            if remembered != {tuple(one) for one in stored}:
                 raise Violation(
-                    f"the session remembers {counted}, stored is {[tuple(one) for one in stored]}"
+                    f"the session remembers {remembered}, stored is {[tuple(one) for one in stored]}"
                 )
 
     def one_session_at_a_time(self) -> None:
@@ -307,11 +330,10 @@ class Watchman:
         return self.rows("SELECT * FROM thread WHERE dialogue = 'session' AND state IS NOT NULL")
 
     def one_reminder_a_day(self) -> None:
-        """A planned reminder comes once for its day, and once on a day."""
+        """A planned reminder comes once for its day, and none is overdue."""
         rows = self.rows(
-            "SELECT p.id, p.person, json_extract(p.about, '$.session_day') AS day, p.done_at, person.zone"
-            " FROM planned AS p JOIN person ON person.id = p.person WHERE p.dialogue = 'reminding'"
-            " AND p.done_at IS NOT NULL AND json_extract(p.about, '$.again') IS NULL"
+            "SELECT person, json_extract(brief, '$.session_day') AS day FROM thread WHERE dialogue = 'reminding'"
+            " AND NOT coalesce(json_extract(brief, '$.again'), 0)"
         )
         days = [(row["person"], row["day"]) for row in rows]
         if len(set(days)) < len(days):
@@ -331,7 +353,14 @@ class Watchman:
             raise Violation(f"{row['name']} has a plan with days and no next reminder")
 
     def coach_knows_who_blocked(self) -> None:
-        """Somebody who blocked the bot: the coach was told."""
+        """Somebody who blocked the bot: the coach was told, once."""
+        for client in self.world.clients:
+            name = f"%{client.name} can't be reached%"
+            told = self.rows("SELECT count(*) AS n FROM outbox WHERE chat = ? AND body LIKE ?", COACH, name)[
+                0
+            ]
+            if told["n"] > client.blocks:
+                raise Violation(f"the coach heard {told['n']} times that {client.name} blocked the bot")
         for row in self.rows("SELECT * FROM person WHERE role = 'client' AND unreachable_at IS NOT NULL"):
             told = "SELECT 1 FROM outbox WHERE chat = ? AND created_at >= ? AND body LIKE ?"
             if not self.rows(told, COACH, row["unreachable_at"], f"%{row['name']} can't be reached%"):

@@ -18,7 +18,7 @@ from tests.simulation.disk import Killed
 
 TOKEN = "1:simulation"
 FIRST_UPDATE = 1_000_000
-MOST_CALLS = 3000  # at one moment
+MOST_CALLS = 300  # at one moment
 
 
 class InCircles(BaseException):

@@ -54,11 +54,11 @@ class Temper:
     silent: float = 0.02
     late: float = 0.03
     wrong: float = 0.03
-    twice: float = 0.04
+    twice: float = 0.06
     old: float = 0.03
     red: float = 0.006
     media: float = 0.01
-    edits: float = 0.06
+    edits: float = 0.12
     bad_check: float = 0.03
 
 
@@ -78,7 +78,8 @@ class Client:
         self.diary = Diary()
         self.silent_until: datetime | None = None
         self.heard: list[ChatMessage] = []
-        self.tapped_on_at: datetime | None = None
+        self.asked_on: list[datetime] = []  # when the "bands on" questions that were tapped were sent
+        self.blocks = 0
         self.flags: list[int] = []
         # The set under way as the client sees it.
         self.place: tuple[str, int, tuple[str, ...]] | None = None
@@ -191,6 +192,11 @@ class Client:
             self.world.note(self.name, "[voice]")
             self.world.sent(self.phone.sends("voice", b"x"))
 
+    def block(self) -> None:
+        """Block the bot."""
+        self.blocks += 1
+        self.phone.blocks()
+
     def flag(self, words: str) -> None:
         """A red flag."""
         number = self.types(words)
@@ -220,7 +226,7 @@ class Client:
             return
         self.world.note(self.name, f"[{label}]")
         if label == "Bands are on":
-            self.tapped_on_at = self.world.clock.now()
+            self.asked_on.append(message.at)
         self.world.sent(self.phone.taps(message.id, label))
 
     def act(self, message: ChatMessage, said: str) -> None:
@@ -271,9 +277,19 @@ class Client:
         key = self.key(set_no, side)
         self.diary.sends(key, reps)
         number = self.types(str(reps), reply_to)
-        if number is not None and self.dice.random() < self.temper.edits:
+        if number is not None and self.dice.random() < self.temper.twice:
+            self.world.after(self.dice.choice((1, 3)), lambda: self.types(str(reps), reply_to))
+        if number is not None and self.dice.random() < self.temper.edits / 2:
+            self.world.after(6, lambda: self.corrects(key, reps + 1))
+        elif number is not None and self.dice.random() < self.temper.edits:
             wait, other = self.dice.choice((4, 20, 400, 4000)), max(2, reps + self.dice.choice((-2, 3)))
             self.world.after(wait, lambda: self.edits(number, key, other))
+
+    def corrects(self, key: Key, reps: int) -> None:
+        """Say that it was another number."""
+        if not self.phone.blocked:
+            self.diary.sends(key, reps)
+            self.types(f"no, {reps}")
 
     def edits(self, number: int, key: Key, reps: int) -> None:
         """Change the words of an earlier count."""
@@ -291,14 +307,15 @@ class Client:
         asked = re.search(r"(Left|Right): how many", message.text)
         side = asked[1].lower() if asked else self.place[2][0]
         labels = {label for row in message.buttons for label, _ in row}
-        if asked is not None and self.diary.spoke_of(self.key(set_no, side)):
-            return  # the question came twice; the side was answered
+        key = self.key(set_no, side)
+        if self.diary.has(key) if asked is None else self.diary.spoke_of(key):
+            return  # the question came twice and was answered
         late = message.id if set_no != self.done_no else None
         if "10-19" in labels and self.dice.random() < 0.4:
             self.counting = (set_no, side, self.reps(set_no, side))
             low = self.counting[2] // 10 * 10
             self.taps(message, f"{low}-{low + 9}")
-        elif asked is not None and side == self.place[2][0] and self.dice.random() < 0.5:
+        elif asked is not None and side == self.place[2][0] and self.dice.random() < 0.3:
             self._both(set_no, late)
         else:
             self.claim(self.reps(set_no, side), set_no, side, late)

@@ -7,6 +7,7 @@ import shutil
 import sqlite3
 import tempfile
 from contextlib import closing
+from dataclasses import replace
 from datetime import date, datetime, time, timedelta
 from decimal import Decimal
 from pathlib import Path
@@ -128,7 +129,7 @@ def _day_of(world: World, client: Client, morning: datetime) -> None:
         world.at(morning + timedelta(hours=dice.uniform(1, 16)), lambda: client.types(words))
     if dice.random() < 0.06:
         at = morning + timedelta(hours=dice.uniform(2, 12))
-        world.at(at, client.phone.blocks)
+        world.at(at, client.block)
         world.at(at + timedelta(hours=dice.choice((0.5, 5))), client.phone.unblocks)
 
 
@@ -146,6 +147,8 @@ def _bad_luck(world: World, morning: datetime) -> None:
         world.at(morning + timedelta(hours=dice.uniform(1, 14)), world.line.renumber)
     if dice.random() < 0.4:
         outage(world, morning + timedelta(hours=dice.uniform(1, 14)), dice.choice((5, 20, 60)))
+    if dice.random() < 0.4:
+        _mute(world, morning + timedelta(hours=dice.uniform(1, 14)), dice.choice((2, 20, 60)))
     if dice.random() < 0.3:
         _down(world, morning + timedelta(hours=dice.uniform(1, 14)), dice.choice((0.2, 2, 6)))
     if dice.random() < 0.3:
@@ -184,6 +187,23 @@ def outage(world: World, at: datetime, minutes: float) -> None:
     world.at(at + timedelta(minutes=minutes), returns)
 
 
+def _mute(world: World, at: datetime, minutes: float) -> None:
+    """Words get in and nothing gets out for so long."""
+    fine = world.line.weather
+
+    def goes() -> None:
+        world.line.weather = replace(fine, lost_before=1)
+        world.note("*", f"nothing gets out for {minutes} min")
+
+    def returns() -> None:
+        world.line.weather = fine
+        world.disturbed()
+        world.note("*", "letters get out again")
+
+    world.at(at, goes)
+    world.at(at + timedelta(minutes=minutes), returns)
+
+
 def _down(world: World, at: datetime, hours: float) -> None:
     def goes() -> None:
         world.note("*", f"the bot is down for {hours} h")
@@ -207,7 +227,7 @@ def _kill_at_random(world: World) -> None:
     for _ in range(200):
         at += round(dice.expovariate(1 / 150)) + 1
         dice.choice((world.fate.kill_before, world.fate.kill_after)).add(at)
-    world.fate.kill_writes |= {round(dice.expovariate(1 / 2000)) + 1 for _ in range(3)}
+    world.fate.kill_writes |= {round(dice.expovariate(1 / 2500)) + 1 for _ in range(6)}
     world.restarts = lambda: dice.choice((0.2, 1, 2, 2, 5, 40, 600))
 
 

@@ -34,6 +34,7 @@ from tests.simulation.people import Client
 START = datetime(2026, 3, 26, 5, tzinfo=UTC)  # a Thursday; in Europe the clocks change on the Sunday after
 COACH, SECOND, FIRST_CLIENT = 1001, 1002, 2001
 CIRCLES = 500  # events at one moment; more: something is due and never done
+ROUNDS = 50  # of work at one moment
 JOURNAL = 60
 
 
@@ -247,8 +248,11 @@ class World:
             await intake.poll(self.bot, receive)
         if self.line.lost_poll:
             self.after(1, lambda: None)  # and then it is tried again
+        rounds = 0
         while process.engine.work():
-            busy = True
+            busy, rounds = True, rounds + 1
+            if rounds > ROUNDS:
+                raise Violation("something is due at this moment and is never done")
         self.again = await process.outbox.flush()
         return busy
 
