@@ -127,7 +127,9 @@ def said_again(state: State, event: Said, counts: tuple[Count, ...]) -> Counted 
         if one.noted_at
         and event.at - one.noted_at <= (COPY_WITHIN if missing and one.no != missing.no else SAME_WITHIN)
     ]
-    return next((one for one in recent if one.reps[-len(values) :] == values), None)
+    # What was tapped has no second copy that is typed: the same number is then the other side's.
+    typed_ones = [one for one in recent if one.message is not None or is_full(state, one)]
+    return next((one for one in typed_ones if one.reps[-len(values) :] == values), None)
 
 
 def side_named(state: State, text: str) -> int | None:

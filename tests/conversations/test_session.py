@@ -387,6 +387,11 @@ def test_the_same_number_within_5_s_is_a_copy_and_later_it_is_the_other_side(
     assert p.heard
 
 
+def test_a_typed_count_right_after_a_tapped_one_is_the_other_sides_though_equal() -> None:
+    p = played(ROW).fits().types("done", 200).taps("28", "reps.1.1.0").types("28", 3)
+    assert by_set(p) == {(1, 1, Side.LEFT): 28, (1, 1, Side.RIGHT): 28}
+
+
 def test_an_edit_changes_the_side_that_its_message_had_said() -> None:
     p = played(ROW).fits().types("done", 200).types("28").types("31", 7)
     p.give(Corrected(p.now, "30", p.message))

@@ -308,7 +308,8 @@ class Client:
         side = asked[1].lower() if asked else self.place[2][0]
         labels = {label for row in message.buttons for label, _ in row}
         key = self.key(set_no, side)
-        if self.diary.has(key) if asked is None else self.diary.spoke_of(key):
+        first_side = asked is not None and side == self.place[2][0]
+        if self.diary.spoke_of(key) if first_side else self.diary.has(key):
             return  # the question came twice and was answered
         late = message.id if set_no != self.done_no else None
         if "10-19" in labels and self.dice.random() < 0.4:
