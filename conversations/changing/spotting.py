@@ -3,7 +3,7 @@
 import re
 from datetime import datetime, time
 
-from conversations.dates import Ambiguous, Move, NotUnderstood, Problem, Repeat, Skip, read
+from conversations.dates import Ambiguous, Move, NotUnderstood, OneTime, Problem, Repeat, Skip, read
 from conversations.dates.meaning import Reading
 from conversations.dates.travel import read_travel
 
@@ -13,8 +13,13 @@ ASKS = re.compile(
     re.IGNORECASE,
 )
 ABOUT_DAYS = re.compile(
-    r"\b(?:mon|tues?|wed(?:nes)?|thu(?:rs?)?|fri|sat(?:ur)?|sun)(?:days?)?\b|\b(?:today|tomorrow|tonight|weeks?|skip|move)\b"
+    r"\b(?:mon|tues?|wed(?:nes)?|thu(?:rs?)?|fri|sat(?:ur)?|sun)(?:days?)?\b|\b(?:today|tom+or+ow|tmrw?|tmw|tonight|weeks?|skip|move)\b"
     r"|\b(?:jan|feb|mar|apr|may|jun|jul|aug|sep|oct|nov|dec)[a-z]*\b",
+    re.IGNORECASE,
+)
+TIMED = re.compile(
+    r"\d[:h]\d|\d ?(?:[ap]\.? ?m|h)\b|\bat\b|noon|midday|midnight|morning|afternoon|evening|o'?clock|\b(?:half|quarter)\b"
+    r"|\b(?:in|next|day|instead)\b",
     re.IGNORECASE,
 )
 GREETING = re.compile(
@@ -37,11 +42,17 @@ def is_change(text: str, at: datetime, zone: str, *, asked: bool, reminded: bool
         return _is_beyond_today(reading)
     if asked:
         return ASKS.search(text) is not None and not isinstance(reading, NotUnderstood)
-    if text.strip().isdigit() or GREETING.match(text):
+    if GREETING.match(text):
         return False
     if isinstance(reading, NotUnderstood):  # worth a word only where days were the subject: "skip 31 feb"
         return reading.problem is not Problem.NO_IDEA and ABOUT_DAYS.search(text) is not None
-    return True
+    return not _is_bare(reading) or (TIMED.search(text) or ABOUT_DAYS.search(text)) is not None
+
+
+def _is_bare(reading: Reading) -> bool:
+    """Only times of day: a count or a correction, "no, 21", would read so as well."""
+    readings = reading.readings if isinstance(reading, Ambiguous) else (reading,)
+    return all(isinstance(one, OneTime) for one in readings)
 
 
 def _is_beyond_today(reading: Reading) -> bool:

@@ -242,7 +242,18 @@ def test_what_may_be_an_answer_does_not(text: str) -> None:
 
 
 @pytest.mark.parametrize(
-    "text", ["in 20 minutes", "tomorrow 7am", "not today", "mon and thu 7pm", "skip 31 feb"]
+    "text",
+    [
+        "in 20 minutes",
+        "tomorrow 7am",
+        "not today",
+        "mon and thu 7pm",
+        "skip 31 feb",
+        "19:30",
+        "7pm",
+        "at 7",
+        "3 jan 18:00",
+    ],
 )
 def test_with_no_question_open_times_are_enough(text: str) -> None:
     assert is_change(text, NOW, LISBON, asked=False)
@@ -257,6 +268,10 @@ def test_with_no_question_open_times_are_enough(text: str) -> None:
         "ok",
         "thanks",
         "how are you?",
+        "no, 21",
+        "20 15",
+        "21 10",
+        "12.5",
         "84.5",
         "I weigh 84.5 kg",
         "girth left leg 54.5 cm",
