@@ -86,8 +86,10 @@ def open_menu(engine: "Engine", person: Person, now: datetime) -> None:
     if person.role is Role.COACH:
         engine.say(person, Say(words.COACH_MENU, choices(words.COACH_MENU_CHOICES)), now)
         return
-    why = turns.barred(engine, person)
-    if why in NOT_YET:
+    why, how = turns.barred(engine, person), status.without_consent(engine, person.id)
+    if how is not None:
+        agreeing.way_back(engine, person, how, now)
+    elif why in NOT_YET:
         engine.say(person, Say(words.BARRED[why], choices(words.CLIENT_MENU_CHOICES[-1:])), now)
     else:
         engine.say(person, Say(words.CLIENT_MENU, choices(words.CLIENT_MENU_CHOICES)), now)
@@ -232,7 +234,7 @@ def start_session(engine: "Engine", person: Person, now: datetime) -> None:
     if asks_first(engine, person, now):
         return
     if turns.barred(engine, person) == "not_screened":
-        turns.begin(engine, person, "screening", {}, now)
+        screen(engine, person, now)
         return
     if turns.barred(engine, person) is None and status.plan_of(engine, person.id) is None:
         engine.say(person, Say(words.BARRED["no_plan"]), now)
@@ -241,6 +243,16 @@ def start_session(engine: "Engine", person: Person, now: datetime) -> None:
     if limit is not None:
         engine.say(person, Say(words.TOO_SOON[limit]), now)
     turns.begin(engine, person, "before", {"session": loads.new_session(engine, person.id)}, now)
+
+
+def screen(engine: "Engine", person: Person, now: datetime) -> None:
+    """The first questions, from where they were left."""
+    names = ("screening", "consent")
+    under_way = next((one for name in names if (one := threads.live_in(engine.store, person.id, name))), None)
+    if under_way is None:
+        turns.begin(engine, person, "screening", {}, now)
+    else:
+        turns.deliver(engine, person, under_way, Resumed(now))
 
 
 def asks_first(engine: "Engine", person: Person, now: datetime) -> bool:

@@ -9,7 +9,7 @@ from conversations.protocol import Choice, Resumed, Say
 from conversations.words import consent as words
 from core.facts import Detail
 from core.store import facts, threads
-from core.store.people import Person
+from core.store.people import Person, Role
 
 if TYPE_CHECKING:
     from bot.engine.core import Engine
@@ -27,6 +27,8 @@ def without(engine: "Engine", client: Person, details: dict[str, Any], now: date
 
 def answered(engine: "Engine", client: Person, text: str, now: datetime) -> bool:
     """Words of a client without consent, and words that take it back; True: they were dealt with."""
+    if client.role is not Role.CLIENT:
+        return False
     said = " ".join(text.lower().replace("’", "'").split()).rstrip(".!")
     how = status.without_consent(engine, client.id)
     if how is None and said in words.TAKES_BACK:

@@ -46,10 +46,14 @@ def _flat(text: str) -> str:
 
 
 def _newest(engine: "Engine", person: Person, said: str) -> str | None:
-    """The value of a button with this label under the newest message that has any, if it is the engine's own."""
+    """The value of a button with this label under the newest message that has any, if it is the engine's own.
+
+    While a question is open, only where nothing was said since: a name typed for it is no tap on an old list.
+    """
     if person.chat is None:
         return None
-    thread, rows = mail.newest_buttons(engine.store, person.chat)
+    asked = threads.floor(engine.store, person.id) is not None
+    thread, rows = mail.newest_buttons(engine.store, person.chat, last_only=asked)
     if thread is not None:
         return None
     token = next((token for label, token in rows if _flat(label) == said), None)

@@ -169,11 +169,15 @@ def drop(store: Store, letter: int, why: str) -> None:
     store.execute("UPDATE outbox SET dropped = ? WHERE id = ?", [why, letter])
 
 
-def newest_buttons(store: Store, chat: int) -> tuple[int | None, list[tuple[str, str]]]:
-    """(thread, (label, token) of each button) of the newest letter with buttons; its own thread None: the engine's."""
+def newest_buttons(store: Store, chat: int, last_only: bool) -> tuple[int | None, list[tuple[str, str]]]:
+    """(thread, (label, token) of each button) of the newest words with buttons; thread None: the engine's own.
+
+    With `last_only` only if no words without buttons came after them.
+    """
+    some = "" if last_only else " AND json_array_length(body, '$.buttons') > 0"
     row = store.row(
-        "SELECT thread, body FROM outbox WHERE chat = ? AND json_array_length(body, '$.buttons') > 0"
-        " ORDER BY id DESC LIMIT 1",
+        "SELECT thread, body FROM outbox WHERE chat = ? AND json_type(body, '$.buttons') = 'array'"
+        f"{some} ORDER BY id DESC LIMIT 1",
         [chat],
     )
     if row is None:

@@ -3,8 +3,8 @@
 import pytest
 
 from bot.engine.strangers import codes, meant_as_code
-from core.facts import Agreed, Cleared, Noticed, ScreeningDone
-from core.store import facts
+from core.facts import Agreed, Cleared, ScreeningDone
+from core.store import facts, threads
 from tests.bot.coach_room import COACH, RUTA, Room
 
 NEW = 2009
@@ -219,8 +219,23 @@ def test_who_may_not_train_hears_the_truth(room: Room, tier: str, decision: str,
 def test_who_never_finished_the_health_questions_is_asked_them_at_start(room: Room) -> None:
     room.client(RUTA, "Ruta", plan=None, cleared="")
     room.types(RUTA, "start")
-    assert room.labels(RUTA) or "?" in room.says(RUTA)
-    assert facts.latest(room.store, Noticed, room.person(RUTA).id) is None
+    first = room.says(RUTA)
+    room.types(RUTA, "start")
+    assert room.says(RUTA) == first
+    assert len(threads.live(room.store, room.person(RUTA).id)) == 1
+
+
+def test_a_picture_without_consent_gets_the_way_back(room: Room) -> None:
+    room.types(NEW, invited(room))
+    room.taps(NEW, "No")
+    room.stage.phones[NEW].sends("photo", b"x")
+    room.settle()
+    assert room.labels(NEW) == ["I agree after all"]
+
+
+def test_a_coach_who_types_such_words_is_no_client(room: Room) -> None:
+    room.types(COACH, "I no longer agree")
+    assert "erases" not in room.says(COACH)
 
 
 def test_the_coachs_list_says_declined(room: Room) -> None:

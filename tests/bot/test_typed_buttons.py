@@ -69,6 +69,13 @@ def test_a_label_under_the_newest_message_can_be_typed(room: Room) -> None:
     assert "What was done about Ruta" in room.says(COACH)
 
 
+def test_a_name_typed_for_a_question_is_no_tap_on_an_old_list(room: Room) -> None:
+    room.types(COACH, "clients")
+    room.types(COACH, "invite")
+    room.types(COACH, "Ruta")
+    assert any("works once" in text for text in heard(room, COACH)[-2:])
+
+
 # --- alerts ---
 def test_the_one_open_alert_is_taken_and_closed_in_words(room: Room) -> None:
     numb(room)
