@@ -97,7 +97,8 @@ def to_confirm(plan: Plan) -> tuple[Limit, ...]:
 def ask_over(brief: Brief, plan: Plan) -> Say:
     """Why, in one line; or other days."""
     limits = words.AND.join(words.OVER_LIMITS[limit] for limit in to_confirm(plan))
-    return Say(words.OVER.format(limits=limits, name=brief.client_name), (OTHER_DAYS,))
+    when = shown(brief, plan.when or "")
+    return Say(words.OVER.format(when=when, limits=limits, name=brief.client_name), (OTHER_DAYS,))
 
 
 def fill_over(draft: Draft, answer: Said) -> Draft:

@@ -53,7 +53,7 @@ TAKE = "Yes, {use}"
 TAKE_TYPED = ("yes", "y", "ok", "right", "yes please")
 NO_TYPED = ("no", "n", "wrong", "another", "other")
 ANOTHER_LOAD = "Another load"
-OVER = "That is {limits}, for the same limbs. Why is it right for {name}? One line for the record; or other days."
+OVER = "{when}: that is {limits}, for the same limbs. Why is it right for {name}? One line for the record; or other days."
 AND = ", and "
 OVER_LIMITS = {
     "sessions_a_week": "more than 3 sessions in seven days",

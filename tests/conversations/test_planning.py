@@ -296,6 +296,7 @@ def test_a_bare_number_completes_the_days_as_one_of_its_readings() -> None:
 def test_every_day_and_a_time_is_every_day() -> None:
     chat = play(RUTA, "travel", "every day", "18:30")
     assert chat.asked == "over"
+    assert "Every day at 18:30" in chat.says[-1].text
 
 
 def test_words_that_complete_nothing_leave_what_was_kept() -> None:
