@@ -123,6 +123,8 @@ def noted(engine: "Engine", coach: Person, text: str, now: datetime) -> bool:
     client, _, since = (duties.setting(engine.store, NOTE_FOR.format(coach=coach.id)) or "").partition("|")
     if not client or now - datetime.fromisoformat(since) > NOTE_WITHIN:
         return False
+    if people.find(engine.store, int(client)) is None:  # left since then
+        return False
     keep_note(engine, coach, int(client), text.strip(), now)
     return True
 
