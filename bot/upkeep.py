@@ -8,6 +8,7 @@ import logging
 import sqlite3
 from collections.abc import Callable
 from datetime import datetime, timedelta
+from pathlib import Path
 
 from bot import backups
 from bot.clock import Clock
@@ -60,11 +61,23 @@ class Upkeep:
         folder, db = self.config.backups, self.config.db
         try:
             folder.mkdir(mode=0o700, parents=True, exist_ok=True)
-            await asyncio.to_thread(backups.write, db, backups.path_for(folder, db, now))
+            before = backups.found(folder, db)[-1:]
+            made = backups.path_for(folder, db, now)
+            await asyncio.to_thread(backups.write, db, made)
+            if before and await self._differs(before[0].path, made):
+                return  # all the older ones stay for now
             await asyncio.to_thread(backups.prune, folder, db, now)
-        except (OSError, sqlite3.Error, backups.Faulty) as problem:
+        except (OSError, backups.Faulty, *copies.UNREADABLE) as problem:
             log.error("no backup: %s", problem)
             self.tell(words.NO_BACKUP_OPERATOR.format(problem=problem))
+
+    async def _differs(self, before: Path, made: Path) -> bool:
+        """Whether something that never changes did, in this last hour: SQLite does not notice it, two copies do."""
+        found = await asyncio.to_thread(copies.changed, before, made)
+        if found:
+            log.error("the database is damaged: %s; the last good backup: %s", found[0], before)
+            self.tell(words.DAMAGED_SINCE_OPERATOR.format(problem=found[0], file=before))
+        return bool(found)
 
     def _compact(self) -> None:
         """After somebody was erased, and while nobody has bands on: everybody waits for it."""

@@ -48,6 +48,10 @@ DAMAGED_OPERATOR = (
     "cuffline's database is damaged ({problem}). Stop the bot and go back to a backup: `cuffline check`, then "
     "`cuffline restore FILE`."
 )
+DAMAGED_SINCE_OPERATOR = (
+    "cuffline's database says another thing than an hour ago where nothing ever changes ({problem}): look at the disk. "
+    "The last good backup is {file}; stop the bot and `cuffline restore` it."
+)
 NO_BACKUP_OPERATOR = "cuffline could not make a backup ({problem})."
 FINISHED = "That one is finished."
 NOT_YOURS = "That button isn't for this chat."

@@ -11,10 +11,12 @@ from bot import backups
 from bot.clock import SetClock
 from bot.config import Config
 from bot.upkeep import Upkeep
-from core.store import duties
+from core.facts import Noticed
+from core.store import copies, duties, facts, people
 from core.store.connection import Store
 from core.store.duties import Watch
 from tests.bot.terminal.practice import made
+from tests.practice import CLIENT, COACH, Practice
 
 START = datetime(2026, 3, 2, 18, 0, tzinfo=UTC)
 
@@ -124,3 +126,44 @@ def test_a_session_is_not_held_up_by_the_wiping(bot: Bot) -> None:
     duties.unwatch(bot.store, 2, "2-2", "1.1")
     bot.after(minutes=1)
     assert duties.setting(bot.store, "compact") is None
+
+
+def test_a_value_that_changed_by_itself_is_told_with_the_last_good_backup(
+    bot: Bot, caplog: pytest.LogCaptureFixture
+) -> None:
+    caplog.set_level("CRITICAL")
+    bot.after(minutes=0)
+    bot.store.execute(
+        "UPDATE coach_did SET note = replace(note, 'well', 'wall')"
+    )  # as a disk does it, unasked
+    bot.after(hours=1)
+    [told] = bot.told
+    assert "coach_did row 1" in told
+    assert str(backups.path_for(bot.config.backups, bot.db, START)) in told
+
+
+def test_a_practice_at_work_is_not_taken_for_damage(bot: Bot) -> None:
+    bot.after(minutes=0)
+    facts.put(bot.store, 2, Noticed(START, "note", "new"), START)
+    people.rename(bot.store, 2, "Ruta the elder")
+    bot.after(hours=1)
+    assert bot.told == []
+
+
+def test_forty_days_of_a_played_practice_are_never_taken_for_damage(
+    practice: Practice, tmp_path: Path
+) -> None:
+    store, kept = practice.stage.engine.store, [tmp_path / f"{number}.db" for number in range(4)]
+    store.snapshot(kept[0])
+    practice.in_a_set()
+    store.snapshot(kept[1])
+    practice.taps(CLIENT, "Set done")
+    practice.types(CLIENT, "31")
+    practice.types(CLIENT, "no, 30")
+    practice.types(CLIENT, "stop")
+    practice.types(COACH, "clients")
+    store.snapshot(kept[2])
+    practice.later(days=40)
+    store.snapshot(kept[3])
+    for before, after in zip(kept, kept[1:], strict=False):
+        assert copies.changed(before, after) == []
