@@ -3,6 +3,7 @@
 import asyncio
 import logging
 from datetime import UTC, datetime, timedelta
+from itertools import pairwise
 from pathlib import Path
 
 import pytest
@@ -165,5 +166,5 @@ def test_forty_days_of_a_played_practice_are_never_taken_for_damage(
     store.snapshot(kept[2])
     practice.later(days=40)
     store.snapshot(kept[3])
-    for before, after in zip(kept, kept[1:], strict=False):
+    for before, after in pairwise(kept):
         assert copies.changed(before, after) == []
