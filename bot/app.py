@@ -117,7 +117,11 @@ class Program:
         soonest = duties.next_due(self.engine.store)
         if soonest is not None:
             at = soonest - self.clock.shift  # the scheduler knows only the unshifted time
-            self.scheduler.add_job(self.kick.set, "date", run_date=at, id="soonest", replace_existing=True)
+            self.scheduler.add_job(self._tick, "date", run_date=at, id="soonest", replace_existing=True)
+
+    async def _tick(self) -> None:
+        """The scheduler's jobs: a coroutine, because it runs plain functions in a thread of their own."""
+        self.kick.set()
 
     async def send(self) -> None:
         """Send whenever there is something, and again when a delayed letter is due."""
@@ -142,7 +146,7 @@ class Program:
 
     async def run(self, ready: Callable[[], None] = lambda: None) -> None:
         """Run until cancelled."""
-        self.scheduler.add_job(self.kick.set, "interval", seconds=SWEEP_S, id="sweep")
+        self.scheduler.add_job(self._tick, "interval", seconds=SWEEP_S, id="sweep")
         self.scheduler.start()
         self.engine.resume()
         for line in self.engine.warnings():

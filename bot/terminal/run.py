@@ -16,7 +16,7 @@ def main(options: argparse.Namespace) -> int:
     from core.store.connection import cannot_write
 
     config = from_environment(coach_needed=False)
-    quiet_logs(config.token)
+    quiet_logs(config.token, config.webhook_secret, config.ping_url)
     try:
         asyncio.run(
             serve(

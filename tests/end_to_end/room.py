@@ -7,6 +7,7 @@ import subprocess
 import sys
 from datetime import UTC, datetime
 from pathlib import Path
+from typing import BinaryIO
 
 from bot.local.api import LocalApi
 from bot.local.http import Server, serve
@@ -25,7 +26,9 @@ class Room:
     def __init__(self, db: Path, **more: str) -> None:
         self.db = db
         self.more = more  # settings besides the usual
-        self.api = LocalApi(lambda: datetime.now(UTC), TOKEN)
+        self.api = LocalApi(lambda: datetime.now(UTC), more.get("CUFFLINE_TOKEN", TOKEN))
+        self.command = [sys.executable, "-m", "bot", "run"]
+        self.output: BinaryIO | None = None  # where the bot's words for its operator go; None: as ours
         self.coach = self.api.add_phone(COACH, "Coach")
         self.client = self.api.add_phone(CLIENT, "Ruta")
         self.server: Server | None = None
@@ -47,9 +50,12 @@ class Room:
             "CUFFLINE_COACH": str(COACH),
             "CUFFLINE_TZ": "Europe/Lisbon",
         }
-        command = [sys.executable, "-m", "bot", "run"]
         self.bot = subprocess.Popen(
-            command, env=os.environ | settings | self.more, cwd=Path(__file__).parents[2]
+            self.command,
+            env=os.environ | settings | self.more,
+            cwd=Path(__file__).parents[2],
+            stdout=self.output,
+            stderr=self.output,
         )
 
     def kill(self) -> None:
