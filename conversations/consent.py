@@ -141,6 +141,8 @@ def _agreed(text: str) -> str:
 def _number(text: str) -> str:
     """A number to call; "skip" is none, for it is shown when seconds count."""
     figures = re.findall(r"[0-9]+", text)
+    if re.search(r"[^\w\s+()/.,:;-]", text):
+        raise Unclear(Why.NOT_A_NUMBER)
     if not SHORTEST_NUMBER <= len("".join(figures)) <= LONGEST_NUMBER:
         raise Unclear(Why.NOT_A_NUMBER)
     return _words(text)

@@ -1,7 +1,9 @@
 """Stretches of days as a coach types them: "two weeks", "until 3 January", "from 3 jan to 10 jan", "friday"."""
 
+import re
 from datetime import date, datetime, time, timedelta
 
+from conversations.answers.lexing import normal
 from conversations.dates import Ambiguous, Dates, NotUnderstood, OneTime, Problem, read
 from conversations.dates.meaning import Reading, Understood
 from conversations.protocol import Choice
@@ -11,6 +13,7 @@ from core.calendar.zones import instant, local
 
 LONGEST = timedelta(days=366)  # own caution, no source: a longer stretch is a slip
 NOON = " at 12:00"  # a bare day needs a time to be read as one day
+SAID = re.compile(r"[^\W_][^+=<>|{}$\\]*")  # days begin with a letter or a figure, and are no sums
 
 
 def read_spans(text: str, at: datetime, zone: str) -> tuple[Span, ...]:
@@ -25,6 +28,8 @@ def read_spans(text: str, at: datetime, zone: str) -> tuple[Span, ...]:
 
 def read_texts(text: str, at: datetime, zone: str) -> tuple[str, ...]:
     """`read_spans` as a draft keeps them."""
+    if not SAID.fullmatch(normal(text)):
+        return ()
     return tuple(to_text(span) for span in read_spans(" ".join(text.split()), at, zone))
 
 

@@ -6,6 +6,7 @@ from decimal import Decimal
 from conversations.answers import Unclear, Why, load
 from conversations.answers.lexing import normal
 from conversations.answers.measures import HEAVIEST, LOAD_UNITS
+from conversations.answers.reading import HALF_TYPED
 from core.resistance import dumbbells
 from core.templates import from_maximum
 from core.units import Load, Unit, plain
@@ -19,12 +20,15 @@ UNIT = rf" ?({'|'.join(sorted(LOAD_UNITS, key=len, reverse=True))})?"
 SPAN = re.compile(
     rf"(?:from )?({NUMBER}){UNIT} ?(?:-|–|to) ?({NUMBER}){UNIT},? ?(?:by|in steps of|steps of|every) ?({NUMBER}){UNIT}"
 )
+FRACTIONS = "½¼¾⅛"
 APART = re.compile(r"[;/&\s]+|,\s+|,$")
 TIGHT_COMMA = re.compile(r"(\d+),(\d+)(?![\d,])")
 
 
 def read_owned(text: str) -> tuple[tuple[Decimal, ...], Unit | None]:
     """The numbers, ascending and each once, and their unit (None: not said). Raises `Unclear`."""
+    if HALF_TYPED.search(text) or any(sign in text for sign in FRACTIONS):
+        raise Unclear(Why.NOT_A_NUMBER)  # in a list "1/2" is two loads, so a half is typed 0.5
     said = normal(text).strip(" .")
     span = SPAN.fullmatch(said)
     numbers, units = _span(*span.groups()) if span else _list(said)

@@ -74,7 +74,7 @@ def _tap(update_id: int, query: dict[str, Any]) -> Incoming:
         chat=int(sender["id"]),
         name=_name(sender),
         message=message.get("message_id"),
-        token=_sound(query.get("data", "")),
+        token=sound(query.get("data", "")),
         query=str(query["id"]),
     )
 
@@ -95,7 +95,7 @@ def _message(update_id: int, message: dict[str, Any], edited: bool) -> Incoming:
         chat=int(chat["id"]),
         name=_name(sender),
         at=at,
-        text=_sound(message.get("text") or message.get("caption") or ""),
+        text=sound(message.get("text") or message.get("caption") or ""),
         message=int(message["message_id"]),
         reply_to=(message.get("reply_to_message") or {}).get("message_id"),
         media=media,
@@ -104,14 +104,14 @@ def _message(update_id: int, message: dict[str, Any], edited: bool) -> Incoming:
     )
 
 
-def _sound(text: object) -> str:
+def sound(text: object) -> str:
     """Text that can be stored and sent: half a character (a lone surrogate) becomes the sign for a broken one."""
     return str(text).encode("utf-16", "surrogatepass").decode("utf-16", "replace")
 
 
 def _name(sender: dict[str, Any]) -> str:
     """What somebody calls themselves, on one line."""
-    return " ".join(_sound(sender.get("first_name", "")).split())[:LONGEST_NAME]
+    return " ".join(sound(sender.get("first_name", "")).split())[:LONGEST_NAME]
 
 
 def _file(message: dict[str, Any]) -> str:

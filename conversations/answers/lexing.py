@@ -64,6 +64,9 @@ SIGNS = {
     "✅": " yes ",
     "❌": " no ",
 }
+# What is crossed out was taken back, and what is turned round reads otherwise than it is stored: neither is an answer.
+SIGNS |= dict.fromkeys("\u0334\u0335\u0336\u0337\u0338", " crossedout ")
+SIGNS |= dict.fromkeys("\u202d\u202e", " turnedround ")
 # Marks that carry no meaning: directions, joiners, skin tones, keycap frames, variation selectors.
 INVISIBLE = re.compile(
     "[\u200b-\u200f\u202a-\u202e\u2060-\u2069\ufeff\ufe0e\ufe0f\u20e3\U0001f3fb-\U0001f3ff]"

@@ -1,5 +1,6 @@
 """What an answer with numbers in it holds: the numbers, the signs between them, and nothing unexplained."""
 
+import re
 from collections.abc import Collection, Sequence
 from dataclasses import dataclass
 
@@ -9,6 +10,7 @@ from conversations.answers.lexing import (
     Number,
     Token,
     Word,
+    normal,
     phrases,
     tokens,
     vocabulary,
@@ -38,6 +40,8 @@ LOST = phrases(
 SEPARATORS = frozenset(",/;")
 QUIET_MARKS = frozenset("!.,;:()\"'*#…[]-")
 ROUGH_MARKS = frozenset("~?")
+# ".5" may be a half or a 5, "I2" a 12 or a 2 ("...5" is a 5 after a pause).
+HALF_TYPED = re.compile(r"(?<![0-9.])[.,][0-9]|\bi[0-9]")
 
 
 @dataclass(frozen=True, slots=True)
@@ -66,6 +70,8 @@ def read_numbers(text: str, decimal: bool, extra: Collection[str] = ()) -> Readi
     Raises `Unclear` for any word or sign that is not known here, and when there is no number at all.
     """
     if len(text) > LONGEST_TEXT:
+        raise Unclear(Why.NOT_A_NUMBER)
+    if HALF_TYPED.search(normal(text)):
         raise Unclear(Why.NOT_A_NUMBER)
     if words(text) in LOST:
         raise Unclear(Why.DOES_NOT_KNOW)

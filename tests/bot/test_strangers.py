@@ -15,6 +15,7 @@ from bot.engine.limits import STRANGER as STRANGER_RATE
 from core.store import duties, people
 from core.store.people import Role
 from tests.practice import CLIENT, COACH, OTHER, START, Practice
+from tests.strangers.naughty import STRINGS
 
 NUMBERS = count(10**12)
 GROUP = -100123
@@ -244,3 +245,21 @@ def test_half_a_character_stops_nobody(practice: Practice) -> None:
     store = practice.stage.engine.store
     assert store.rows("SELECT failed FROM inbox WHERE failed IS NOT NULL OR handled_at IS NULL") == []
     assert [one.role for one in people.coaches(store)] == [Role.COACH, Role.COACH]
+
+
+# --- strange strings ---------------------------------------------------------------------------------------------
+def test_everybody_may_type_anything_and_nothing_fails(practice: Practice) -> None:
+    practice.in_a_set()
+    for place, text in enumerate(STRINGS[::9]):
+        shown = text.strip()
+        if shown:
+            for number in (CLIENT, COACH, OTHER):
+                practice.stage.phones[number].types(shown)
+                if number == CLIENT:
+                    practice.stage.phones[number].types(f"coach, {shown}")
+        if place % 5 == 0:
+            practice.later(minutes=2)
+    practice.settle()
+    store = practice.stage.engine.store
+    assert store.rows("SELECT failed FROM inbox WHERE failed IS NOT NULL OR handled_at IS NULL") == []
+    assert store.rows("SELECT dropped FROM outbox WHERE dropped IS NOT NULL") == []

@@ -1,0 +1,1 @@
+"""Strings nobody should have to answer, for every question of every dialogue."""
