@@ -3,9 +3,9 @@
 from dataclasses import dataclass, replace
 from datetime import datetime, timedelta
 
-from conversations.answers import Unclear
+from conversations.answers import Unclear, pick
 from conversations.form import YES_NO_NOT_SURE, Form, Outcome, dialogue
-from conversations.heard import TEN, flag_or_ask_again, help_with, pick, raised, score, yes_no_not_sure
+from conversations.heard import TEN, flag_or_ask_again, help_with, raised, score, yes_no_not_sure
 from conversations.protocol import Alert, Begin, Choice, Do, Effect, Record, Said, Say
 from conversations.stopwords.kinds import Kind
 from conversations.words import after as words

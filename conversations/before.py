@@ -5,9 +5,9 @@ from dataclasses import dataclass, field, replace
 from datetime import datetime, timedelta
 
 from conversations import heard
-from conversations.answers import Unclear, Why
+from conversations.answers import Unclear, Why, pick
 from conversations.form import YES_NO_NOT_SURE, Form, Outcome, dialogue, with_answer
-from conversations.heard import DOUBT, TEN, pick
+from conversations.heard import DOUBT, TEN
 from conversations.protocol import Alert, Begin, Choice, Effect, Record, Said, Say
 from conversations.stopwords.kinds import Kind
 from conversations.words import before as words

@@ -7,10 +7,9 @@ from collections.abc import Sequence
 from dataclasses import dataclass, replace
 from datetime import datetime, time, timedelta
 
-from conversations.answers import Unclear
+from conversations.answers import Unclear, pick
 from conversations.dates import Ambiguous, ClockFace, Delay, Move, NotUnderstood, OneTime, Problem, read
 from conversations.dates.meaning import Reading, Understood
-from conversations.heard import pick
 from conversations.protocol import Choice, Say
 from conversations.words import dates as date_words
 from conversations.words import reminding as words

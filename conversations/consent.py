@@ -4,10 +4,9 @@ import re
 from dataclasses import dataclass, replace
 from datetime import datetime
 
-from conversations.answers import Reply, Unclear, Why, whole_number, yes_no
+from conversations.answers import Reply, Unclear, Why, pick, whole_number, yes_no
 from conversations.dates import ZoneFound, ZoneNotFound, ZonesPossible, read_zone
 from conversations.form import YES_NO, Form, Outcome, buttons, dialogue, with_answer
-from conversations.heard import pick
 from conversations.protocol import Begin, Choice, Do, Effect, Record, Said, Say
 from conversations.words import consent as words
 from core.facts import Agreed, Detail

@@ -4,11 +4,10 @@ The engine stops everything at stop words. Around a session such words may be an
 asked reads them: what its question cannot take is read once more for a red flag before it is asked again.
 """
 
-from collections.abc import Sequence
 from datetime import datetime
 
 from conversations import trouble
-from conversations.answers import Reply, Unclear, choice, whole_number, yes_no
+from conversations.answers import Reply, Unclear, whole_number, yes_no
 from conversations.protocol import Alert, Begin, Choice, Effect, Record
 from conversations.stopwords import read
 from conversations.stopwords.causes import cause_of
@@ -36,18 +35,6 @@ def flag_or_ask_again(text: str, problem: Unclear) -> Kind:
     if kind is None:
         raise problem
     return kind
-
-
-def pick(text: str, shown: Sequence[Choice], typed: Sequence[Choice] = ()) -> str:
-    """The value of the option meant; `typed` are words for options that stand on no button. Raises `Unclear`."""
-    try:
-        return choice(text, shown)
-    except Unclear as problem:
-        flat = text.strip().casefold().rstrip(".!")
-        known = {one.label: one.value for one in typed}
-        if flat in known:
-            return known[flat]
-        raise problem from None
 
 
 def score(text: str) -> int:

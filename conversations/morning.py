@@ -6,9 +6,9 @@ An emergency ends the questions with what to do; all else is told first and then
 from dataclasses import dataclass, replace
 from datetime import datetime, timedelta
 
-from conversations.answers import Unclear, Why
+from conversations.answers import Unclear, Why, pick
 from conversations.form import Form, Outcome, dialogue
-from conversations.heard import TEN, flag_or_ask_again, help_with, pick, raised, red_flag, score
+from conversations.heard import TEN, flag_or_ask_again, help_with, raised, red_flag, score
 from conversations.protocol import Alert, Choice, Effect, Record, Said, Say
 from conversations.stopwords.kinds import Kind
 from conversations.words import morning as words

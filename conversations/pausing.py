@@ -4,9 +4,8 @@ from dataclasses import dataclass, replace
 from datetime import datetime
 
 from conversations import day_spans
-from conversations.answers import Unclear
+from conversations.answers import Unclear, pick
 from conversations.form import Form, Outcome, dialogue
-from conversations.heard import pick
 from conversations.protocol import Choice, Do, Record, Said, Say
 from conversations.words import coach as words
 from core.facts import CoachDid, Paused

@@ -4,9 +4,8 @@ from dataclasses import replace
 from datetime import datetime
 
 from conversations import own_templates
-from conversations.answers import choice, load
+from conversations.answers import choice, load, pick
 from conversations.form import Form, Outcome, dialogue, with_answer
-from conversations.heard import pick
 from conversations.owned_loads import loads_from_text, numbers_and_unit, read_owned, to_text
 from conversations.planning_brief import Brief, current_plan, fitting, notes_on
 from conversations.planning_draft import SIDES as SIDES_KEPT

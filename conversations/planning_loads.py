@@ -2,8 +2,7 @@
 
 from dataclasses import replace
 
-from conversations.answers import load
-from conversations.heard import pick
+from conversations.answers import load, pick
 from conversations.owned_loads import listed, loads_from_text, read_maximum, read_start
 from conversations.planning_brief import Brief, current_plan
 from conversations.planning_draft import Draft

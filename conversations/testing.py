@@ -4,7 +4,7 @@ from dataclasses import dataclass, replace
 from datetime import datetime, timedelta
 
 from conversations import heard
-from conversations.answers import Unclear, load, whole_number
+from conversations.answers import Unclear, load, pick, whole_number
 from conversations.form import Form, Outcome, dialogue
 from conversations.protocol import Choice, Do, Effect, Record, Said, Say
 from conversations.stopwords.kinds import Kind
@@ -82,9 +82,7 @@ def _answered(brief: Brief, draft: Draft, step: str, text: str) -> Draft:
         return replace(draft, ready="leave")
     match step:
         case "ready":
-            return replace(
-                draft, ready=heard.pick(text, READY, (Choice("yes", "ready"), Choice("no", "leave")))
-            )
+            return replace(draft, ready=pick(text, READY, (Choice("yes", "ready"), Choice("no", "leave"))))
         case "load":
             return replace(draft, load=load(text, brief.unit))
         case _:

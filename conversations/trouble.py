@@ -7,7 +7,7 @@ wrong" and "the same or worse" raise one more.
 from dataclasses import dataclass, replace
 from datetime import datetime, timedelta
 
-from conversations.answers import choice
+from conversations.answers import choice, pick
 from conversations.form import Form, Outcome, dialogue
 from conversations.protocol import Alert, Choice, Effect, Record, Said, Say
 from conversations.stopwords.causes import cause_of
@@ -46,6 +46,7 @@ WRONG = (Choice(words.WRONG_YES, "yes"), Choice(words.WRONG_NO, "no"))
 OFF = (Choice(words.OFF_LABEL, "off"),)
 NOW = (Choice(words.BETTER, "better"), Choice(words.WORSE, "worse"))
 WHERE = tuple(Choice(label, value) for label, value in words.WHERE)
+YES_NO = (Choice("yes", "yes"), Choice("no", "no"))
 ALSO_OFF = tuple(Choice(label, "off") for label in ("off", "yes", "done", "they are off"))
 
 
@@ -79,11 +80,9 @@ def fill(brief: Brief, draft: Draft, step: str, answer: Said) -> Draft:
     """One more answer."""
     match step:
         case "wrong":
-            return replace(
-                draft, wrong=choice(answer.text, (*WRONG, Choice("Yes", "yes"), Choice("No", "no")))
-            )
+            return replace(draft, wrong=pick(answer.text, WRONG, YES_NO))
         case "off":
-            return replace(draft, off=choice(answer.text, (*OFF, *ALSO_OFF)))
+            return replace(draft, off=pick(answer.text, OFF, ALSO_OFF))
         case "where":
             return replace(draft, where=choice(answer.text, WHERE))
         case _:

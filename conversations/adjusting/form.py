@@ -16,9 +16,8 @@ from conversations.adjusting.state import (
     plan_now,
     plan_or_none,
 )
-from conversations.answers import Unclear, Why, choice, load, whole_number
+from conversations.answers import Unclear, Why, choice, load, pick, whole_number
 from conversations.form import Form, Outcome, dialogue
-from conversations.heard import pick
 from conversations.planning_days import limits_broken, read_days
 from conversations.protocol import Choice, Do, Record, Said, Say
 from conversations.words import coach as words

@@ -1,6 +1,6 @@
 """Strict readers of typed answers. Each gives a value or raises `Unclear`; none ever guesses."""
 
-from conversations.answers.choices import Reply, choice, yes_no
+from conversations.answers.choices import Reply, choice, pick, yes_no
 from conversations.answers.measures import BloodPressure, blood_pressure, centimetres, load, seconds
 from conversations.answers.numbers import Count, count, decimal_number, several_numbers, whole_number
 from conversations.answers.sides import Sided, side_numbers
@@ -19,6 +19,7 @@ __all__ = [
     "count",
     "decimal_number",
     "load",
+    "pick",
     "seconds",
     "several_numbers",
     "side_numbers",

@@ -113,3 +113,15 @@ def _one_slip(said: str, label: str) -> bool:
     rest, wanted = said[start:], label[start:]
     swapped = rest[:2] == wanted[1::-1] and rest[2:] == wanted[2:]
     return swapped or rest[1:] == wanted[1:] or rest == wanted[1:] or rest[1:] == wanted
+
+
+def pick(text: str, shown: Sequence[Choice], typed: Sequence[Choice] = ()) -> str:
+    """The value of the option meant; `typed` are words for options that stand on no button. Raises `Unclear`."""
+    try:
+        return choice(text, shown)
+    except Unclear as problem:
+        flat = text.strip().casefold().rstrip(".!")
+        known = {one.label: one.value for one in typed}
+        if flat in known:
+            return known[flat]
+        raise problem from None

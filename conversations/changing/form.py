@@ -3,11 +3,10 @@
 from dataclasses import replace
 from datetime import datetime, timedelta
 
-from conversations.answers import Unclear, choice
+from conversations.answers import Unclear, choice, pick
 from conversations.changing.meaning import Meaning, Meanings, meanings, order_matters
 from conversations.changing.state import Brief, Draft
 from conversations.form import Form, Outcome, dialogue
-from conversations.heard import pick
 from conversations.protocol import Choice, Do, Effect, Record, Said, Say
 from conversations.words import changing as words
 from core.calendar.limits import Limit

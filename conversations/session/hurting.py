@@ -4,8 +4,7 @@ import re
 from dataclasses import replace
 from datetime import datetime
 
-from conversations.answers import Unclear
-from conversations.heard import pick
+from conversations.answers import Unclear, pick
 from conversations.protocol import Alert, Choice, Hurts, Record, Said, Say, Turn
 from conversations.session import fitting, sets
 from conversations.session.state import After, Phase, State, choices, say, turn
