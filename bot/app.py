@@ -7,7 +7,7 @@ import logging
 import signal
 import sqlite3
 from collections.abc import AsyncIterator, Callable, Iterator
-from datetime import timedelta
+from datetime import UTC, datetime, timedelta
 from typing import Any
 
 from apscheduler.schedulers.asyncio import AsyncIOScheduler
@@ -31,6 +31,7 @@ from core.store.connection import Store, cannot_write
 log = logging.getLogger("cuffline")
 
 SWEEP_S = 5
+ANCHOR = "steady"  # the setting that keeps the clock's anchor
 
 
 AnyApplication = Application[Any, Any, Any, Any, Any, Any]
@@ -50,6 +51,9 @@ class Program:
         self.config = config
         self.clock = clock
         self.bot = bot
+        kept = duties.setting(store, ANCHOR) if duties.any_watch(store) else None
+        if kept is not None:
+            clock.steady.take_up(kept)
         self.engine = Engine(store, config, clock.now, bot.username)
         self.outbox = Outbox(store, bot, clock.now, drawing.draw)
         self.countdown = Countdown(bot, self.engine.countdowns, clock.now)
@@ -85,10 +89,23 @@ class Program:
                     self.pulse.beat()
                     self.post.set()
                     await asyncio.sleep(0)
+                self._keep_time()
                 self._plan_wake()
             self.pulse.beat()
             self.post.set()
-            await self.kick.wait()  # the sweep kicks, so this beats at least every SWEEP_S
+            with contextlib.suppress(TimeoutError):  # by the monotonic clock, whatever the wall clock does
+                await asyncio.wait_for(self.kick.wait(), SWEEP_S)
+
+    def _keep_time(self) -> None:
+        """Follow the wall clock only while no bands are on; while they are, keep the anchor for a restart."""
+        store, steady = self.engine.store, self.clock.steady
+        if not duties.any_watch(store):
+            jump = steady.settle()
+            if jump:
+                log.warning("the wall clock was set by %s; followed", jump)
+        elif duties.setting(store, ANCHOR) != steady.kept():
+            with store.transaction():
+                duties.set_setting(store, ANCHOR, steady.kept())
 
     @contextlib.contextmanager
     def _disk_watched(self) -> Iterator[None]:
@@ -116,7 +133,8 @@ class Program:
     def _plan_wake(self) -> None:
         soonest = duties.next_due(self.engine.store)
         if soonest is not None:
-            at = soonest - self.clock.shift  # the scheduler knows only the unshifted time
+            # The scheduler knows only the wall clock's time.
+            at = soonest - self.clock.now() + datetime.now(UTC)
             self.scheduler.add_job(self._tick, "date", run_date=at, id="soonest", replace_existing=True)
 
     async def _tick(self) -> None:
@@ -146,7 +164,6 @@ class Program:
 
     async def run(self, ready: Callable[[], None] = lambda: None) -> None:
         """Run until cancelled."""
-        self.scheduler.add_job(self._tick, "interval", seconds=SWEEP_S, id="sweep")
         self.scheduler.start()
         self.engine.resume()
         for line in self.engine.warnings():

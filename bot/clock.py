@@ -2,23 +2,26 @@
 
 import asyncio
 import time
-from datetime import UTC, datetime, timedelta
+from datetime import datetime, timedelta
+
+from bot.steady import Steady, this_boot
 
 
 class Clock:
-    """Wall time that may be shifted forward, and waiting on it.
+    """Steady wall time that may be shifted forward, and waiting on it.
 
-    `sleep_until` counts by the monotonic clock, so a wall clock that is set while we wait does not matter;
-    the sweep of the engine catches what a jump leaves due.
+    `sleep_until` counts by the monotonic clock and `now` by the boot-time clock, so a wall clock that is set
+    while we wait does not matter.
     """
 
-    def __init__(self) -> None:
+    def __init__(self, steady: Steady | None = None) -> None:
         self.shift = timedelta(0)
+        self.steady = steady or Steady(boot=this_boot())
         self._moved = asyncio.Event()
 
     def now(self) -> datetime:
         """The time, UTC."""
-        return datetime.now(UTC) + self.shift
+        return self.steady.now() + self.shift
 
     def elapsed(self) -> float:
         """Seconds of the monotonic clock, for measuring."""

@@ -97,6 +97,11 @@ def watches(store: Store, person: int) -> list[Watch]:
     return [_watch(row) for row in store.rows("SELECT * FROM watch WHERE person = ? ORDER BY id", [person])]
 
 
+def any_watch(store: Store) -> bool:
+    """Whether anybody's bands are on."""
+    return store.row("SELECT 1 FROM watch LIMIT 1") is not None
+
+
 def watch_by_id(store: Store, watch_id: int) -> Watch | None:
     """One watch, None: the bands are off."""
     row = store.row("SELECT * FROM watch WHERE id = ?", [watch_id])
