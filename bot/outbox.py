@@ -85,6 +85,13 @@ class Outbox:
                     caption=letter.body["text"] or None,
                     reply_markup=keyboard(letter.body),
                 )
+            case "clip":
+                sent = await self.bot.send_video(
+                    letter.chat,
+                    letter.body["clip"],
+                    caption=letter.body["text"] or None,
+                    reply_markup=keyboard(letter.body),
+                )
             case "document":
                 sent = await self.bot.send_document(
                     letter.chat,

@@ -6,11 +6,13 @@ from conversations import (
     adjusting,
     after,
     asking,
+    band_list,
     before,
     changing,
     clearing,
     consent,
     covering,
+    cueing,
     inviting,
     leaving,
     missed,
@@ -45,6 +47,7 @@ CATALOGUE: dict[str, Dialogue[Any]] = {
         after,
         still_numb,
         asking,
+        band_list,
         morning,
         reminding,
         missed,
@@ -59,5 +62,6 @@ CATALOGUE: dict[str, Dialogue[Any]] = {
         renaming,
         travelling,
         writing,
+        cueing,
     )
 }

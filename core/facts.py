@@ -253,6 +253,18 @@ class Measured:
 
 
 @dataclass(frozen=True, slots=True)
+class BandOwned:
+    """A band of the client: its `letter`, where it goes, its width in cm, and where it is closed ("": no mark)."""
+
+    key: ClassVar[tuple[str, ...]] = ("letter",)
+    at: datetime
+    letter: str
+    region: Region
+    width_cm: float
+    mark: str
+
+
+@dataclass(frozen=True, slots=True)
 class Noticed:
     """Something said outside a question that the coach should be able to read: stop words, notes."""
 
@@ -346,6 +358,7 @@ Fact = (
     | Rated
     | LoadMoved
     | Measured
+    | BandOwned
     | Noticed
     | CoachDid
     | Paused

@@ -11,7 +11,7 @@ from typing import TYPE_CHECKING, Any
 
 import msgspec
 
-from bot.engine import checks, loads, recovery, status, testing
+from bot.engine import checks, clips, kit, loads, recovery, status, testing
 from bot.engine.coach import reading_plans
 from conversations.catalogue import CATALOGUE
 from core.facts import Answered, Cleared, CuffChecked, SessionEnded, SetDone, WalkDone
@@ -150,7 +150,8 @@ MAKERS: dict[str, Maker] = {
     "exercises": lambda about: about.today.exercises,
     "first_lines": lambda about: about.today.lines,
     "names": lambda about: loads.names(about.plan),
-    "cues": lambda about: loads.cues(about.plan),
+    "cues": lambda about: {**loads.cues(about.plan), **clips.cues_of(about.engine, about.client.id)},
+    "clips": lambda about: clips.of_coach(about.engine, about.client),
     "teaching": lambda about: loads.teaching(about.plan),
     "movements": lambda about: tuple(loads.names(about.plan).values()),
     "expected": lambda about: about.today.expected,
@@ -161,6 +162,10 @@ MAKERS: dict[str, Maker] = {
         about.engine, about.client.id, about.about.get("session", "")
     ),
     "off_at": _off_at,
+    "owned": lambda about: kit.lines(about.engine, about.client.id),
+    "bands": lambda about: kit.bands(about.engine, about.client.id),
+    "marks": lambda about: kit.marks(about.engine, about.client.id),
+    "last_band": lambda about: kit.last_bands(about.engine, about.client.id),
     "emergency_number": lambda about: status.emergency_number(about.engine, about.client.id),
     "helper": lambda about: about.detail("helper"),
     "goal": _goal,

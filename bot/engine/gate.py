@@ -51,6 +51,7 @@ TALKS: dict[str, Action] = {
     "after": Action.TRAIN,
     "still_numb": Action.TALK,
     "asking": Action.TALK,
+    "band_list": Action.TALK,
     "morning": Action.TALK,
     "reminding": Action.TALK,
     "missed": Action.TALK,
@@ -66,6 +67,7 @@ TALKS: dict[str, Action] = {
     "pausing": Action.PLAN,
     "covering": Action.COVER,
     "writing": Action.RELAY,
+    "cueing": Action.RELAY,
 }
 
 

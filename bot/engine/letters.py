@@ -37,7 +37,9 @@ def post(
     body = {"text": parts[-1], "buttons": rows, "quiet": say.quiet}
     if say.picture is not None:
         body["picture"] = say.picture
-    kind = "photo" if say.picture is not None else "message"
+    if say.clip is not None:
+        body["clip"] = say.clip
+    kind = "photo" if say.picture is not None else "clip" if say.clip is not None else "message"
     mail.post(store, Letter(person.chat, body, kind, priority, person.id, thread, say.asks), now)
 
 

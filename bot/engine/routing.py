@@ -8,6 +8,7 @@ from bot.engine import (
     acts,
     agreeing,
     alerts,
+    clips,
     corrections,
     gate,
     limits,
@@ -253,6 +254,8 @@ def edit(engine: "Engine", person: Person, incoming: Incoming, at: datetime) -> 
 def media(engine: "Engine", person: Person, incoming: Incoming, at: datetime) -> None:
     """A picture, a sticker, a voice note: to the floor; the caption may hold a stop word."""
     if incoming.text and stopping.stopped(engine, person, incoming.text, at, incoming.message):
+        return
+    if clips.sent(engine, person, incoming, at):
         return
     thread, _ = addressed(engine, person, incoming)
     if thread is None or incoming.media is None:

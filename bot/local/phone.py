@@ -61,13 +61,13 @@ class Phone:
             self.message(reply_to)
         return self._send(self._new(text.strip(), reply_to=reply_to))
 
-    def sends(self, kind: str, data: bytes = b"") -> int:
-        """Send a "photo", "video", "voice", "audio" or "sticker" in place of words; return its id."""
+    def sends(self, kind: str, data: bytes = b"", caption: str = "") -> int:
+        """Send a "photo", "video", "voice", "audio" or "sticker", perhaps with words under it; return its id."""
         carried = Kind(kind)
         if carried in {Kind.TEXT, Kind.DOCUMENT}:
             raise ValueError(f"kind: a phone here sends no {kind} this way")
         file_id = self._exchange.store(carried, data)
-        empty = replace(self._new(""), kind=carried, file_id=file_id)
+        empty = replace(self._new(caption.strip()), kind=carried, file_id=file_id)
         return self._send(with_content(empty, data, carried.value))
 
     def taps(self, message_id: int, button: str | int) -> str:

@@ -32,6 +32,7 @@ from core.plans import Region
 from core.safety.causes import Cause
 
 SAYS_ON = re.compile(r"\b(?:on|yes|yep|done|ready|loosened|ok(?:ay)?)\b", re.IGNORECASE)
+LETTER = re.compile(r"(?:on:|\bband\s+)([A-Za-z])\b")
 SAYS_NOT = re.compile(
     r"\b(?:not|no|off|isn'?t|aren'?t|can'?t|cannot|wait|hold on|later|yet|how|where|which|what)\b|\?",
     re.IGNORECASE,
@@ -48,8 +49,9 @@ def ask(state: State) -> Say:
             text = words.BANDS_ON.format(
                 name=state.name, place=words.PLACE[region], target=words.TARGET[region]
             )
-            yes = Choice(words.BANDS_ON_LABEL, "on")
-            return say(text, f"on.{state.spell_id}", yes, picture=f"fit_{region}")
+            return say(
+                text + _mark(state), f"on.{state.spell_id}", *_on_buttons(state), picture=f"fit_{region}"
+            )
         case Phase.TIGHT:
             return say(words.TIGHTNESS, f"tight.{state.check_id}", *choices(words.TIGHTNESS_CHOICES))
         case Phase.REFILL:
@@ -88,6 +90,35 @@ def said(state: State, event: Said) -> Turn[State]:
         return turn(state, Say(unclear(problem)), ask(state))
 
 
+def _letters(state: State) -> tuple[str, ...]:
+    return state.brief.bands.get(state.doing.region, ())
+
+
+def _on_buttons(state: State) -> tuple[Choice, ...]:
+    """One button; with several bands to choose from, one for each."""
+    letters = _letters(state)
+    if len(letters) < 2:
+        return (Choice(words.BANDS_ON_LABEL, "on"),)
+    return tuple(Choice(words.BAND_ON_LABEL.format(letter=letter), f"on:{letter}") for letter in letters)
+
+
+def _mark(state: State) -> str:
+    """Where the band of last time is closed."""
+    letter = state.brief.last_band.get(state.doing.region, "") or next(iter(_letters(state)), "")
+    mark = state.brief.marks.get(letter, "")
+    return f" {words.MARK.format(letter=letter, mark=mark)}" if mark else ""
+
+
+def _band(state: State, text: str) -> str:
+    """The letter of the band that is on: as said, else that of last time, else the only one."""
+    letters = _letters(state)
+    said = LETTER.search(text)
+    if said is not None and said[1].upper() in letters:
+        return said[1].upper()
+    last = state.brief.last_band.get(state.doing.region, "")
+    return last if last in letters else next(iter(letters), "")
+
+
 def _says_on(text: str) -> None:
     """Anything that says that they are on, and nothing that doubts it. Raises `Unclear`."""
     if SAYS_NOT.search(text) or not SAYS_ON.search(text):
@@ -98,6 +129,7 @@ def _on(state: State, event: Said) -> Turn[State]:
     if state.on_at is not None:  # a new fit without taking them off: the clock runs on
         state = replace(state, phase=Phase.TIGHT, limb=0, refills=())
         return turn(state, ask(state))
+    state = replace(state, band=_band(state, event.text))
     limit_s = state.doing.limit_min * 60
     fact = BandsOn(event.at, state.brief.session, state.spell_id, state.doing.region, limit_s)
     state = replace(state, phase=Phase.TIGHT, on_at=event.at, limb=0, refills=())
@@ -169,7 +201,14 @@ def check_of(state: State, limb: Limb, answer: str, felt: str) -> CuffCheck:
     """The answers about one limb as the rules want them. `answer`: a refill, "s2.5", "nail:...", or warmth."""
     colour = Colour.BLUE if felt == "colour" else Colour.USUAL
     feeling = {"tingling": Feeling.TINGLING, "pinching": Feeling.HURTS}.get(felt, Feeling.FINE)
-    known = CuffCheck(limb, state.tightness, colour=colour, feeling=feeling)
+    known = CuffCheck(
+        limb,
+        state.tightness,
+        colour=colour,
+        feeling=feeling,
+        band=state.band,
+        fitted_band=state.brief.last_band.get(state.doing.region, ""),
+    )
     if answer in ("same", "different"):
         return replace(known, refill=Refill.CANT_SEE, look=Look.COMPARED, compared=Compared(answer))
     seen = answer.removeprefix("nail:")
@@ -193,6 +232,7 @@ def _fact(state: State, event: Said, check: CuffCheck) -> CuffChecked:
         check.colour.value if check.colour is Colour.BLUE else (check.feeling or Feeling.FINE).value,
         strictest(findings).value,
         ",".join(finding.because for finding in findings),
+        check.band,
     )
 
 
@@ -221,6 +261,8 @@ def decided(state: State, at: datetime, decision: Decision, facts: tuple[Effect,
 def _right(decision: Decision) -> str:
     if decision.loose:
         return words.LOOSE_GO_ON
+    if "another_band" in decision.because:
+        return words.ANOTHER_BAND
     return words.SNUG_ARM if "snug_arms" in decision.because else words.RIGHT
 
 

@@ -43,6 +43,8 @@ class Brief:
 
     `names`: movement id -> what the client calls it. `number` counts the client's sessions from 1. `expected`
     per movement: reps of each set, from the load model ([]: unknown). `sets`: at most so many (gentle).
+    `bands`: region -> letters of the bands they own for it; `last_band`: region -> the one of the last session;
+    `marks`: letter -> where it is closed; `clips`: movement -> the coach's own film of it.
     """
 
     session: str
@@ -57,6 +59,10 @@ class Brief:
     unseen_allowed: bool = False
     pain_ceiling: int = 3
     plan_name: str = ""
+    bands: dict[str, tuple[str, ...]] = field(default_factory=dict)
+    last_band: dict[str, str] = field(default_factory=dict)
+    marks: dict[str, str] = field(default_factory=dict)
+    clips: dict[str, str] = field(default_factory=dict)
 
 
 @dataclass(frozen=True, slots=True)
@@ -85,6 +91,7 @@ class State:
     spell: int = 1
     on_at: datetime | None = None
     check_no: int = 1
+    band: str = ""  # the letter of the one that is on
     failed_checks: int = 0
     refitted_loose: bool = False
     limb: int = 0
@@ -122,7 +129,8 @@ class State:
     def lesson(self) -> tuple[Say, ...]:
         """How the movement is done, told before its bands go on; nothing when there is nothing to tell."""
         text = self.brief.teaching.get(self.doing.movement, "")
-        return (Say(text),) if text else ()
+        clip = self.brief.clips.get(self.doing.movement)
+        return (Say(text, clip=clip),) if text or clip else ()
 
     @property
     def spell_id(self) -> str:

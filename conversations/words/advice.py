@@ -49,7 +49,7 @@ CAUTIONS = {
     Caution.ILL: "After being ill, come back easy: {use}.",
     Caution.LAYOFF: "{days} days off: come back easy with {use}.",
     Caution.MISSED_WEEK: "{days} days since the last time: no raise today, {use}.",
-    Caution.CHECK_NOT_RIGHT: "The band check was not right last time, so the load does not go up: {use}.",
+    Caution.CHECK_NOT_RIGHT: "The band check was not right, or it was another band, so the load does not go up: {use}.",
     Caution.BANDS_LOOSE: "The bands were loose last time, so those reps don't raise the load: {use}.",
     Caution.BANDS_TIGHT: "The bands were tight last time; get the fit right before the load changes: {use}.",
     Caution.ROUGH_COUNT: "Last time's count was a rough one, so the load stays put: {use}.",

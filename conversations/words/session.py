@@ -14,6 +14,8 @@ BANDS_ON = (
     "Tap when they are on."
 )
 BANDS_ON_LABEL = "Bands are on"
+BAND_ON_LABEL = "On: band {letter}"
+MARK = "Band {letter} closes at {mark}."
 TIGHTNESS = "How tight are they, 0 to 10?"
 TIGHTNESS_CHOICES = (("5 or less", "5"), ("6", "6"), ("7", "7"), ("8", "8"), ("9 or 10", "9"))
 REFILL = (
@@ -42,6 +44,7 @@ FEELING_LABELS = {
     "pinching": "A band pinches",
 }
 RIGHT = "Good fit, from what you tell me."
+ANOTHER_BAND = "Good. Another band than last time, so the load stays as it is today."
 SNUG_ARM = "Good. 7 is snug for an arm: a touch looser next time."
 LOOSE_AGAIN = "A bit loose. Open them, close them a touch tighter, and tap."
 LOOSE_GO_ON = "Still loose, so we go on with that and leave the load alone today. Never tighten during a set."

@@ -335,3 +335,8 @@ def m008_measured(db: Database) -> None:
 @migrations()
 def m009_clearance_limits(db: Database) -> None:
     db.table("cleared").add_column("limits", str, not_null_default="")
+
+
+@migrations()
+def m010_bands(db: Database) -> None:
+    _facts(db, "band_owned", {"at": int, "letter": str, "region": str, "width_cm": float, "mark": str})

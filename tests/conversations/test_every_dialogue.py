@@ -48,6 +48,7 @@ FILLED: dict[str, Any] = {
     "regions": ("arms", "legs"),
     "zone": "Europe/Lisbon",
     "today": "2026-03-02",
+    "owned": {"A": "Upper legs, 7 cm wide"},
     "movement": "goblet_squat",
     "movement_name": "Goblet squat",
     "question": "could_do_more",

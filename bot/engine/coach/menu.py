@@ -4,7 +4,7 @@ from collections.abc import Callable
 from datetime import datetime
 from typing import TYPE_CHECKING
 
-from bot.engine import alerts, gate, practice, reports, turns
+from bot.engine import alerts, clips, gate, practice, reports, turns
 from bot.engine.coach import away, card, covering, digest, listing, loads_asked, more, resting
 from conversations.protocol import Say
 from conversations.words import coach as coach_words
@@ -122,6 +122,7 @@ ABOUT_CLIENT: dict[str, tuple[Action, About]] = {
     "handover": (Action.HAND_OVER, covering.ask_to_whom),
 }
 WITH_DETAIL: dict[str, tuple[Action, Detailed]] = {
+    "cue": (Action.RELAY, clips.ask_cue),
     "load_use": (Action.PLAN, loads_asked.use),
     "load_keep": (Action.PLAN, loads_asked.keep),
     "give": (Action.HAND_OVER, covering.give),

@@ -1,0 +1,21 @@
+"""The client's bands."""
+
+from core.plans import Region
+
+LETTER = "Which band is this? Write its letter on it with a marker: A, B, C."
+REGIONS = {Region.ARMS: "Upper arms", Region.LEGS: "Upper legs"}
+REGION = "Where does it go?"
+WIDTH = "How wide is it, in cm?"
+GIRTH = {
+    Region.ARMS: "How many cm is your arm around, where the band sits? Measured before training.",
+    Region.LEGS: "How many cm is your thigh around, where the band sits? Measured before training.",
+}
+SKIP = "Skip"
+START = (
+    "An elastic band starts about {closer:.1f} cm tighter than the limb; then the check decides, never the number. "
+    "It is for this band only."
+)
+MARK = "Where do you close it? Any mark you find again, like: third hole, or the red line."
+NOTED = "Band {letter} is noted. Another one? Write 'bands' again."
+LINE = "{region}, {width:g} cm wide{mark}"
+MARKED = ", closes at {mark}"

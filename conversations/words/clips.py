@@ -1,0 +1,11 @@
+"""Clips and cues."""
+
+FROM = "{name} sent a clip{about}."
+CUE = "Give one cue"
+PASSED_ON = "Your clip is with {coach}. Their cue comes here, and again before the next set 1."
+WHICH = "Which movement is this? Send it again with its name under it: {names}."
+KEPT = "Kept. Your clients see it before the {name}."
+ASK = "One cue for {name}, {movement}. Short; it stands before their next set 1."
+TOO_LONG = "One line, please, up to {most} letters."
+GIVEN = "Noted; {name} reads it now and before the next set 1."
+CUE_FOR_YOU = "{coach} on your {name}: {cue}"

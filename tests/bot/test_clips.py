@@ -1,0 +1,59 @@
+"""Films: a client's goes to the coach with its movement, one cue comes back, the coach's own is shown before."""
+
+from bot.local.messages import Kind
+from tests.practice import CLIENT, COACH, Practice
+
+
+def films(practice: Practice, number: int, caption: str = "") -> None:
+    """Somebody sends a film."""
+    practice.stage.phones[number].sends("video", b"film", caption)
+    practice.settle()
+
+
+def to_the_fit(practice: Practice) -> None:
+    """Into the session as far as the question for the bands."""
+    practice.types(CLIENT, "start")
+    practice.taps(CLIENT, "No")
+    for _ in range(12):
+        labels = [label for row in practice.newest(CLIENT).buttons for label, _ in row]
+        if "Bands are on" in labels:
+            return
+        wanted = ("No", "0", "Off in under 10 seconds", "Heard it", "Done")
+        practice.taps(CLIENT, next(label for label in wanted if label in labels))
+
+
+def test_a_film_before_the_bands_goes_to_the_coach_and_the_cue_comes_back(practice: Practice) -> None:
+    to_the_fit(practice)
+    films(practice, CLIENT)
+    assert practice.newest(COACH).kind is Kind.VIDEO
+    assert "Ruta sent a clip: goblet squat" in practice.newest(COACH).text
+    practice.taps(COACH, "Give one cue")
+    practice.types(COACH, "Elbows between the knees.")
+    assert "on your goblet squat: Elbows between the knees." in practice.newest(CLIENT).text
+    practice.types(CLIENT, "stop")
+    practice.taps(COACH, "Clear to train")
+    practice.later(hours=40)
+    practice.types(CLIENT, "cancel")
+    practice.in_a_set()
+    assert "Elbows between the knees." in practice.newest(CLIENT).text
+
+
+def test_with_bands_on_a_film_waits(practice: Practice) -> None:
+    practice.in_a_set()
+    before = len(practice.heard(COACH))
+    films(practice, CLIENT)
+    assert len(practice.heard(COACH)) == before
+
+
+def test_the_coach_s_film_is_shown_before_its_movement(practice: Practice) -> None:
+    films(practice, COACH, "my goblet squat")
+    assert "before the goblet squat" in practice.newest(COACH).text
+    to_the_fit(practice)
+    shown = [message for message in practice.stage.phones[CLIENT].history if message.kind is Kind.VIDEO]
+    assert len(shown) == 1
+    assert shown[0].text.startswith("Goblet squat")
+
+
+def test_a_coach_s_film_without_a_name_is_asked_about(practice: Practice) -> None:
+    films(practice, COACH)
+    assert "Which movement is this?" in practice.newest(COACH).text

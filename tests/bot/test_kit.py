@@ -1,0 +1,58 @@
+"""Bands by letter: listed by the client, used in the session."""
+
+from core.facts import BandOwned, CuffChecked
+from core.plans import Region
+from core.store import facts
+from tests.practice import CLIENT, START, Practice
+
+
+def owns(practice: Practice, *letters: str) -> None:
+    """The client has these bands for the legs."""
+    store = practice.stage.engine.store
+    with store.transaction():
+        for letter in letters:
+            band = BandOwned(START, letter, Region.LEGS, 7.5, "the third hole" if letter == "A" else "")
+            facts.put(store, practice.client, band, START)
+
+
+def test_a_band_is_listed_with_its_letter_place_width_girth_and_mark(practice: Practice) -> None:
+    practice.types(CLIENT, "bands")
+    for answer in ("A", "Upper legs", "7.5 cm", "55"):
+        practice.types(CLIENT, answer)
+    assert "5.5 cm tighter than the limb" in practice.newest(CLIENT).text  # 10 % of 55 cm
+    practice.types(CLIENT, "third hole")
+    (band,) = facts.current(practice.stage.engine.store, BandOwned, practice.client)
+    assert (band.letter, band.region, band.width_cm, band.mark) == ("A", Region.LEGS, 7.5, "third hole")
+    practice.types(CLIENT, "bands")
+    assert "A: Upper legs, 7.5 cm wide, closes at third hole" in practice.newest(CLIENT).text
+
+
+def test_with_one_band_its_mark_is_said_and_nothing_more_is_asked(practice: Practice) -> None:
+    owns(practice, "A")
+    practice.in_a_set()
+    assert any("Band A closes at the third hole." in text for text in practice.heard(CLIENT))
+    checked = facts.current(practice.stage.engine.store, CuffChecked, practice.client)
+    assert {one.band for one in checked} == {"A"}
+
+
+def test_another_band_than_last_time_is_checked_from_scratch_and_raises_nothing(practice: Practice) -> None:
+    owns(practice, "A", "B")
+    store = practice.stage.engine.store
+    with store.transaction():
+        last = CuffChecked(START, "old", "1.1", 1, "left_leg", 6, "under_2", None, "fine", "go", "", "A")
+        facts.put(store, practice.client, last, START)
+    practice.types(CLIENT, "start")
+    practice.taps(CLIENT, "No")
+    for _ in range(12):
+        labels = [label for row in practice.newest(CLIENT).buttons for label, _ in row]
+        if "On: band B" in labels:
+            break
+        wanted = ("No", "0", "Off in under 10 seconds", "Heard it", "Done")
+        practice.taps(CLIENT, next(label for label in wanted if label in labels))
+    practice.taps(CLIENT, "On: band B")
+    practice.taps(CLIENT, "6")
+    for label in ("Under 2 seconds", "Under 2 seconds", "Fine"):
+        practice.taps(CLIENT, label)
+    assert any("Another band than last time" in text for text in practice.heard(CLIENT)[-3:])
+    now = [one for one in facts.current(store, CuffChecked, practice.client) if one.session != "old"]
+    assert {(one.band, one.because) for one in now} == {("B", "another_band")}
