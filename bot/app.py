@@ -7,7 +7,7 @@ import logging
 import signal
 import sqlite3
 from collections.abc import AsyncIterator, Callable, Iterator
-from datetime import UTC, datetime, timedelta
+from datetime import timedelta
 from typing import Any
 
 from apscheduler.schedulers.asyncio import AsyncIOScheduler
@@ -94,7 +94,8 @@ class Program:
             self.pulse.beat()
             self.post.set()
             with contextlib.suppress(TimeoutError):  # by the monotonic clock, whatever the wall clock does
-                await asyncio.wait_for(self.kick.wait(), SWEEP_S)
+                async with asyncio.timeout(SWEEP_S):
+                    await self.kick.wait()
 
     def _keep_time(self) -> None:
         """Follow the wall clock only while no bands are on; while they are, keep the anchor for a restart."""
@@ -104,7 +105,8 @@ class Program:
             if jump:
                 log.warning("the wall clock was set by %s; followed", jump)
         elif duties.setting(store, ANCHOR) != steady.kept():
-            with store.transaction():
+            # On a full disk only a restart would miss it; what matters is said by whoever writes next.
+            with contextlib.suppress(sqlite3.OperationalError), store.transaction():
                 duties.set_setting(store, ANCHOR, steady.kept())
 
     @contextlib.contextmanager
@@ -133,8 +135,7 @@ class Program:
     def _plan_wake(self) -> None:
         soonest = duties.next_due(self.engine.store)
         if soonest is not None:
-            # The scheduler knows only the wall clock's time.
-            at = soonest - self.clock.now() + datetime.now(UTC)
+            at = self.clock.on_the_wall(soonest)  # the scheduler knows only the wall clock's time
             self.scheduler.add_job(self._tick, "date", run_date=at, id="soonest", replace_existing=True)
 
     async def _tick(self) -> None:
@@ -151,7 +152,8 @@ class Program:
                 again = await self.outbox.flush()
             wait = None if again is None else max(0.05, (again - self.clock.now()).total_seconds())
             with contextlib.suppress(TimeoutError):
-                await asyncio.wait_for(self.post.wait(), wait)
+                async with asyncio.timeout(wait):
+                    await self.post.wait()
 
     async def skip(self) -> str:
         """Move the clock to what comes next (only where it may be shifted). Says to when."""

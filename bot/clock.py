@@ -1,10 +1,11 @@
 """The one clock. Tests, `play` and the page of `try` shift it; `run` must not."""
 
 import asyncio
+import contextlib
 import time
 from datetime import datetime, timedelta
 
-from bot.steady import Steady, this_boot
+from bot.steady import Steady, this_boot, wall_time
 
 
 class Clock:
@@ -23,6 +24,10 @@ class Clock:
         """The time, UTC."""
         return self.steady.now() + self.shift
 
+    def on_the_wall(self, moment: datetime) -> datetime:
+        """What the machine's wall clock will show at `moment`."""
+        return moment - self.now() + wall_time()
+
     def elapsed(self) -> float:
         """Seconds of the monotonic clock, for measuring."""
         return time.monotonic()
@@ -38,10 +43,9 @@ class Clock:
         wait = (moment - self.now()).total_seconds()
         if wait <= 0:
             return
-        try:
-            await asyncio.wait_for(self._moved.wait(), wait)
-        except TimeoutError:
-            return
+        with contextlib.suppress(TimeoutError):
+            async with asyncio.timeout(wait):
+                await self._moved.wait()
 
 
 class SetClock(Clock):
