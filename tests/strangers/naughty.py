@@ -156,12 +156,12 @@ def made(question: Question, text: str) -> list[str]:
 
 
 def _is_piece(value: Any, text: str) -> bool:
-    """Whether a value is (the beginning of) the text itself."""
+    """Whether a value is the text itself, or words out of it."""
     if not isinstance(value, str) or not value:
         return False
     squeezed = _seen(value)
     return " ".join(value.split()) == " ".join(text.split()) or (
-        squeezed != "" and _seen(text).startswith(squeezed[:40])
+        squeezed != "" and squeezed[:40] in _seen(text)
     )
 
 
