@@ -162,7 +162,9 @@ def _helper(draft: Draft, text: str) -> Draft:
         reply = yes_no(text)
     except Unclear:
         name = HELPS.sub("", YES_FIRST.sub("", " ".join(text.split())))
-        return replace(draft, helper=_words(name.strip(" ,.!")))
+        if not any(sign.isalpha() for sign in name):
+            raise Unclear(Why.EMPTY) from None
+        return replace(draft, helper=_words(name.lstrip(" ,").rstrip(" ,.!")))
     if reply is Reply.NO:
         return replace(draft, helper="")
     return replace(draft, helped=True)

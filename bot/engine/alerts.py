@@ -9,7 +9,7 @@ from conversations.words import engine as words
 from conversations.words import safety
 from core.facts import CoachDid, Detail
 from core.safety.causes import GRAVE, Cause, Tier, bars_training, tier_of
-from core.safety.escalation import TOGETHER, Who, asked_again_at, next_round
+from core.safety.escalation import Who, asked_again_at, joins, next_round, sounds_again
 from core.store import duties, facts, people
 from core.store.duties import OpenAlert
 from core.store.mail import Priority
@@ -24,11 +24,13 @@ NO_BURST = timedelta(minutes=5)  # between two sendings, also when several are l
 
 
 def raise_alert(engine: "Engine", person: int, cause: Cause, said: str, told: str) -> None:
-    """A new alert, or one more of the same within 30 min that nobody took yet."""
+    """A new alert, or one more of the same that nobody took yet; after half an hour it sounds at once."""
     now = engine.clock()
-    known = duties.same_alert(engine.store, person, cause, now - TOGETHER)
-    if known is not None:
+    known = duties.same_alert(engine.store, person, cause)
+    if known is not None and joins(cause, known.cause, taken=known.taken_by is not None):
         duties.again(engine.store, known.id, now)
+        if sounds_again(now, known.last_at):
+            send(engine, known.id)
         return
     first = next_round(cause, now, 0)
     alert = duties.raise_alert(engine.store, person, cause, said, told, now, first.at if first else None)

@@ -88,11 +88,20 @@ def call(engine: "Engine", watch: Watch, now: datetime) -> None:
     duties.called(engine.store, watch, _next(watch, now))
     if _kind(watch) is CallKind.ALERT or late:
         cause = Cause.AWAY if late else Cause.BANDS_ON
-        alerts.raise_alert(engine, person.id, cause, words.BANDS_LONG.format(minutes=minutes), text)
+        _tell_coach(engine, person, cause, words.BANDS_LONG.format(minutes=minutes), text, now)
     session = threads.live_in(engine.store, person.id, "session")
     if session is not None and watch.calls == 0:
         told = partial(turns.deliver, engine, person, session, TimeIsUp(now, watch.spell))
         engine.guarded("time is up", told, lambda at: None)  # a broken dialogue must not silence the call
+
+
+def _tell_coach(engine: "Engine", person: Person, cause: Cause, said: str, text: str, now: datetime) -> None:
+    """One alert for all the calls of bands that stay on: whoever has it knows, and an open one is repeated anyway."""
+    known = duties.same_alert(engine.store, person.id, cause)
+    if known is None:
+        alerts.raise_alert(engine, person.id, cause, said, text)
+    else:
+        duties.again(engine.store, known.id, now)
 
 
 def _kind(watch: Watch) -> CallKind:

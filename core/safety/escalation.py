@@ -15,7 +15,7 @@ ROUNDS_MIN = (0, 5, 15, 30, 60, 120, 240)  # after raising; from 5 with the seco
 LONGEST_GAP = timedelta(hours=4)  # between rounds after those
 CLIENT_ROUND = 2  # counted from 0: the one at 15 min
 DAILY = timedelta(days=1)  # "today" alerts that nobody took, and taken ones that nobody settled
-TOGETHER = timedelta(minutes=30)  # equal causes within this are one alert with a count
+TOGETHER = timedelta(minutes=30)  # equal causes within this are only counted, later ones are sent at once
 SOURCES = (Source.ESCALATION, Source.GROUPING)
 
 
@@ -71,9 +71,14 @@ def asked_again_at(taken_at: datetime) -> datetime:
     return taken_at.astimezone(UTC) + DAILY
 
 
-def joins(cause: Cause, at: datetime, other: Cause, last_at: datetime, *, taken: bool) -> bool:
-    """Whether this is counted into an earlier alert of the same client, last raised at `last_at`.
+def joins(cause: Cause, other: Cause, *, taken: bool) -> bool:
+    """Whether this is counted into an open alert of the same client: of the same cause, and nobody took it yet.
 
-    Once somebody took the earlier one, the same thing again is a new alert: it must be heard.
+    It goes on being sent until somebody does. Once taken, the same thing again is a new alert: it must be heard.
     """
-    return cause is other and not taken and timedelta(0) <= at - last_at <= TOGETHER
+    return cause is other and not taken
+
+
+def sounds_again(at: datetime, last_at: datetime) -> bool:
+    """Whether one more of a cause last raised at `last_at` is sent at once, or only counted: half an hour apart."""
+    return at - last_at > TOGETHER

@@ -39,6 +39,7 @@ class OpenAlert:
     said: str
     told: str
     raised_at: datetime
+    last_at: datetime
     count: int
     calls: int
     next_at: datetime | None
@@ -152,12 +153,11 @@ def raise_alert(
     )
 
 
-def same_alert(store: Store, person: int, cause: Cause, since: datetime) -> OpenAlert | None:
-    """An open alert of the same cause, not yet taken, that was last raised at or after `since`."""
+def same_alert(store: Store, person: int, cause: Cause) -> OpenAlert | None:
+    """The newest open alert of the same cause; None: there is none."""
     row = store.row(
-        "SELECT * FROM alert WHERE person = ? AND cause = ? AND settled_at IS NULL AND taken_by IS NULL AND last_at >= ?"
-        " ORDER BY id DESC LIMIT 1",
-        [person, cause.value, ms(since)],
+        "SELECT * FROM alert WHERE person = ? AND cause = ? AND settled_at IS NULL ORDER BY id DESC LIMIT 1",
+        [person, cause.value],
     )
     return None if row is None else _alert(row)
 
@@ -223,6 +223,7 @@ def _alert(row: Row) -> OpenAlert:
         row["said"],
         row["told"],
         moment(row["raised_at"]),
+        moment(row["last_at"]),
         row["count"],
         row["calls"],
         maybe_moment(row["next_at"]),

@@ -5,7 +5,7 @@ from datetime import timedelta
 from core.facts import Answered, BandsOff, SessionEnded
 from core.safety.causes import Cause
 from core.store import duties, facts
-from tests.practice import CLIENT, COACH, Practice
+from tests.practice import CLIENT, COACH, START, Practice
 
 
 def causes(practice: Practice) -> list[Cause]:
@@ -123,3 +123,14 @@ def test_a_doubtful_word_without_an_answer_reaches_the_coach(practice: Practice)
         - duties.open_alerts(practice.stage.engine.store, practice.client)[0].raised_at
         <= timedelta(minutes=1)
     )
+
+
+def test_bands_that_nobody_takes_off_make_one_alert_and_no_flood(practice: Practice) -> None:
+    practice.in_a_set()
+    practice.later(days=3)
+    store = practice.stage.engine.store
+    raised = [
+        one for one in duties.alerts_since(store, practice.client, START) if one.cause is Cause.BANDS_ON
+    ]
+    assert len(raised) == 1
+    assert len(practice.heard(COACH)) < 80  # rounds with a growing gap, not one alert a call

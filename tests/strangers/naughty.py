@@ -107,13 +107,13 @@ def all_questions() -> list[Question]:
 FREE_TEXT = frozenset(
     "phone address emergency_contact emergency_number helper guardian name note news_what".split()
 )
-FREE_TEXT |= frozenset("why other said sure text what words".split())
+FREE_TEXT |= frozenset("why other said sure text what words cue mark".split())
 
 
 # --- what was made of an answer --------------------------------------------------------------------------------
 BOOKKEEPING = frozenset(
     "brief asked given waiting_since reminded step at message heard_at said_at"  # when and where, not what
-    " unclear lost again kept problem tries"  # that it was not understood
+    " unclear lost again kept problem tries long"  # that it was not understood
     " zones readings when heard"  # what it may mean, asked back before anything follows from it
     " session part question screening what number limits shown act".split()  # which question it was
 )
