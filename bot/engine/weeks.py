@@ -1,5 +1,6 @@
 """The coach's week from facts: one client's numbers, whether alerts led to anything, the data of the picture."""
 
+from dataclasses import replace
 from datetime import datetime, timedelta
 from typing import TYPE_CHECKING, Any
 
@@ -65,30 +66,53 @@ def weeks_of(engine: "Engine", clients: list[Person], now: datetime) -> list[Cli
 
 def week_of(engine: "Engine", client: Person, now: datetime, name: str = "") -> ClientWeek:
     """One client's last seven days."""
+    week = _trained(engine, client, now, name or client.name)
+    return _standing(engine, client, _alerted(engine, client, week, now - WEEK), now)
+
+
+def _trained(engine: "Engine", client: Person, now: datetime, name: str) -> ClientWeek:
+    """Sessions, sets, loads and pain."""
     since, store = now - WEEK, engine.store
-    alerts = duties.alerts_since(store, client.id, since)
-    still_open = duties.open_alerts(store, client.id)
     firsts = facts.since(store, SetDone, client.id, since, set_no=1)
-    pain = [one.score for one in facts.since(store, Rated, client.id, since, what="pain")]
-    plan = status.plan_of(engine, client.id)
     moved = [one for one in facts.since(store, LoadMoved, client.id, since) if one.applied]
-    kept, began = calendar.kept(engine, client, now - LOOKED_BACK, now), pauses.plan_began(engine, client.id)
-    finished = pauses.is_finished(engine, client.id)
-    cleared = facts.latest(store, Cleared, client.id)
-    barred, waits = turns.barred(engine, client), _waits(engine, client, cleared)
+    kept = calendar.kept(engine, client, now - LOOKED_BACK, now)
+    pain = [one.score for one in facts.since(store, Rated, client.id, since, what="pain")]
     return ClientWeek(
-        name=name or client.name,
+        name=name,
         client=client.id,
         planned=sum(one.occurrence.at >= since for one in kept if one.attendance is not Attendance.AHEAD),
-        done=len([one for one in facts.since(store, SessionEnded, client.id, since) if one.why in DONE]),
+        done=sum(one.why in DONE for one in facts.since(store, SessionEnded, client.id, since)),
         loads_moved=sum(one.was != one.use for one in moved),
+        loads_asked=len(loads_asked.waiting(engine, client.id)),
         in_range=[one.aim_low <= one.reps <= one.aim_high for one in firsts if _ranged(one)],  # type: ignore[operator]
         off_expected=[one.reps - one.expected for one in firsts if one.expected is not None],
+        pain_max=max(pain, default=None),
+        missed_in_a_row=missed_in_a_row(kept),
+        next_at=calendar.next_at(engine, client),
+    )
+
+
+def _alerted(engine: "Engine", client: Person, week: ClientWeek, since: datetime) -> ClientWeek:
+    """Alerts of the week and those still open; what is for the digest only opens none."""
+    alerts = duties.alerts_since(engine.store, client.id, since)
+    still_open = duties.open_alerts(engine.store, client.id)
+    return replace(
+        week,
         alerts_now=sum(alert.tier is Tier.NOW for alert in alerts),
         alerts_today=sum(alert.tier is Tier.TODAY for alert in alerts),
         urgent=any(alert.tier is Tier.NOW for alert in still_open),
         open_alert=any(alert.cause not in WEEKLY for alert in still_open),
-        pain_max=max(pain, default=None),
+    )
+
+
+def _standing(engine: "Engine", client: Person, week: ClientWeek, now: datetime) -> ClientWeek:
+    """Clearance, plan, pause: what the client waits for, or the coach for the client."""
+    plan, began = status.plan_of(engine, client.id), pauses.plan_began(engine, client.id)
+    cleared = facts.latest(engine.store, Cleared, client.id)
+    barred, waits = turns.barred(engine, client), _waits(engine, client, cleared)
+    finished = pauses.is_finished(engine, client.id)
+    return replace(
+        week,
         quiet_days=_quiet_days(engine, client, now),
         declined=barred == "declined",
         held=cleared is not None and cleared.decision == "held",
@@ -97,11 +121,8 @@ def week_of(engine: "Engine", client: Person, now: datetime, name: str = "") -> 
         no_plan=plan is None and not finished and cleared is not None and bool(cleared.regions),
         paused=pauses.paused_until(engine, client.id, now) is not None,
         finished=finished,
-        loads_asked=len(loads_asked.waiting(engine, client.id)),
         screening_due=screenings.is_old(engine, client, now),
         review_due=plan is not None and began is not None and now - began >= REVIEW_WEEKS * WEEK,
-        missed_in_a_row=missed_in_a_row(kept),
-        next_at=calendar.next_at(engine, client),
     )
 
 
