@@ -55,7 +55,7 @@ def current_days(brief: Brief) -> str | None:
     """The weekly days of the plan so far, as stored text; None: none that go on."""
     plan = current_plan(brief)
     when = when_from_text(plan.when) if plan and plan.when else None
-    if plan is None or not isinstance(when, Recurrence):
+    if plan is None or not isinstance(when, Recurrence) or not when.slots:  # single sessions are no days
         return None
     over = when.until is not None and bool(brief.today) and when.until < date.fromisoformat(brief.today)
     return None if over else plan.when

@@ -17,13 +17,11 @@ from core.facts import (
     CuffChecked,
     Measured,
     Paused,
-    PlanGiven,
     Rated,
     SessionEnded,
     SetDone,
     WalkDone,
 )
-from core.plan_text import plan_from_text
 from core.plans import Exercise, Plan, Scheme
 from core.progression.looking_back import expected_80
 from core.progression.records import Request, SessionRecord
@@ -59,8 +57,7 @@ def report_of(engine: "Engine", client: Person, now: datetime) -> Report:
 
 
 def _plan(engine: "Engine", client: Person) -> Plan | None:
-    given = facts.latest(engine.store, PlanGiven, client.id)
-    return status.plan_of(engine, client.id) or (plan_from_text(given.plan) if given else None)
+    return status.plan_of(engine, client.id) or status.last_plan_of(engine, client.id)
 
 
 def ranges(engine: "Engine", client: Person, plan: Plan | None) -> dict[tuple[str, str], tuple[int, int]]:

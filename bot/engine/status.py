@@ -100,6 +100,14 @@ def home_plan_of(engine: "Engine", client: int) -> Plan | None:
     ended = facts.latest(engine.store, PlanEnded, client)
     if given is None or (ended is not None and given.at <= ended.at):
         return None
+    return last_plan_of(engine, client)
+
+
+def last_plan_of(engine: "Engine", client: int) -> Plan | None:
+    """The plan given last, whether it ended or not, on the days to which they were changed since."""
+    given = facts.latest(engine.store, PlanGiven, client)
+    if given is None:
+        return None
     plan = plan_from_text(given.plan)
     changed = facts.latest(engine.store, CalendarChanged, client)
     if changed is None or changed.at < given.at:

@@ -418,3 +418,17 @@ def do(days: Days, deed: str) -> None:
             days.types(CLIENT, said[deed])
             if any(label == "Yes" for row in days.newest(CLIENT).buttons for label, _ in row):
                 days.taps(CLIENT, "Yes")
+
+
+def test_the_same_plan_again_keeps_the_days_to_which_it_was_changed(days: Days) -> None:
+    days.types(CLIENT, "wed and sat 7am")
+    days.taps(CLIENT, "Yes")
+    days.types(COACH, "client ruta")
+    days.taps(COACH, "More")
+    days.taps(COACH, "Finish the plan")
+    days.taps(COACH, "Finish it")
+    assert days.next_at is None
+    days.later(minutes=1)
+    days.taps(COACH, "Same plan again")
+    planned = calendar.planned_between(days.stage.engine, days.ruta, START + timedelta(hours=2), utc(8, 0))
+    assert [f"{one.at:%a %H:%M}" for one in planned] == ["Wed 07:00", "Sat 07:00"]

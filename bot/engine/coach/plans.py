@@ -4,7 +4,7 @@ import re
 from datetime import datetime
 from typing import TYPE_CHECKING, Any
 
-from bot.engine import calendar, practice, quiet, status, walks
+from bot.engine import calendar, changing, practice, quiet, status, walks
 from bot.engine.coach import clients as whose
 from bot.engine.coach import reading_plans
 from conversations.inviting import read_name
@@ -52,7 +52,7 @@ def given(engine: "Engine", coach: Person, details: dict[str, Any], now: datetim
     if plan is not None:
         set_loads(engine, client.id, plan, now)
     put_on_table(engine, coach, client)
-    calendar.remind_next(engine, client, now)
+    changing.follow(engine, client, now)
     practice.show_plan(engine, client, now)
     return False
 

@@ -10,6 +10,7 @@ from conversations.words import coach as words
 from core.calendar.zones import local
 from core.digest import REVIEW_WEEKS
 from core.facts import CoachDid, LoadMoved, Paused, PlanEnded, PlanGiven, SessionEnded
+from core.plan_text import plan_to_text
 from core.store import duties, facts, people
 from core.store.people import Person
 
@@ -114,10 +115,10 @@ def recap(engine: "Engine", client: Person) -> str:
 
 def again(engine: "Engine", coach: Person, client: Person, now: datetime) -> None:
     """The finished plan once more, at the loads reached."""
-    given = facts.latest(engine.store, PlanGiven, client.id)
-    if given is None or not pauses.is_finished(engine, client.id):
+    plan = status.last_plan_of(engine, client.id)
+    if plan is None or not pauses.is_finished(engine, client.id):
         return
-    facts.put(engine.store, client.id, PlanGiven(now, given.plan, coach.id), now)
+    facts.put(engine.store, client.id, PlanGiven(now, plan_to_text(plan), coach.id), now)
     facts.put(engine.store, client.id, CoachDid(now, coach.id, "gave_plan"), now)
     calendar.remind_next(engine, client, now)
     practice.show_plan(engine, client, now)
