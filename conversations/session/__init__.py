@@ -1,8 +1,8 @@
 """A training session, movement by movement: bands on and checked, sets with rests, bands off, a break.
 
 `state` holds what is stored; `machine` sends each event to the phase that is open; `fitting`, `sets`,
-`counting`, `hurting` and `ending` hold the phases. Like every dialogue it is pure: times come in as event
-times, timers go out as `wake_at`.
+`counting` (with `which_set` and `tally`), `hurting` and `ending` hold the phases. Like every dialogue it is pure:
+times come in as event times, timers go out as `wake_at`.
 """
 
 from conversations.protocol import Dialogue

@@ -6,7 +6,7 @@ from datetime import datetime
 
 from conversations.answers import Unclear, choice, whole_number
 from conversations.protocol import BandsCameOff, Begin, Effect, Record, Said, Say, TimeIsUp, Turn
-from conversations.session import counting, fitting, sets
+from conversations.session import counting, fitting, sets, tally
 from conversations.session.correcting import is_correction, named_set
 from conversations.session.state import After, Phase, State, choices, lacking, say, turn, with_counted
 from conversations.session.timing import pause_of
@@ -115,7 +115,7 @@ def _left(state: State, event: Said) -> Turn[State]:
             return turn(state, Say(unclear(problem)), _ask_left(state))
     first = replace(state.counted[0], reps_left=left)
     state = replace(with_counted(state, first), asked_left=True)
-    effects = counting.facts(state, event.at, first)
+    effects = tally.facts(state, event.at, first)
     thanks = Say(words.THANKS)
     if state.phase is Phase.BREAK:
         return turn(state, thanks, effects=effects)

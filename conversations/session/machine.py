@@ -24,7 +24,7 @@ from conversations.protocol import (
     WentBack,
     Woke,
 )
-from conversations.session import counting, ending, fitting, hurting, sets
+from conversations.session import counting, ending, fitting, hurting, sets, tally, which_set
 from conversations.session.state import After, Phase, State, lacking, say, turn, wake_at
 from conversations.words import common
 from conversations.words import session as words
@@ -64,7 +64,7 @@ def _aside(state: State, event: Event) -> Turn[State]:
     """Events that change nothing about what is open, or change what was said before."""
     match event:
         case Corrected():
-            return counting.corrected(state, event)
+            return tally.corrected(state, event)
         case Hurts():
             return hurting.hurts(state, event)
         case TooTight():
@@ -109,7 +109,7 @@ def _said(state: State, event: Said) -> Turn[State]:
     if kind == "reps":
         return counting.tapped(state, event)
     if kind == "which":
-        return counting.which(state, event)
+        return which_set.which(state, event)
     if kind == "done" and any(one.no == int((event.to or "").split(".")[-1]) for one in state.counted):
         return turn(state, Say(words.STALE))
     if kind and not _is_open(state, event.to):

@@ -15,7 +15,7 @@ from typing import Any
 from bot import intake, outbox
 from bot.engine import Engine, alerts, calendar, corrections, due, gate, routing, stopping, turns
 from conversations.protocol import Turn
-from conversations.session import counting, fitting, machine, sets
+from conversations.session import counting, fitting, machine, sets, tally, which_set
 from core.cuffs import Decision, Step
 from core.facts import BandsOff, SetDone
 from core.plans import Side
@@ -329,7 +329,7 @@ def correction_beside_the_first(right: Any) -> Any:
     return lambda store, person, fact: None
 
 
-@bug(counting, "amend")
+@bug(tally, "amend")
 def correction_said_and_not_made(right: Any) -> Any:
     return lambda *args: replace(right(*args), effects=())
 
@@ -343,7 +343,7 @@ def late_edit_changes_another_set(right: Any) -> Any:
     return amend
 
 
-@bug(counting, "said_again")
+@bug(which_set, "said_again")
 def second_copy_counts_as_new(right: Any) -> Any:
     return nothing
 

@@ -1,0 +1,220 @@
+"""The count of a set: read, stored the moment it is known, commented on, and changed."""
+
+import re
+from dataclasses import replace
+from datetime import datetime, timedelta
+
+from conversations.answers import Count, Sided, Unclear, several_numbers, side_numbers
+from conversations.protocol import Corrected, Effect, Record, Said, Say, Turn
+from conversations.session import fitting, sets
+from conversations.session.correcting import only_reps, without_preface
+from conversations.session.state import (
+    Counted,
+    Phase,
+    State,
+    is_full,
+    turn,
+    with_counted,
+)
+from conversations.words import session as words
+from conversations.words.answers import unclear
+from core.facts import SetDone
+from core.plans import Scheme
+
+MOST_REPS = 200
+SIDED = re.compile(r"\b(?:left|right|l|r)\b", re.IGNORECASE)
+
+
+def read(state: State, text: str) -> tuple[Count, ...]:
+    """One or more counts; sides come in the plan's order. Raises `Unclear`."""
+    text = only_reps(without_preface(text))
+    if len(state.doing.sides) == 2 or SIDED.search(text):
+        try:
+            sided = side_numbers(text, 0, MOST_REPS)
+        except Unclear:
+            return several_numbers(text, 0, MOST_REPS)
+        return _in_plan_order(state, sided)
+    return several_numbers(text, 0, MOST_REPS)
+
+
+def _in_plan_order(state: State, sided: Sided) -> tuple[Count, ...]:
+    by_side = {"left": sided.left, "right": sided.right}
+    return tuple(count for side in state.doing.sides if (count := by_side[side]) is not None)
+
+
+def stated(
+    one: Counted, places: tuple[int, ...], counts: tuple[Count, ...], message: int | None, at: datetime
+) -> Counted:
+    """The set with these counts in these places, each with the message that said it."""
+    reps = dict(enumerate(one.reps)) | dict(zip(places, (count.value for count in counts), strict=True))
+    said_by = dict(enumerate(one.said_by or (one.message,) * len(one.reps))) | dict.fromkeys(places, message)
+    in_order = sorted(reps)
+    return replace(
+        one,
+        reps=tuple(reps[place] for place in in_order),
+        said_by=tuple(said_by[place] for place in in_order),
+        message=message,
+        noted_at=at,
+    )
+
+
+def done_with(state: State, event: Said, counts: tuple[Count, ...]) -> Turn[State]:
+    """The set under way is done, and this is its count: nothing more to ask about it."""
+    ended = sets.set_done(state, event.at)
+    assert ended.state is not None
+    filled = fill(ended.state, event, ended.state.counted[-1], counts)
+    asked = {reply.asks for reply in filled.replies}
+    more = tuple(reply for reply in ended.replies if not _asks_reps(reply) and reply.asks not in asked)
+    return replace(filled, replies=(*filled.replies, *more), effects=(*ended.effects, *filled.effects))
+
+
+def _asks_reps(reply: Say) -> bool:
+    return (reply.asks or "").startswith("reps.")
+
+
+def fill(state: State, event: Said, one: Counted, counts: tuple[Count, ...]) -> Turn[State]:
+    """Put counts into a set that lacks them; both sides said at once are both sides."""
+    sides = len(state.doing.sides)
+    first = 0 if len(counts) == sides else len(one.reps)
+    places = tuple(range(first, min(first + len(counts), sides)))
+    rough = one.rough or state.guess or any(count.rough for count in counts)
+    one = replace(stated(one, places, counts[: len(places)], event.message, event.at), rough=rough)
+    state = replace(with_counted(state, one), tens=None, guess=False)
+    effects = facts(state, event.at, one, places)
+    if not is_full(state, one):
+        return turn(state, sets.ask_reps(state, words.REPS_LAST), effects=effects)
+    return then(state, event, (Say(comment(state, one)),), effects)
+
+
+def then(state: State, event: Said, replies: tuple[Say, ...], effects: tuple[Effect, ...]) -> Turn[State]:
+    """After a count: nothing more, bands off last when they are still on, the end when only the count was missing."""
+    if state.phase is Phase.OFF and state.on_at is not None:
+        return turn(state, *replies, fitting.off(state, words.BANDS_OFF), effects=effects)
+    if state.phase is not Phase.COUNT:
+        return turn(state, *replies, effects=effects)
+    from conversations.session import ending  # the end waits for the last count
+
+    onward = ending.onward(state, event.at)
+    return replace(onward, replies=(*replies, *onward.replies), effects=(*effects, *onward.effects))
+
+
+def comment(state: State, one: Counted) -> str:
+    """What the coach would say to this count; the expectation only after it."""
+    aim, shown = state.doing.aims[one.no - 1], " and ".join(str(reps) for reps in one.reps)
+    lowest, highest = min(one.reps), max(one.reps)
+    if state.brief.gentle:
+        return words.NOTED.format(reps=shown)
+    if state.doing.scheme is Scheme.FIXED:
+        text = words.NOTED_FIXED if lowest >= aim.low else words.NOTED_SHORT
+        return text.format(reps=shown, aim=aim)
+    if lowest < aim.low:
+        return words.NOTED_BELOW.format(reps=shown)
+    return (words.NOTED_ABOVE if highest > aim.high else words.NOTED_IN_RANGE).format(reps=shown)
+
+
+def many(state: State, event: Said, counts: tuple[Count, ...]) -> Turn[State]:
+    """Several sets in one message: taken as what they are, from set 1 on."""
+    sides = len(state.doing.sides)
+    groups = [counts[i : i + sides] for i in range(0, len(counts), sides)]
+    if len(groups) > state.sets or len(groups[-1]) < sides:
+        return turn(state, Say(words.TOO_MANY.format(numbers=len(counts), sets=state.sets)))
+    effects: tuple[Effect, ...] = ()
+    for no, group in enumerate(groups, start=1):
+        known = next((one for one in state.counted if one.no == no), Counted(no, event.at))
+        one = replace(
+            known,
+            reps=tuple(count.value for count in group),
+            said_by=(event.message,) * sides,
+            rough=any(count.rough for count in group),
+            message=event.message,
+            noted_at=event.at,
+        )
+        state = with_counted(state, one)
+        effects += facts(state, event.at, one)
+    shown = ", ".join(str(count.value) for count in counts)
+    noted = Say(words.MANY_NOTED.format(sets=shown))
+    if state.phase in (Phase.SET, Phase.REST):
+        return _after_many(state, event, noted, effects)
+    return then(state, event, (noted,), effects)
+
+
+def _after_many(state: State, event: Said, noted: Say, effects: tuple[Effect, ...]) -> Turn[State]:
+    done = len(state.counted)
+    if done >= state.sets:
+        state = replace(state, phase=Phase.OFF, why="done", rest_until=None)
+        return turn(state, noted, fitting.off(state, words.BANDS_OFF), effects=effects)
+    if done < state.set_no or state.phase is Phase.REST:
+        return turn(state, noted, effects=effects)
+    state = replace(
+        state, phase=Phase.REST, set_no=done, rest_until=event.at + timedelta(seconds=state.doing.rest_s)
+    )
+    return turn(state, noted, effects=effects)
+
+
+def amend(state: State, event: Said | Corrected, no: int, counts: tuple[Count, ...]) -> Turn[State]:
+    """Change a set that has its count."""
+    one = next((each for each in state.counted if each.no == no), None)
+    if one is None or len(counts) != len(state.doing.sides):
+        return turn(state, Say(words.NOT_A_NUMBER))
+    message = event.of if isinstance(event, Corrected) else event.message
+    values = tuple(count.value for count in counts)
+    one = replace(stated(one, tuple(range(len(counts))), counts, message, event.at), rough=False, blank=False)
+    state = with_counted(state, one)
+    shown = " and ".join(str(value) for value in values)
+    said = Said(event.at, event.text, None, message)
+    return then(state, said, (Say(words.CHANGED.format(n=no, reps=shown)),), facts(state, event.at, one))
+
+
+def corrected(state: State, event: Corrected) -> Turn[State]:
+    """An edited message: the sets that it had stated change with it."""
+    mine = [one for one in state.counted if event.of in (one.message, *one.said_by)]
+    if not mine:
+        return turn(state, Say(words.EDIT_OF_WHAT)) if state.counted else turn(state)
+    try:
+        counts = read(state, event.text)
+    except Unclear as problem:
+        return turn(state, Say(unclear(problem)))
+    places = tuple(no for no, message in enumerate(mine[0].said_by) if message == event.of)
+    if len(mine) == 1 and len(places) == len(counts) < len(state.doing.sides):
+        one = stated(mine[0], places, counts, event.of, event.at)
+        shown = words.CHANGED.format(n=one.no, reps=" and ".join(map(str, one.reps)))
+        return turn(with_counted(state, one), Say(shown), effects=facts(state, event.at, one, places))
+    if len(mine) == 1 and len(counts) <= len(state.doing.sides):
+        return amend(state, event, mine[0].no, counts)
+    return many(state, Said(event.at, event.text, None, event.of), counts)
+
+
+def facts(
+    state: State, at: datetime, one: Counted, places: tuple[int, ...] | None = None
+) -> tuple[Effect, ...]:
+    """One fact a side; `places`: only of these sides, in the plan's order."""
+    doing = state.doing
+    # A gentle set ends with reps left, so neither the range nor the forecast is its aim.
+    full = not state.brief.gentle
+    aim = doing.aims[one.no - 1] if full and one.no <= len(doing.aims) else None
+    expected = state.brief.expected.get(doing.movement, ())[one.no - 1 : one.no] if full else ()
+    return tuple(
+        Record(
+            SetDone(
+                at=at,
+                session=state.brief.session,
+                exercise_no=state.exercise + 1,
+                movement=doing.movement,
+                set_no=one.no,
+                side=side,
+                doing=doing.doing,
+                reps=reps,
+                rough=one.rough,
+                done_at=one.done_at,
+                rest_s=one.rest_s,
+                tightness=state.tightness,
+                loose=state.loose,
+                reps_left=one.reps_left,
+                aim_low=aim.low if aim else None,
+                aim_high=aim.high if aim else None,
+                expected=expected[0] if expected else None,
+            )
+        )
+        for place, (side, reps) in enumerate(zip(doing.sides, one.reps, strict=False))
+        if places is None or place in places
+    )
