@@ -1,7 +1,8 @@
 """The one gate: who asks, about whom, for what.
 
-Everything that can be asked for names its action: dialogues here, the acts of dialogues and a client's menu in
-`acts`, buttons in `routing`, a coach's menu in `coach.menu`. `tests/bot/test_gate.py` fails on one that does not.
+Everything that can be asked for names its action: dialogues here, the acts of dialogues in `acts`, a client's
+menu in `menus`, buttons in `routing`, a coach's menu in `coach.menu`. `tests/bot/test_gate.py` fails on one that
+does not.
 """
 
 from typing import TYPE_CHECKING, Any

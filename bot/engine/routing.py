@@ -5,13 +5,13 @@ from datetime import datetime
 from typing import TYPE_CHECKING
 
 from bot.engine import (
-    acts,
     agreeing,
     alerts,
     clips,
     corrections,
     gate,
     limits,
+    menus,
     status,
     stopping,
     strangers,
@@ -152,7 +152,7 @@ def own_button(engine: "Engine", person: Person, value: str, now: datetime) -> N
     """The engine's own buttons: bands off after the time call, alerts, menus."""
     act, _, rest = value.partition(":")
     if act not in BUTTONS:
-        acts.menu(engine, person, value, now)
+        menus.menu(engine, person, value, now)
         return
     action, whom, done = BUTTONS[act]
     client = whom(engine, person, rest)
@@ -210,13 +210,13 @@ def text(engine: "Engine", person: Person, incoming: Incoming, at: datetime) -> 
     if incoming.forwarded:  # somebody else's words are no answer
         engine.say(person, Say(words.NOT_FORWARDED), at)
         return
-    outside = (agreeing.answered, typed.done, acts.command)
+    outside = (agreeing.answered, typed.done, menus.command)
     if any(dealt(engine, person, incoming.text, at) for dealt in outside):
         return
     if thread is None:
         in_chat = (listing.by_name, typed.noted) if person.role is Role.COACH else ()
         if not any(dealt(engine, person, incoming.text, at) for dealt in in_chat):
-            acts.open_menu(engine, person, at)
+            menus.open_menu(engine, person, at)
     elif flat in BACK:
         turns.deliver(engine, person, thread, WentBack(at))
     elif flat in CANCEL:
@@ -259,7 +259,7 @@ def media(engine: "Engine", person: Person, incoming: Incoming, at: datetime) ->
         return
     thread, _ = addressed(engine, person, incoming)
     if thread is None or incoming.media is None:
-        acts.open_menu(engine, person, at)
+        menus.open_menu(engine, person, at)
         return
     turns.deliver(
         engine, person, thread, Sent(at, incoming.media, incoming.file, incoming.message), incoming.message

@@ -6,7 +6,7 @@ from pathlib import Path
 
 import pytest
 
-from bot.engine import acts, gate, routing
+from bot.engine import acts, gate, menus, routing
 from bot.engine.coach import menu
 from conversations.catalogue import CATALOGUE
 from core.access import ALLOWED, Action, Actor, may
@@ -25,7 +25,7 @@ def test_every_dialogue_names_its_action() -> None:
 
 
 def test_every_act_menu_entry_and_button_names_an_action() -> None:
-    tables = (acts.ACTS, acts.CLIENT_MENU, menu.PLAIN, menu.ABOUT_CLIENT, menu.WITH_DETAIL, routing.BUTTONS)
+    tables = (acts.ACTS, menus.CLIENT_MENU, menu.PLAIN, menu.ABOUT_CLIENT, menu.WITH_DETAIL, routing.BUTTONS)
     actions = [entry[0] for table in tables for entry in table.values()]
     assert len(actions) > 40
     assert all(isinstance(action, Action) for action in actions)
@@ -39,7 +39,7 @@ def test_every_act_that_a_dialogue_asks_for_is_known() -> None:
 
 
 def test_every_button_and_command_that_is_offered_leads_somewhere() -> None:
-    known = set(menu.PLAIN) | set(menu.ABOUT_CLIENT) | set(menu.WITH_DETAIL) | set(acts.CLIENT_MENU)
+    known = set(menu.PLAIN) | set(menu.ABOUT_CLIENT) | set(menu.WITH_DETAIL) | set(menus.CLIENT_MENU)
     sources = [
         path.read_text() for package in ("bot", "conversations") for path in (ROOT / package).rglob("*.py")
     ]
@@ -104,7 +104,7 @@ def test_a_button_about_a_client_works_for_their_coach_and_for_no_other(
     assert "That button isn't for this chat." not in press(practice, COACH, value)
 
 
-@pytest.mark.parametrize("entry", sorted({*ABOUT, *menu.PLAIN} - set(acts.CLIENT_MENU)))
+@pytest.mark.parametrize("entry", sorted({*ABOUT, *menu.PLAIN} - set(menus.CLIENT_MENU)))
 def test_a_coachs_button_in_a_clients_hands_shows_the_clients_own_menu(
     practice: Practice, entry: str
 ) -> None:
