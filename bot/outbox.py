@@ -46,7 +46,7 @@ class Outbox:
             now = self.now()
             if self.paused_until is not None and now < self.paused_until:
                 return self.paused_until
-            ready = mail.waiting(self.store, now)[:AT_ONCE]
+            ready = mail.waiting(self.store, now, AT_ONCE)
             if not ready:
                 return mail.next_letter_at(self.store)
             await asyncio.gather(*(self._one(one) for one in ready))

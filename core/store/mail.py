@@ -119,23 +119,31 @@ def post(store: Store, letter: Letter, now: datetime) -> int:
     )
 
 
-# The next letter of each chat: alerts overtake, the rest in order.
+# The next letter of each chat: alerts overtake, the rest in order. INDEXED BY: without statistics SQLite takes
+# the index over all letters ever sent to the chat.
+_WAITS = "sent_at IS NULL AND dropped IS NULL"
 _HEADS = (
-    "FROM outbox AS o WHERE sent_at IS NULL AND dropped IS NULL AND id = ("
-    " SELECT id FROM outbox AS n WHERE n.chat = o.chat AND n.sent_at IS NULL AND n.dropped IS NULL"
-    " ORDER BY n.priority = 0 DESC, n.id LIMIT 1)"
+    f"{_WAITS} AND id = coalesce("
+    f" (SELECT min(id) FROM outbox INDEXED BY idx_outbox_waiting WHERE chat = o.chat AND priority = 0 AND {_WAITS}),"
+    f" (SELECT min(id) FROM outbox INDEXED BY idx_outbox_next WHERE chat = o.chat AND {_WAITS}))"
 )
 
 
-def waiting(store: Store, now: datetime) -> list[Waiting]:
+def waiting(store: Store, now: datetime, limit: int = 1000) -> list[Waiting]:
     """The next letter of each chat that may go now, by priority."""
-    rows = store.rows(f"SELECT * {_HEADS} AND not_before <= ? ORDER BY priority, id", [ms(now)])
+    rows = store.rows(
+        f"SELECT * FROM outbox AS o INDEXED BY idx_outbox_order WHERE {_HEADS} AND not_before <= ?"
+        " ORDER BY priority, id LIMIT ?",
+        [ms(now), limit],
+    )
     return [_waiting(row) for row in rows]
 
 
 def next_letter_at(store: Store) -> datetime | None:
     """When a letter may be tried (again); None: nothing waits. What stands behind another does not count."""
-    row = store.row(f"SELECT min(not_before) AS at {_HEADS}")
+    row = store.row(
+        f"SELECT min(not_before) AS at FROM outbox AS o INDEXED BY idx_outbox_order WHERE {_HEADS}"
+    )
     return None if row is None or row["at"] is None else moment(row["at"])
 
 

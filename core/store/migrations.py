@@ -340,3 +340,18 @@ def m009_clearance_limits(db: Database) -> None:
 @migrations()
 def m010_bands(db: Database) -> None:
     _facts(db, "band_owned", {"at": int, "letter": str, "region": str, "width_cm": float, "mark": str})
+
+
+@migrations()
+def m011_found_by_index(db: Database) -> None:
+    """What each message asks of a table that grows for ever must not read all of it."""
+    waits = "WHERE sent_at IS NULL AND dropped IS NULL"
+    db.execute(f"CREATE INDEX idx_outbox_order ON outbox (priority, id) {waits}")
+    db.execute(f"CREATE INDEX idx_outbox_next ON outbox (chat, id) {waits}")
+    db.execute("CREATE INDEX idx_outbox_thread ON outbox (thread) WHERE thread IS NOT NULL")
+    db.table("outbox").create_index(["chat", "id"])
+    db.execute("CREATE INDEX idx_inbox_person ON inbox (person, received_at) WHERE person IS NOT NULL")
+    db.execute("CREATE INDEX idx_planned_done ON planned (person, dialogue) WHERE done_at IS NOT NULL")
+    db.table("thread").create_index(["person", "floor"])
+    db.table("alert").create_index(["person", "raised_at"])
+    db.table("person").create_index(["coach"])
