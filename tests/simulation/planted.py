@@ -260,7 +260,8 @@ def alert_in_a_later_commit(right: Any) -> Any:
 @bug(duties, "same_alert")
 def counted_into_a_settled_alert(right: Any) -> Any:
     def same(store: Any, person: int, cause: Any) -> Any:
-        row = store.row("SELECT id FROM alert WHERE person = ? ORDER BY id DESC LIMIT 1", [person])
+        sql = "SELECT id FROM alert WHERE person = ? AND cause = ? ORDER BY id DESC LIMIT 1"
+        row = store.row(sql, [person, cause.value])
         return None if row is None else duties.alert_by_id(store, row["id"])
 
     return same
