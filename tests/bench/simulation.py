@@ -1,13 +1,18 @@
 """Sweeps of the simulation, and one seed again.
 
-`python -m tests.bench.simulation --seed 7 --journal` plays one seed aloud; `--seeds 200` plays many.
+`python -m tests.bench.simulation --seed 7 --journal` plays one seed aloud, `--seeds 200` many; `--planted`
+plants every bug in turn (`--seeds`: stories to notice it in); `--crashes` kills the scripted session at every
+commit and write (`--seeds`: shuffled histories); `--power --seeds 10000` cuts the power at recorded writes.
 """
 
 import argparse
+import random
+import tempfile
 import time
 import traceback
+from pathlib import Path
 
-from tests.simulation import catching, scene
+from tests.simulation import catching, power, scene, scripted
 from tests.simulation.planted import PLANTED
 
 
@@ -25,6 +30,41 @@ def planted(names: list[str], most: int) -> int:
     return unnoticed
 
 
+def crashes(orders: int) -> int:
+    """Every commit and write of the scripted session killed, the disk full at each write, updates shuffled."""
+    commits, writes, as_always = scripted.undisturbed()
+    bad = 0
+    for name, numbers in (
+        ("kill_before", commits),
+        ("kill_after", commits),
+        ("kill_writes", writes),
+        ("full_writes", writes),
+    ):
+        wrong = [no for no in numbers if _struck(name, no) != as_always]
+        print(f"{name}: {len(numbers)} points, {len(wrong)} end otherwise {wrong[:5]}", flush=True)
+        bad += len(wrong)
+    wrong = [no for no in range(orders) if scripted.after(lambda fate: None, mischief=no) != as_always]
+    print(f"orders: {orders} shuffled histories, {len(wrong)} end otherwise {wrong[:5]}")
+    return bad + len(wrong)
+
+
+def _struck(name: str, number: int) -> scripted.Outcome:
+    return scripted.after(lambda fate: getattr(fate, name).add(number))
+
+
+def power_cuts(most: int) -> int:
+    """Cuts at recorded writes, as the store writes and (the control) with fewer syncs."""
+    lost = {}
+    for synchronous in ("FULL", "NORMAL"):
+        with tempfile.TemporaryDirectory() as folder:
+            recorded = power.record(synchronous, Path(folder))
+        dice = random.Random(1)
+        cuts = dice.choices(range(len(recorded.events)), k=most)
+        lost[synchronous] = power.lost_at_cuts(recorded, cuts, dice)
+        print(f"{synchronous}: {most} cuts, lost a confirmed commit, broken file: {lost[synchronous]}")
+    return sum(lost["FULL"]) + (lost["NORMAL"][0] == 0)
+
+
 def main() -> int:
     """The command line."""
     parser = argparse.ArgumentParser(description=__doc__)
@@ -35,7 +75,13 @@ def main() -> int:
     parser.add_argument("--clients", type=int, default=5)
     parser.add_argument("--journal", action="store_true")
     parser.add_argument("--planted", nargs="*", metavar="NAME")
+    parser.add_argument("--crashes", action="store_true")
+    parser.add_argument("--power", action="store_true")
     wanted = parser.parse_args()
+    if wanted.crashes:
+        return min(1, crashes(wanted.seeds))
+    if wanted.power:
+        return min(1, power_cuts(wanted.seeds))
     if wanted.planted is not None:
         return min(1, planted(wanted.planted, wanted.seeds))
     seeds = [wanted.seed] if wanted.seed is not None else range(wanted.first, wanted.first + wanted.seeds)

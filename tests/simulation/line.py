@@ -55,6 +55,8 @@ class Line(LocalApi):
         self.numbers: list[int] = []  # of all updates the phones made
         self.confirmed: set[int] = set()  # those the bot told us to forget
         self.lost_poll = False
+        self.mischief: random.Random | None = None  # shuffles what a poll gives, and gives some of it again
+        self.given: list[dict[str, Any]] = []
         self.calls: dict[datetime, int] = {}
         self._watch_mailbox()
         self.arrived: Callable[[int, ChatMessage], None] = lambda chat, message: None
@@ -103,7 +105,16 @@ class Line(LocalApi):
         self.confirmed |= waiting - set(self._exchange.mailbox._pending)
         if not answer.get("result"):
             raise Quiet
-        return answer
+        return self._shuffled(answer) if self.mischief else answer
+
+    def _shuffled(self, answer: dict[str, Any]) -> dict[str, Any]:
+        assert self.mischief is not None, "asked before"
+        fresh = answer["result"]
+        again = self.mischief.sample(self.given, min(len(self.given), self.mischief.randint(0, 3)))
+        self.given += fresh
+        mixed = [*fresh, *again, *self.mischief.choices(fresh, k=1)]
+        self.mischief.shuffle(mixed)
+        return answer | {"result": mixed}
 
     async def _send(self, method: str, params: dict[str, Any], files: dict[str, bytes]) -> dict[str, Any]:
         self._not_in_circles()

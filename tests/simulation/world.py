@@ -91,6 +91,7 @@ class World:
         self.path = Path(self.folder.name) / "practice.db"
         self.config = Config(TOKEN, "http://127.0.0.1", self.path, (COACH, SECOND), "Europe/Lisbon")
         self.fate = Fate()
+        self.synchronous = "OFF"  # nothing here must survive a power cut, but where one is played
         self.process: Process | None = None
         self.clients: list[Client] = []
         self.coaches: list[Coach] = []
@@ -150,9 +151,9 @@ class World:
         assert self.process is not None, "the process is down"
         return self.process.store
 
-    def open(self, synchronous: str = "OFF") -> Store:
+    def open(self) -> Store:
         """The file, with its fate."""
-        store = Store(self.path, synchronous=synchronous)
+        store = Store(self.path, synchronous=self.synchronous)
         store.connection = Watched(store.connection, self.fate)  # type: ignore[assignment]
         return store
 
