@@ -1,0 +1,79 @@
+"""`python -m tests.bench.load [--quick]`: one table, figure, wanted, measured. Minutes in full; it never fails."""
+
+import argparse
+import asyncio
+import os
+import tempfile
+from collections.abc import Iterator
+from pathlib import Path
+
+from core.store.connection import Store
+from tests.bench.load import big, queue, rates, starting
+
+Row = tuple[str, str, str]
+PARTS = ("rates", "store", "queue", "start")
+
+
+def rates_rows(folder: Path, quick: bool) -> Iterator[Row]:
+    """Against simpler bots."""
+    rounds, clients = (6, 600) if quick else (15, 2500)
+    found = asyncio.run(rates.measure(folder, rounds, 1.5, clients))
+    sent = f"{found.letters_each:.2f} messages an update"
+    yield "updates/s, cuffline / bare echo", ">= 0.7", f"{found.ratio('cuffline', 'echo'):.2f} ({sent})"
+    yield (
+        "messages/s, cuffline / bare echo",
+        "",
+        f"{found.ratio('cuffline', 'echo') * found.letters_each:.2f}",
+    )
+    yield "updates/s, pickled / bare echo", "", f"{found.ratio('pickled', 'echo'):.2f}"
+    for name, bursts in found.bursts.items():
+        speed, late = f"{min(bursts):.0f}-{max(bursts):.0f}/s", f"p99 {found.p99_ms(name):.0f} ms"
+        yield (
+            f"{name}, {rates.ACTIVE} clients waiting",
+            "",
+            f"{speed}, {late}, {found.memory_mb[name]:.0f} MB",
+        )
+
+
+def store_rows(folder: Path, quick: bool) -> Iterator[Row]:
+    """With years of data."""
+    sets, clients = (100_000, 1_000) if quick else (1_000_000, 10_000)
+    full = big.filled(folder / "big.db", sets, clients)
+    size = f"{sets:,} sets, {clients:,} clients"
+    yield f"finding what is due, {big.TALKS:,} planned", "< 1 ms", f"{big.finding_due_ms(full):.3f} ms"
+    count, took = big.digest_s(full)
+    yield f"digest, {count:,} clients", "< 10 s", f"{took:.1f} s"
+    ratio, there, here = big.cost_ratio(full, Store(folder / "empty.db"), 6 if quick else 15, 4)
+    yield f"an update, {size} / empty", "<= 1.2", f"{ratio:.2f} ({there:.1f} / {here:.1f} ms)"
+    full.close()
+
+
+def queue_rows(folder: Path, quick: bool) -> Iterator[Row]:
+    """Among many letters."""
+    gone, waited, speed = asyncio.run(queue.alert_among(folder / "queue.db", 10_000))
+    said = f"{gone} before it, {waited:.2f} s, at {speed:.0f} letters/s"
+    yield "alert behind 10,000 reminders, 30/s", "at once", said
+
+
+def start_rows(folder: Path, quick: bool) -> Iterator[Row]:
+    """From nothing."""
+    took = asyncio.run(starting.first_answer_s(folder, 3 if quick else 9))
+    yield "cuffline run, start to first answer", "<= 1.5 s", f"{took:.2f} s"
+
+
+def main() -> int:
+    """The command line."""
+    parser = argparse.ArgumentParser(description=__doc__)
+    parser.add_argument("--quick", action="store_true", help="a tenth of the data, fewer bursts")
+    parser.add_argument("--only", choices=PARTS, nargs="+", default=PARTS)
+    wanted = parser.parse_args()
+    print(f"{'figure':48} {'wanted':9} measured   (load before: {os.getloadavg()[0]:.1f})")
+    with tempfile.TemporaryDirectory() as folder:
+        for part in wanted.only:
+            for figure, limit, measured in globals()[f"{part}_rows"](Path(folder), wanted.quick):
+                print(f"{figure:48} {limit:9} {measured}", flush=True)
+    return 0
+
+
+if __name__ == "__main__":
+    raise SystemExit(main())

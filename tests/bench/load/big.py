@@ -1,0 +1,118 @@
+"""A store with years of a large practice in it, beside an empty one."""
+
+import json
+import statistics
+import time
+from datetime import datetime, timedelta
+from pathlib import Path
+
+from bot.engine import weeks
+from core.store import duties, people
+from core.store.connection import Store
+from core.store.times import ms
+from tests.bench.load.dialogue import COACH, FIRST_CLIENT, practice
+from tests.bench.load.talk import Talk, config_for, start
+
+FRESH = 200  # clients of the store that is empty but for them
+TALKS = 100_000
+DIGEST_CLIENTS = 1_000
+SETS_A_SESSION = 4
+
+
+def filled(file: Path, sets: int, clients: int) -> Store:
+    """Sets and sessions twice a week up to yesterday, a month of letters, and planned talks of the weeks to come."""
+    store = Store(file, synchronous="OFF")
+    practice(store, clients, start(), coaches=max(1, clients // DIGEST_CLIENTS))
+    ids = [row["id"] for row in store.rows("SELECT id FROM person WHERE role = 'client' ORDER BY id")]
+    with store.transaction():
+        for number in range(sets // clients // SETS_A_SESSION):
+            _session(store, ids, number, start() - timedelta(days=1 + 3.5 * number))
+        for number in range(max(1, TALKS // clients)):
+            at = start() + timedelta(days=1 + number)
+            about = json.dumps({"at": at.isoformat(), "name": at.isoformat()})
+            store.connection.executemany(
+                "INSERT INTO planned (person, dialogue, about, due_at, made_at, failures)"
+                " VALUES (?, 'reminding', ?, ?, 0, 0)",
+                [(client, about, ms(at)) for client in ids],
+            )
+    store.execute("PRAGMA synchronous = FULL")
+    return store
+
+
+def _session(store: Store, ids: list[int], number: int, at: datetime) -> None:
+    named, when = f"h{number}", ms(at)
+    store.connection.executemany(
+        "INSERT INTO session_started (person, noted_at, at, session, number, plan) VALUES (?, ?, ?, ?, ?, '')",
+        [(client, when, when, named, number) for client in ids],
+    )
+    store.connection.executemany(
+        "INSERT INTO session_ended (person, noted_at, at, session, why) VALUES (?, ?, ?, ?, 'done')",
+        [(client, when, when, named) for client in ids],
+    )
+    store.connection.executemany(
+        "INSERT INTO set_done (person, noted_at, at, session, exercise_no, movement, set_no, side, doing, reps,"
+        " rough, done_at, loose, aim_low, aim_high) VALUES (?, ?, ?, ?, 1, 'goblet_squat', ?, 'both', '10 kg', 25, 0, ?, 0,"
+        " 20, 40)",
+        [(client, when, when, named, one, when) for client in ids for one in range(1, 1 + SETS_A_SESSION)],
+    )
+    store.connection.executemany(
+        "INSERT INTO thread (person, dialogue, brief, floor, begun_at, failures) VALUES (?, 'session', '', 1, ?, 0)",
+        [(client, when) for client in ids],
+    )
+    if at > start() - timedelta(days=30):
+        _letters(store, ids, number, when)
+
+
+def _letters(store: Store, ids: list[int], number: int, when: int) -> None:
+    first = number * len(ids) * 20
+    store.connection.executemany(
+        "INSERT INTO inbox (update_id, received_at, handled_at, person) VALUES (?, ?, ?, ?)",
+        [(10**9 + first + n, when, when, ids[n % len(ids)]) for n in range(len(ids) * 20)],
+    )
+    chats = [(FIRST_CLIENT + n % len(ids), when, when, when) for n in range(len(ids) * 20)]
+    store.connection.executemany(
+        "INSERT INTO outbox (chat, priority, kind, body, created_at, not_before, attempts, sent_at)"
+        ' VALUES (?, 1, \'message\', \'{"text": "one", "buttons": []}\', ?, ?, 0, ?)',
+        chats,
+    )
+
+
+def cost_ratio(big: Store, empty: Store, rounds: int, sessions: int) -> tuple[float, float, float]:
+    """How much dearer an update is in the big store (median of neighbours), and ms an update in each."""
+    practice(empty, FRESH, start())
+    talks = [Talk(store, config_for(store), start()) for store in (big, empty)]
+    costs: list[tuple[float, float]] = []
+    for _ in range(rounds + 1):
+        pair = [_burst_ms(talk, sessions) for talk in talks]
+        costs.append((pair[0], pair[1]))
+    kept = costs[1:]  # the first warms up
+    ratio = statistics.median(one / other for one, other in kept)
+    return ratio, statistics.median(one for one, _ in kept), statistics.median(other for _, other in kept)
+
+
+def _burst_ms(talk: Talk, sessions: int) -> float:
+    talk.spent_s, talk.updates = 0.0, 0
+    for _ in range(sessions):
+        talk.session()
+    return 1000 * talk.spent_s / talk.updates
+
+
+def finding_due_ms(store: Store) -> float:
+    """What the program asks after each batch: the earliest due time, and the talks that are due."""
+    took = []
+    for _ in range(200):
+        began = time.perf_counter()
+        duties.next_due(store)
+        duties.due_talks(store, start())
+        took.append(1000 * (time.perf_counter() - began))
+    return statistics.median(took)
+
+
+def digest_s(store: Store) -> tuple[int, float]:
+    """Clients of the first coach, and seconds for their digest."""
+    talk = Talk(store, config_for(store), start())
+    coach = people.by_chat(store, COACH)
+    assert coach is not None
+    began = time.perf_counter()
+    weeks.digest_of(talk.engine, coach, start())
+    return len(people.clients_of(store, coach.id)), time.perf_counter() - began
