@@ -18,6 +18,7 @@ from conversations.session.state import (
     turn,
     with_counted,
 )
+from conversations.stopwords import read as read_words
 from conversations.words import session as words
 from conversations.words.answers import unclear
 
@@ -43,8 +44,15 @@ def typed(state: State, event: Said) -> Turn[State]:
     try:
         counts = tally.read(state, event.text)
     except Unclear as problem:
-        return turn(state, Say(unclear(problem)))
+        return turn(state, Say(_not_a_count(state, event.text, problem)))
     return numbers(state, event, counts)
+
+
+def _not_a_count(state: State, text: str, problem: Unclear) -> str:
+    """What to say to words without a number; "not numb" and "tingling is gone" are good news, not a mistake."""
+    if read_words(text).heard:
+        return words.GOOD_TO_HEAR
+    return words.IN_A_SET if state.phase is Phase.SET else unclear(problem)
 
 
 def _named(state: State, event: Said, no: int, text: str) -> Turn[State]:

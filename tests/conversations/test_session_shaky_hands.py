@@ -227,3 +227,12 @@ def test_an_unclear_place_is_asked_again_with_the_buttons_only() -> None:
     p = played().fits()
     p.give(Hurts(p.now, "ouch")).types("hmm")
     assert "a burn, it burns" not in p.heard
+
+
+@pytest.mark.parametrize("text", ["not numb", "tingling is gone", "no pain at all"])
+def test_good_news_in_a_set_is_no_mistake(text: str) -> None:
+    assert played().fits().types(text).heard == words.GOOD_TO_HEAR
+
+
+def test_other_words_in_a_set_are_told_what_counts_here() -> None:
+    assert played().fits().types("what?").heard == words.IN_A_SET
