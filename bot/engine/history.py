@@ -1,9 +1,9 @@
 """A client's sessions of one movement, from facts, as the load model reads them."""
 
 from collections.abc import Sequence
-from dataclasses import replace
+from dataclasses import dataclass, field, replace
 from itertools import groupby
-from typing import TYPE_CHECKING
+from typing import TYPE_CHECKING, TypeVar
 from zoneinfo import ZoneInfo
 
 from core.facts import Answered, CuffChecked, Rated, SessionEnded, SetDone
@@ -15,7 +15,36 @@ from core.units import Load
 if TYPE_CHECKING:
     from bot.engine.core import Engine
 
+S = TypeVar("S", Rated, SessionEnded, CuffChecked, Answered)
+
 FAILED = ("loosen", "stop")  # verdicts of a check
+
+
+@dataclass(frozen=True, slots=True)
+class Said:
+    """What a client said around each session. Read once: a query a session grows dearer with every session."""
+
+    rated: dict[str, list[Rated]] = field(default_factory=dict)
+    ended: dict[str, list[SessionEnded]] = field(default_factory=dict)
+    checked: dict[str, list[CuffChecked]] = field(default_factory=dict)
+    answered: dict[str, list[Answered]] = field(default_factory=dict)
+
+    @classmethod
+    def by(cls, engine: "Engine", client: int) -> "Said":
+        """All of this client, by session, oldest first."""
+        return cls(
+            _by_session(facts.current(engine.store, Rated, client)),
+            _by_session(facts.current(engine.store, SessionEnded, client)),
+            _by_session(facts.current(engine.store, CuffChecked, client)),
+            _by_session(facts.current(engine.store, Answered, client)),
+        )
+
+
+def _by_session(found: Sequence[S]) -> dict[str, list[S]]:
+    grouped: dict[str, list[S]] = {}
+    for one in found:
+        grouped.setdefault(one.session, []).append(one)
+    return grouped
 
 
 def history(engine: "Engine", client: int, exercise: Exercise) -> tuple[SessionRecord, ...]:
@@ -30,9 +59,8 @@ def by_session(engine: "Engine", client: int, exercise: Exercise) -> tuple[tuple
     side = exercise.sides[0] if exercise.sides else Side.BOTH
     mine = [one for one in sets if one.side is side and owned(exercise, one.doing) is not None]
     grouped = groupby(sorted(mine, key=lambda one: (one.done_at, one.set_no)), key=lambda one: one.session)
-    return tuple(
-        (session, _record(engine, client, exercise, list(group), zone)) for session, group in grouped
-    )
+    said = Said.by(engine, client) if mine else Said()
+    return tuple((session, _record(said, exercise, list(group), zone)) for session, group in grouped)
 
 
 def owned(exercise: Exercise, doing: str) -> Load | str | None:
@@ -43,16 +71,15 @@ def owned(exercise: Exercise, doing: str) -> Load | str | None:
     return next((rung.name for rung in exercise.rungs if rung.name == doing), None)
 
 
-def _record(
-    engine: "Engine", client: int, exercise: Exercise, sets: list[SetDone], zone: ZoneInfo
-) -> SessionRecord:
-    session, store = sets[0].session, engine.store
+def _record(said: Said, exercise: Exercise, sets: list[SetDone], zone: ZoneInfo) -> SessionRecord:
+    session = sets[0].session
     ordered = sorted(sets, key=lambda one: one.set_no)
     used = owned(exercise, ordered[0].doing)
     assert used is not None, "only owned loads are in the history"
-    effort = facts.latest(store, Rated, client, session=session, what="effort")
-    ended = facts.latest(store, SessionEnded, client, session=session)
-    looked = _looked(facts.current(store, CuffChecked, client, session=session), ordered[0].exercise_no)
+    rated, answered = said.rated.get(session, []), said.answered.get(session, [])
+    effort = next((one for one in reversed(rated) if one.what == "effort"), None)
+    ended = next(reversed(said.ended.get(session, [])), None)
+    looked = _looked(said.checked.get(session, []), ordered[0].exercise_no)
     left = tuple(one.reps_left for one in ordered if one.reps_left is not None)
     record = SessionRecord(
         date=ordered[0].done_at.astimezone(zone).date(),
@@ -61,23 +88,23 @@ def _record(
         tightness=ordered[0].tightness,
         refill_s=_slowest(looked),
         rest_s=tuple(one.rest_s for one in ordered[1:] if one.rest_s is not None) or None,
-        pain=_pain(engine, client, session),
+        pain=_pain(rated),
         effort=effort.score if effort else None,
         reps_left=left or None,
         stopped=ended.why if ended and ended.why not in ("done", "time") else None,
         loose=any(one.loose for one in ordered),
         rough=any(one.rough for one in ordered),
         check_ok=checks_right(looked),
-        tired=_tired(engine, client, session),
+        tired=_tired(answered),
     )
-    asked = facts.current(store, Answered, client, session=session, part=f"asked:{exercise.movement}")
-    return with_answers(record, asked)
+    asked = f"asked:{exercise.movement}"
+    return with_answers(record, [one for one in answered if one.part == asked])
 
 
-def _pain(engine: "Engine", client: int, session: str) -> int | None:
+def _pain(rated: Sequence[Rated]) -> int | None:
     """The most pain of a session and the morning after it; the working muscle's burn does not count."""
-    rated = facts.current(engine.store, Rated, client, session=session, what="pain")
-    return max((one.score for one in rated if one.where != "muscle"), default=None)
+    pains = (one.score for one in rated if one.what == "pain" and one.where != "muscle")
+    return max(pains, default=None)
 
 
 def _looked(checks: Sequence[CuffChecked], exercise_no: int) -> list[CuffChecked]:
@@ -85,10 +112,10 @@ def _looked(checks: Sequence[CuffChecked], exercise_no: int) -> list[CuffChecked
     return [one for one in checks if one.spell.partition(".")[0] == str(exercise_no)]
 
 
-def _tired(engine: "Engine", client: int, session: str) -> bool:
+def _tired(answered: Sequence[Answered]) -> bool:
     """Whether the same muscles had trained hard before, as told before the session."""
-    said = facts.latest(engine.store, Answered, client, session=session, part="before", question="heavy")
-    return said is not None and said.answer == "yes"
+    said = [one.answer for one in answered if one.part == "before" and one.question == "heavy"]
+    return said[-1:] == ["yes"]
 
 
 def _slowest(checks: Sequence[CuffChecked]) -> float | None:

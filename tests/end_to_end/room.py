@@ -28,7 +28,7 @@ class Room:
         self.more = more  # settings besides the usual
         self.api = LocalApi(lambda: datetime.now(UTC), more.get("CUFFLINE_TOKEN", TOKEN))
         self.command = [sys.executable, "-m", "bot", "run"]
-        self.output: BinaryIO | None = None  # where the bot's words for its operator go; None: as ours
+        self.output: BinaryIO | int | None = None  # where the bot's words for its operator go; None: as ours
         self.coach = self.api.add_phone(COACH, "Coach")
         self.client = self.api.add_phone(CLIENT, "Ruta")
         self.server: Server | None = None

@@ -77,17 +77,23 @@ def _letters(store: Store, ids: list[int], number: int, when: int) -> None:
     )
 
 
-def cost_ratio(big: Store, empty: Store, rounds: int, sessions: int) -> tuple[float, float, float]:
-    """How much dearer an update is in the big store (median of neighbours), and ms an update in each."""
-    practice(empty, FRESH, start())
-    talks = [Talk(store, config_for(store), start()) for store in (big, empty)]
-    costs: list[tuple[float, float]] = []
-    for _ in range(rounds + 1):
-        pair = [_burst_ms(talk, sessions) for talk in talks]
-        costs.append((pair[0], pair[1]))
-    kept = costs[1:]  # the first warms up
-    ratio = statistics.median(one / other for one, other in kept)
-    return ratio, statistics.median(one for one, _ in kept), statistics.median(other for _, other in kept)
+def costs_ms(stores: list[Store], rounds: int, sessions: int) -> list[list[float]]:
+    """Per store: ms an update in each burst, the stores in turn; the first round warms up and is left out."""
+    talks = [Talk(store, config_for(store), start()) for store in stores]
+    found = [[_burst_ms(talk, sessions) for talk in talks] for _ in range(rounds + 1)]
+    return [[burst[place] for burst in found[1:]] for place in range(len(stores))]
+
+
+def ratio(ones: list[float], others: list[float]) -> float:
+    """The median ratio of neighbouring bursts."""
+    return statistics.median(one / other for one, other in zip(ones, others, strict=True))
+
+
+def empty(file: Path) -> Store:
+    """Clients who have done nothing yet."""
+    store = Store(file)
+    practice(store, FRESH, start())
+    return store
 
 
 def _burst_ms(talk: Talk, sessions: int) -> float:

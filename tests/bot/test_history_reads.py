@@ -1,0 +1,68 @@
+"""What a client did before is read in a few statements, however long they have trained."""
+
+from datetime import timedelta
+
+from bot.engine import history
+from core.facts import Answered, Rated, SessionEnded, SetDone
+from core.plans import Side
+from core.store import facts
+from tests.practice import SQUAT, START, Practice
+
+
+def trained(practice: Practice, sessions: int) -> None:
+    """Sessions of one set each, three days apart, with an effort of 6."""
+    store = practice.stage.engine.store
+    with store.transaction():
+        for number in range(sessions):
+            at, session = START - timedelta(days=3 * (sessions - number)), f"h{number}"
+            for fact in (
+                SetDone(
+                    at,
+                    session,
+                    1,
+                    "goblet_squat",
+                    1,
+                    Side.BOTH,
+                    "10 kg",
+                    20 + number,
+                    False,
+                    at,
+                    None,
+                    6,
+                    False,
+                ),
+                Rated(at, session, "effort", "after", 6, ""),
+                Rated(at, session, "pain", "after", number % 3, ""),
+                Answered(at, session, "before", "heavy", "yes" if number == 1 else "no"),
+                SessionEnded(at, session, "stop" if number == 2 else "done"),
+            ):
+                facts.put(store, practice.client, fact, at)
+
+
+def statements(practice: Practice) -> int:
+    """How many the history takes."""
+    asked: list[str] = []
+    practice.stage.engine.store.connection.set_trace_callback(asked.append)
+    history.history(practice.stage.engine, practice.client, SQUAT)
+    practice.stage.engine.store.connection.set_trace_callback(None)
+    return len(asked)
+
+
+def test_a_year_of_sessions_takes_as_many_statements_as_three() -> None:
+    counts = []
+    for sessions in (3, 100):
+        practice = Practice()
+        trained(practice, sessions)
+        counts.append(statements(practice))
+        practice.stage.close()
+    assert counts[0] == counts[1] <= 6
+
+
+def test_each_session_keeps_what_was_said_around_it_and_not_its_neighbours_words(practice: Practice) -> None:
+    trained(practice, 4)
+    found = history.history(practice.stage.engine, practice.client, SQUAT)
+    assert [one.reps for one in found] == [(20,), (21,), (22,), (23,)]
+    assert [one.effort for one in found] == [6, 6, 6, 6]
+    assert [one.pain for one in found] == [0, 1, 2, 0]
+    assert [one.tired for one in found] == [False, True, False, False]
+    assert [one.stopped for one in found] == [None, None, "stop", None]
