@@ -27,16 +27,20 @@ class Said:
     rated: dict[str, list[Rated]] = field(default_factory=dict)
     ended: dict[str, list[SessionEnded]] = field(default_factory=dict)
     checked: dict[str, list[CuffChecked]] = field(default_factory=dict)
-    answered: dict[str, list[Answered]] = field(default_factory=dict)
+    heavy: dict[str, list[Answered]] = field(default_factory=dict)
+    asked: dict[str, list[Answered]] = field(default_factory=dict)
 
     @classmethod
-    def by(cls, engine: "Engine", client: int) -> "Said":
-        """All of this client, by session, oldest first."""
+    def by(cls, engine: "Engine", client: int, movement: str) -> "Said":
+        """All that the model reads of this client and movement, by session, oldest first."""
+        heavy = facts.current(engine.store, Answered, client, part="before", question="heavy")
+        asked = facts.current(engine.store, Answered, client, part=f"asked:{movement}")
         return cls(
             _by_session(facts.current(engine.store, Rated, client)),
             _by_session(facts.current(engine.store, SessionEnded, client)),
             _by_session(facts.current(engine.store, CuffChecked, client)),
-            _by_session(facts.current(engine.store, Answered, client)),
+            _by_session(heavy),
+            _by_session(asked),
         )
 
 
@@ -59,7 +63,7 @@ def by_session(engine: "Engine", client: int, exercise: Exercise) -> tuple[tuple
     side = exercise.sides[0] if exercise.sides else Side.BOTH
     mine = [one for one in sets if one.side is side and owned(exercise, one.doing) is not None]
     grouped = groupby(sorted(mine, key=lambda one: (one.done_at, one.set_no)), key=lambda one: one.session)
-    said = Said.by(engine, client) if mine else Said()
+    said = Said.by(engine, client, exercise.movement) if mine else Said()
     return tuple((session, _record(said, exercise, list(group), zone)) for session, group in grouped)
 
 
@@ -76,7 +80,7 @@ def _record(said: Said, exercise: Exercise, sets: list[SetDone], zone: ZoneInfo)
     ordered = sorted(sets, key=lambda one: one.set_no)
     used = owned(exercise, ordered[0].doing)
     assert used is not None, "only owned loads are in the history"
-    rated, answered = said.rated.get(session, []), said.answered.get(session, [])
+    rated, heavy = said.rated.get(session, []), said.heavy.get(session, [])
     effort = next((one for one in reversed(rated) if one.what == "effort"), None)
     ended = next(reversed(said.ended.get(session, [])), None)
     looked = _looked(said.checked.get(session, []), ordered[0].exercise_no)
@@ -95,10 +99,9 @@ def _record(said: Said, exercise: Exercise, sets: list[SetDone], zone: ZoneInfo)
         loose=any(one.loose for one in ordered),
         rough=any(one.rough for one in ordered),
         check_ok=checks_right(looked),
-        tired=_tired(answered),
+        tired=[one.answer for one in heavy][-1:] == ["yes"],
     )
-    asked = f"asked:{exercise.movement}"
-    return with_answers(record, [one for one in answered if one.part == asked])
+    return with_answers(record, said.asked.get(session, []))
 
 
 def _pain(rated: Sequence[Rated]) -> int | None:
@@ -110,12 +113,6 @@ def _pain(rated: Sequence[Rated]) -> int | None:
 def _looked(checks: Sequence[CuffChecked], exercise_no: int) -> list[CuffChecked]:
     """The checks of this movement: each has its own spells of bands, "2.1" is the first of the second movement."""
     return [one for one in checks if one.spell.partition(".")[0] == str(exercise_no)]
-
-
-def _tired(answered: Sequence[Answered]) -> bool:
-    """Whether the same muscles had trained hard before, as told before the session."""
-    said = [one.answer for one in answered if one.part == "before" and one.question == "heavy"]
-    return said[-1:] == ["yes"]
 
 
 def _slowest(checks: Sequence[CuffChecked]) -> float | None:

@@ -123,15 +123,19 @@ def _stored(value: Any) -> Any:
 
 
 def _fact(kind: Kind, row: Row) -> Any:
-    read = _readers(kind)
-    values = {name: None if row[name] is None else read[name](row[name]) for name in columns_of(kind)}
-    return kind(**values)
+    return kind(*[_read(row[name], reader) for name, reader in _readers(kind)])
+
+
+def _read(value: Any, reader: Callable[[Any], Any] | None) -> Any:
+    return value if value is None or reader is None else reader(value)
 
 
 @cache
-def _readers(kind: Kind) -> dict[str, Callable[[Any], Any]]:
+def _readers(kind: Kind) -> tuple[tuple[str, Callable[[Any], Any] | None], ...]:
+    """Each column and what makes a value of it; None: as stored (a STRICT table gives what it was given)."""
     hints = get_type_hints(kind)
-    return {name: _reader(hints[name]) for name in columns_of(kind)}
+    readers = [(name, _reader(hints[name])) for name in columns_of(kind)]
+    return tuple((name, None if reader in (int, str) else reader) for name, reader in readers)
 
 
 def _reader(hint: Any) -> Callable[[Any], Any]:

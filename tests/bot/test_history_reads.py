@@ -55,7 +55,7 @@ def test_a_year_of_sessions_takes_as_many_statements_as_three() -> None:
         trained(practice, sessions)
         counts.append(statements(practice))
         practice.stage.close()
-    assert counts[0] == counts[1] <= 6
+    assert counts[0] == counts[1] <= 7
 
 
 def test_each_session_keeps_what_was_said_around_it_and_not_its_neighbours_words(practice: Practice) -> None:
