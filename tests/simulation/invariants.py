@@ -212,7 +212,7 @@ class Watchman:
     def bands_are_watched_until_off(self) -> None:
         """Bands that are on are watched; too long on, the coach is told."""
         on = self.rows(
-            "SELECT n.*, w.next_at FROM current_bands_on AS n LEFT JOIN watch AS w USING (person, session, spell)"
+            "SELECT n.*, w.next_at, w.calls FROM current_bands_on AS n LEFT JOIN watch AS w USING (person, session, spell)"
             " WHERE NOT EXISTS (SELECT 1 FROM bands_off AS f WHERE f.person = n.person"
             " AND f.session = n.session AND f.spell = n.spell)"
         )
@@ -220,6 +220,9 @@ class Watchman:
             if row["next_at"] is None:
                 raise Violation(f"bands on and nobody watches: {dict(row)}")
             due = moment(row["at"]) + timedelta(seconds=row["limit_s"]) + THIRD_CALL
+            put_off = row["calls"] < 3 and moment(row["next_at"]) > max(due, self.now) + GRACE
+            if put_off and not self.world.clock.was_set:
+                raise Violation(f"a call about bands is put off until {moment(row['next_at'])}: {dict(row)}")
             if self._calm_for(due) and not self._told_since(row):
                 raise Violation(f"bands on for too long and nobody told: {dict(row)}")
         watched = self.rows("SELECT count(*) AS n FROM watch")[0]["n"]

@@ -204,7 +204,8 @@ class Client:
             self.flags.append(number)
 
     def _old_button(self) -> None:
-        old = [message for message in self.heard[-40:-6] if _labels(message)]
+        recent = {message.text for message in self.heard[-6:]}  # a copy of an open question is not old
+        old = [one for one in self.heard[-40:-6] if _labels(one) and one.text not in recent]
         if old:
             message = self.dice.choice(old)
             label = self.dice.choice(_labels(message))
@@ -287,7 +288,7 @@ class Client:
 
     def corrects(self, key: Key, reps: int) -> None:
         """Say that it was another number."""
-        if not self.phone.blocked:
+        if not self.phone.blocked and self.done_no == key.set_no:
             self.diary.sends(key, reps)
             self.types(f"no, {reps}")
 

@@ -18,6 +18,12 @@ def test_there_are_at_least_30_planted_bugs() -> None:
     assert len(COMMON) >= 30
 
 
+@pytest.mark.parametrize("name", sorted(PLANTED))
+def test_what_a_planted_bug_breaks_is_still_there(name: str) -> None:
+    with PLANTED[name]():
+        pass  # it asserts that something changed: code that moved away would be broken nowhere
+
+
 @pytest.mark.parametrize("name", TODAYS)
 def test_a_planted_bug_is_noticed(name: str) -> None:
     assert caught(name, range(1, 13)) is not None
