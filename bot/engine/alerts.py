@@ -19,7 +19,6 @@ if TYPE_CHECKING:
     from bot.engine.core import Engine
 
 SESSIONS_SHOWN = 2
-SAME_HOUR = timedelta(hours=1)
 NO_BURST = timedelta(minutes=5)  # between two sendings, also when several are late; own caution, no source
 
 
@@ -69,8 +68,8 @@ def _send_to(engine: "Engine", who: Who, client: Person, alert: OpenAlert, now: 
 
 
 def somebody_answered(engine: "Engine", client: Person, alert: OpenAlert) -> bool:
-    """Whether a coach already answered another alert of the same hour: then they were reached."""
-    recent = duties.alerts_since(engine.store, client.id, alert.raised_at - SAME_HOUR)
+    """Whether a coach already answered an alert raised with this one or since: an older answer says nothing."""
+    recent = duties.alerts_since(engine.store, client.id, alert.raised_at)
     return any(one.taken_by is not None for one in recent)
 
 
