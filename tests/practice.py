@@ -25,21 +25,10 @@ SQUAT = Exercise(
 )
 
 
-class Practice:
-    """A stage with a coach, a second one, a cleared client with a plan, and a stranger."""
+class OnPhones:
+    """A stage, with short ways to type, tap, wait and read."""
 
-    def __init__(self) -> None:
-        self.stage = Stage(START, (COACH, SECOND), "Europe/Lisbon", lambda *_: None)
-        for number, name in ((COACH, "Coach"), (SECOND, "Second"), (CLIENT, "Ruta"), (OTHER, "Nobody")):
-            self.stage.add(number, name, lambda message, now: None)
-        store = self.stage.engine.store
-        coach = people.by_chat(store, COACH)
-        assert coach is not None
-        with store.transaction():
-            self.client = people.add(store, CLIENT, "Ruta", Role.CLIENT, "Europe/Lisbon", START, coach.id)
-            facts.put(store, self.client, Cleared(START, "1", "cleared", "arms,legs", coach.id), START)
-            plan = plan_to_text(Plan("squats", (SQUAT,)))
-            facts.put(store, self.client, PlanGiven(START, plan, coach.id), START)
+    stage: Stage
 
     def settle(self) -> None:
         """Let everybody finish at this moment."""
@@ -62,15 +51,36 @@ class Practice:
                 self.stage.phones[number].taps(message.id, label)
                 self.settle()
                 return
-        raise AssertionError(f"nobody offered {label!r}")
+        raise AssertionError(f"nobody offered {label!r}; newest: {self.messages(number)[-1].text}")
+
+    def messages(self, number: int) -> list[ChatMessage]:
+        """All that the bot sent to somebody."""
+        return [message for message in self.stage.phones[number].history if not message.mine]
+
+
+class Practice(OnPhones):
+    """A stage with a coach, a second one, a cleared client with a plan, and a stranger."""
+
+    def __init__(self) -> None:
+        self.stage = Stage(START, (COACH, SECOND), "Europe/Lisbon", lambda *_: None)
+        for number, name in ((COACH, "Coach"), (SECOND, "Second"), (CLIENT, "Ruta"), (OTHER, "Nobody")):
+            self.stage.add(number, name, lambda message, now: None)
+        store = self.stage.engine.store
+        coach = people.by_chat(store, COACH)
+        assert coach is not None
+        with store.transaction():
+            self.client = people.add(store, CLIENT, "Ruta", Role.CLIENT, "Europe/Lisbon", START, coach.id)
+            facts.put(store, self.client, Cleared(START, "1", "cleared", "arms,legs", coach.id), START)
+            plan = plan_to_text(Plan("squats", (SQUAT,)))
+            facts.put(store, self.client, PlanGiven(START, plan, coach.id), START)
 
     def heard(self, number: int) -> list[str]:
         """All that the bot wrote to somebody."""
-        return [message.text for message in self.stage.phones[number].history if not message.mine]
+        return [message.text for message in self.messages(number)]
 
     def newest(self, number: int) -> ChatMessage:
         """The newest message of the bot."""
-        return [message for message in self.stage.phones[number].history if not message.mine][-1]
+        return self.messages(number)[-1]
 
     def sets(self) -> dict[int, int]:
         """Reps by set."""

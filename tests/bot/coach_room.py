@@ -1,7 +1,6 @@
 """A practice on a virtual clock for tests of the coach's side: two coaches, as many clients as wanted."""
 
-import asyncio
-from datetime import UTC, datetime, timedelta
+from datetime import UTC, datetime
 from decimal import Decimal
 
 from bot.local.messages import ChatMessage
@@ -13,6 +12,7 @@ from core.store import facts, people
 from core.store.connection import Store
 from core.store.people import Person, Role
 from core.units import Load
+from tests.practice import OnPhones
 
 START = datetime(2026, 3, 2, 18, 0, tzinfo=UTC)  # a Monday
 COACH, SECOND, THIRD, RUTA, MILO = 1001, 1002, 1003, 2001, 2002
@@ -36,7 +36,7 @@ ANSWERS = (
 )
 
 
-class Room:
+class Room(OnPhones):
     """The stage, with short ways to type, tap and read."""
 
     def __init__(self, coaches: tuple[int, ...] = (COACH, SECOND, THIRD)) -> None:
@@ -93,32 +93,6 @@ class Room:
         self.put(client, SessionEnded(at, session, "done"))
 
     # --- phones ---
-    def settle(self) -> None:
-        """Let everybody finish at this moment."""
-        asyncio.run(self.stage.settle())
-
-    def later(self, **time: float) -> None:
-        """Let time pass, with all that is due in it."""
-        asyncio.run(self.stage.run(self.now + timedelta(**time)))
-
-    def types(self, number: int, text: str) -> None:
-        """A person types, and everything settles."""
-        self.stage.phones[number].types(text)
-        self.settle()
-
-    def taps(self, number: int, label: str) -> None:
-        """The newest button with this label."""
-        for message in reversed(self.stage.phones[number].history):
-            if any(label == shown for row in message.buttons for shown, _ in row):
-                self.stage.phones[number].taps(message.id, label)
-                self.settle()
-                return
-        raise AssertionError(f"nobody offered {label!r}; newest: {self.newest(number).text}")
-
-    def messages(self, number: int) -> list[ChatMessage]:
-        """All that the bot sent to somebody."""
-        return [message for message in self.stage.phones[number].history if not message.mine]
-
     def newest(self, number: int) -> ChatMessage:
         """The newest words of the bot; pictures are left out."""
         return [message for message in self.messages(number) if message.text][-1]
