@@ -108,13 +108,15 @@ def give_recap(engine: "Engine", client: Person, details: dict[str, Any], now: d
         done.setdefault(plan_names.get(one.movement, one.movement), ([], one.doing))[0].append(one.reps)
     walks = facts.current(engine.store, WalkDone, client.id, session=session)
     lines = [(name, reps, doing) for name, (reps, doing) in done.items()]
-    moves = loads_asked.held_back(engine, client, session, loads.move(engine, client.id, session), now)
+    advised = loads.advised(engine, client.id, session)
+    told = loads.move(engine, client.id, session, advised)
+    moves = loads_asked.held_back(engine, client, session, told, now)
     text = recap(lines, moves, [walk.minutes for walk in walks])
     engine.say(client, Say(text), now)
     reminders.trained(engine, client, now)
     aftercare.plan_aftercare(engine, client, session, now)
     checks.tell_patterns(engine, client.id)
-    return reading.ask(engine, client, session, now)
+    return reading.ask(engine, client, session, advised, now)
 
 
 ACTS: dict[str, tuple[Action, Act]] = {

@@ -7,6 +7,7 @@ from its default. So a new field of a brief needs one maker, and old briefs in o
 from collections.abc import Callable
 from dataclasses import MISSING, fields
 from datetime import datetime
+from functools import cached_property
 from typing import TYPE_CHECKING, Any
 
 import msgspec
@@ -45,17 +46,17 @@ class About:
         """A stored detail of the client."""
         return status.detail(self.engine, self.client.id, name, otherwise)
 
-    @property
+    @cached_property
     def plan(self) -> Plan | None:
         """The client's plan in force."""
         return status.plan_of(self.engine, self.client.id)
 
-    @property
+    @cached_property
     def today(self) -> loads.Today:
-        """What a session now would be."""
+        """What a session now would be; three fields of a brief come of it."""
         return loads.today(self.engine, self.client.id, self.plan)
 
-    @property
+    @cached_property
     def number(self) -> int:
         """The number of the session that is under way or comes next, from 1: those with work done count."""
         this = self.about.get("session", "")

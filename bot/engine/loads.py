@@ -109,27 +109,34 @@ def _lower(exercise: Exercise, use: Load | str) -> bool:
     return at in order and use in order and order.index(use) < order.index(at)
 
 
-def move(engine: "Engine", client: int, session: str) -> list[tuple[str, str, str, str]]:
-    """Advise on every movement of the session and record it; (movement, was, use, why) of each."""
-    from bot.engine import status, turns
+Advised = list[tuple[Exercise, Advice]]
+
+
+def advised(engine: "Engine", client: int, session: str) -> Advised:
+    """Each movement of the session with what the load model says to it."""
+    from bot.engine import status
 
     plan = status.plan_of(engine, client)
-    moves = []
-    for fact in _moves(engine, client, session, plan):
-        turns.record(engine, client, fact)
-        moves.append((names(plan)[fact.movement], fact.was, fact.use, fact.because))
-    return moves
-
-
-def _moves(engine: "Engine", client: int, session: str, plan: Plan | None) -> list[LoadMoved]:
     done = {one.movement for one in facts.current(engine.store, SetDone, client, session=session)}
-    found = [
-        _moved(engine, session, exercise, advice)
+    return [
+        (exercise, advice)
         for exercise in exercises(engine, client, plan)
         if exercise.movement in done and (advice := advice_on(engine, client, exercise, plan)) is not None
     ]
+
+
+def move(engine: "Engine", client: int, session: str, found: Advised) -> list[tuple[str, str, str, str]]:
+    """Record what was advised, and the next walk; (movement, was, use, why) of each."""
+    from bot.engine import status, turns
+
+    plan = status.plan_of(engine, client)
+    moves = [_moved(engine, session, exercise, advice) for exercise, advice in found]
     walked = walks.moved(engine, client, session, plan)
-    return found if walked is None else [*found, walked]
+    called, told = names(plan), []
+    for fact in moves if walked is None else [*moves, walked]:
+        turns.record(engine, client, fact)
+        told.append((called[fact.movement], fact.was, fact.use, fact.because))
+    return told
 
 
 def _moved(engine: "Engine", session: str, exercise: Exercise, advice: Advice) -> LoadMoved:
@@ -146,17 +153,10 @@ def _moved(engine: "Engine", session: str, exercise: Exercise, advice: Advice) -
     )
 
 
-def question(engine: "Engine", client: int, session: str) -> tuple[str, Question] | None:
+def question(found: Advised) -> tuple[str, Question] | None:
     """The movement whose numbers have two close readings, and what tells them apart; at most one a session."""
-    from bot.engine import status
-
-    plan = status.plan_of(engine, client)
-    done = {one.movement for one in facts.current(engine.store, SetDone, client, session=session)}
-    for exercise in exercises(engine, client, plan):
-        advice = advice_on(engine, client, exercise, plan) if exercise.movement in done else None
-        if advice is not None and advice.question is not None:
-            return exercise.movement, advice.question
-    return None
+    asks = ((exercise.movement, advice.question) for exercise, advice in found)
+    return next(((movement, asked) for movement, asked in asks if asked is not None), None)
 
 
 def jump(engine: "Engine", client: int, session: str) -> float:

@@ -14,9 +14,9 @@ if TYPE_CHECKING:
     from bot.engine.core import Engine
 
 
-def ask(engine: "Engine", client: Person, session: str, now: datetime) -> bool:
+def ask(engine: "Engine", client: Person, session: str, advised: loads.Advised, now: datetime) -> bool:
     """Ask the one question that tells two close readings apart; False: there is none."""
-    found = loads.question(engine, client.id, session)
+    found = loads.question(advised)
     if found is None:
         return False
     movement, question = found
@@ -30,7 +30,7 @@ def read_again(engine: "Engine", client: Person, details: dict[str, Any], now: d
     """The question is answered: advise once more, and say so where the next load changed."""
     session = details["session"]
     told = {one.movement: one for one in facts.current(engine.store, LoadMoved, client.id, session=session)}
-    loads.move(engine, client.id, session)
+    loads.move(engine, client.id, session, loads.advised(engine, client.id, session))
     for one in facts.current(engine.store, LoadMoved, client.id, session=session):
         if one.movement in told and one.use != told[one.movement].use:
             name = loads.names(status.plan_of(engine, client.id))[one.movement].lower()

@@ -40,7 +40,7 @@ def trained(practice: Practice, day: int, first: int, doing: str = "10 kg", pain
             facts.put(engine.store, practice.client, done, at)
         facts.put(engine.store, practice.client, Rated(at, session, "pain", "after", pain, "joint"), at)
         facts.put(engine.store, practice.client, SessionEnded(at, session, "done"), at)
-        loads.move(engine, practice.client, session)
+        loads.move(engine, practice.client, session, loads.advised(engine, practice.client, session))
     return session
 
 
@@ -164,7 +164,7 @@ def walked(practice: Practice, day: int, *minutes: float, effort: int = 3) -> li
         for no, each in enumerate(minutes, start=1):
             facts.put(engine.store, practice.client, WalkDone(at, session, no, each, kmh), at)
         facts.put(engine.store, practice.client, Rated(at, session, "effort", "after", effort), at)
-        return loads.move(engine, practice.client, session)
+        return loads.move(engine, practice.client, session, loads.advised(engine, practice.client, session))
 
 
 def test_a_walk_grows_by_a_minute_then_a_second_round_then_pace_after_four_weeks(practice: Practice) -> None:
@@ -196,14 +196,15 @@ def test_a_close_call_is_asked_about_and_the_answer_is_read(practice: Practice) 
     found = None
     for first in range(33, 46):  # somewhere between "right" and "light" two readings are close
         session = trained(practice, 13 + first - 33, first, now(practice).exercises[0].doing)
-        found = loads.question(engine, practice.client, session)
+        advised = loads.advised(engine, practice.client, session)
+        found = loads.question(advised)
         if found is not None:
             break
     assert found is not None
     practice.settle()
     with engine.store.transaction():
         client = people.by_id(engine.store, practice.client)
-        assert reading.ask(engine, client, session, practice.stage.clock.now())
+        assert reading.ask(engine, client, session, advised, practice.stage.clock.now())
     practice.settle()
     assert "One question about the goblet squat" in practice.newest(2001).text
     practice.types(2001, "3")
