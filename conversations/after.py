@@ -3,14 +3,14 @@
 from dataclasses import dataclass, replace
 from datetime import datetime, timedelta
 
-from conversations.answers import Unclear, pick
+from conversations.answers import pick
 from conversations.form import YES_NO_NOT_SURE, Form, Outcome, dialogue
-from conversations.heard import TEN, flag_or_ask_again, help_with, raised, score, yes_no_not_sure
+from conversations.heard import TEN, help_with, or_flagged, raised, score, yes_no_not_sure
 from conversations.protocol import Alert, Begin, Choice, Do, Effect, Record, Said, Say
 from conversations.stopwords.kinds import Kind
 from conversations.words import after as words
 from conversations.words import safety
-from core.facts import Answered, Rated
+from core.facts import WORKED, Answered, Rated
 from core.plans import PAIN_CEILING
 from core.safety.aftercare import NUMB_LIMIT
 from core.safety.causes import Cause
@@ -82,10 +82,7 @@ def ask(brief: Brief, draft: Draft, step: str) -> Say:
 
 def fill(brief: Brief, draft: Draft, step: str, answer: Said) -> Draft:
     """One more answer; a red flag instead of one ends the questions. Raises `Unclear`."""
-    try:
-        return _answered(draft, step, answer.text)
-    except Unclear as problem:
-        return replace(draft, flagged=flag_or_ask_again(answer.text, problem), said=answer.text)
+    return or_flagged(draft, answer.text, lambda: _answered(draft, step, answer.text))
 
 
 def _answered(draft: Draft, step: str, text: str) -> Draft:
@@ -168,7 +165,7 @@ def lapsed(brief: Brief, draft: Draft, at: datetime) -> Outcome:
 
 def opening(brief: Brief) -> tuple[Say, ...]:
     """Thanks for the work, or for stopping."""
-    return (Say(words.OPENING if brief.why in ("done", "time") else words.OPENING_STOPPED),)
+    return (Say(words.OPENING if brief.why in WORKED else words.OPENING_STOPPED),)
 
 
 FORM: Form[Brief, Draft] = Form(

@@ -145,10 +145,7 @@ def ask(brief: Brief, draft: Draft, step: str) -> Say:
 
 def fill(brief: Brief, draft: Draft, step: str, answer: Said) -> Draft:
     """One more answer; a red flag instead of one ends the questions. Raises `Unclear`."""
-    try:
-        return _answered(draft, step, answer.text)
-    except Unclear as problem:
-        return replace(draft, flagged=heard.flag_or_ask_again(answer.text, problem), said=answer.text)
+    return heard.or_flagged(draft, answer.text, lambda: _answered(draft, step, answer.text))
 
 
 def _answered(draft: Draft, step: str, text: str) -> Draft:

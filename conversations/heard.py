@@ -4,10 +4,13 @@ The engine stops everything at stop words. Around a session such words may be an
 asked reads them: what its question cannot take is read once more for a red flag before it is asked again.
 """
 
+from collections.abc import Callable
 from datetime import datetime
+from typing import TypeVar
 
 from conversations import trouble
 from conversations.answers import Reply, Unclear, whole_number, yes_no
+from conversations.form import with_answer
 from conversations.protocol import Alert, Begin, Choice, Effect, Record
 from conversations.stopwords import read
 from conversations.stopwords.causes import cause_of
@@ -15,6 +18,7 @@ from conversations.stopwords.kinds import Kind
 from core.facts import Noticed
 from core.safety.causes import Cause
 
+D = TypeVar("D")  # a draft with `flagged` and `said`
 RED_FLAGS = frozenset(
     {Kind.INJURY, Kind.URINE, Kind.SWELLING, Kind.CIRCULATION, Kind.NERVE, Kind.FAINT, Kind.EMERGENCY}
 )
@@ -35,6 +39,14 @@ def flag_or_ask_again(text: str, problem: Unclear) -> Kind:
     if kind is None:
         raise problem
     return kind
+
+
+def or_flagged(draft: D, text: str, read: Callable[[], D]) -> D:
+    """What `read` makes of the answer; a red flag instead of one as `flagged` and `said`. Raises `Unclear`."""
+    try:
+        return read()
+    except Unclear as problem:
+        return with_answer(with_answer(draft, "flagged", flag_or_ask_again(text, problem)), "said", text)
 
 
 def score(text: str) -> int:

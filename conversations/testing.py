@@ -4,7 +4,7 @@ from dataclasses import dataclass, replace
 from datetime import datetime, timedelta
 
 from conversations import heard
-from conversations.answers import Unclear, load, pick, whole_number
+from conversations.answers import load, pick, whole_number
 from conversations.form import Form, Outcome, dialogue
 from conversations.protocol import Choice, Do, Effect, Record, Said, Say
 from conversations.stopwords.kinds import Kind
@@ -71,10 +71,7 @@ def ask(brief: Brief, draft: Draft, step: str) -> Say:
 
 def fill(brief: Brief, draft: Draft, step: str, answer: Said) -> Draft:
     """One more answer; a red flag instead of one ends the test. Raises `Unclear`."""
-    try:
-        return _answered(brief, draft, step, answer.text)
-    except Unclear as problem:
-        return replace(draft, flagged=heard.flag_or_ask_again(answer.text, problem), said=answer.text)
+    return heard.or_flagged(draft, answer.text, lambda: _answered(brief, draft, step, answer.text))
 
 
 def _answered(brief: Brief, draft: Draft, step: str, text: str) -> Draft:

@@ -109,9 +109,12 @@ class SessionStarted:
     plan: str
 
 
+WORKED = ("done", "time")  # endings of a session that ran as planned, or to the time limit
+
+
 @dataclass(frozen=True, slots=True)
 class SessionEnded:
-    """A session ended: `why` is "done", or what stopped it."""
+    """A session ended: `why` is one of `WORKED`, or what stopped it."""
 
     key: ClassVar[tuple[str, ...]] = ("session",)
     at: datetime

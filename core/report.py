@@ -9,11 +9,10 @@ from statistics import fmean
 from core.calendar.missed import Attendance, Kept
 from core.calendar.recurrence import monday
 from core.calendar.zones import local
-from core.facts import CuffChecked, Measured, Rated, SessionEnded, SetDone, WalkDone
+from core.facts import WORKED, CuffChecked, Measured, Rated, SessionEnded, SetDone, WalkDone
 from core.outcomes import Change, girth_change, pain_change, reps_at_equal_load
 from core.plans import Side
 
-WORKED = ("done", "time")  # endings of a session that ran as planned, or to the time limit
 PASSED = ("go", "ease")
 MORNINGS = ("morning", "evening", "48h")
 Range = tuple[int, int]

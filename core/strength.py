@@ -17,7 +17,6 @@ from core.units import Load
 # Linear formulas hold to about 10 reps (Reynolds et al. 2006, JSCR 20:584).
 MOST_REPS = 10
 # Handbook rep tables are called accurate above 75 % of the maximum, which is 10 reps.
-TEST_REPS = (4, 10)  # aimed at in a home test; own caution, no source
 ERROR = 0.12  # total error 10.6-13.5 % of the mean (Hutchins & Gearhart 2010)
 
 

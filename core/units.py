@@ -5,7 +5,7 @@ is always the number that stands on the plate.
 """
 
 from dataclasses import dataclass
-from decimal import Decimal
+from decimal import Decimal, InvalidOperation
 from enum import StrEnum
 
 # International avoirdupois pound, exact by definition (NIST Special Publication 811, appendix B.8).
@@ -38,6 +38,15 @@ class Load:
 
     def __str__(self) -> str:
         return f"{plain(self.value)} {self.unit}"
+
+
+def load_from_text(text: str) -> Load:
+    """The load that `str` wrote: "12.5 kg". Raises ValueError for any other text."""
+    value, _, unit = text.partition(" ")
+    try:
+        return Load(Decimal(value), Unit(unit))
+    except InvalidOperation:
+        raise ValueError(f"load: {text!r} is no stored load") from None
 
 
 def plain(value: Decimal) -> str:

@@ -1,18 +1,17 @@
 """The load model asked about one client and one movement: history, limits and equipment from facts."""
 
 from datetime import UTC, date, datetime, time, timedelta
-from decimal import Decimal
 from typing import TYPE_CHECKING
 
+from bot.engine import status
 from bot.engine.history import history
 from core.calendar.zones import local
-from core.facts import Detail
 from core.plans import PAIN_CEILING, Exercise, Plan, Scheme
 from core.progression import Advice, Request, advise
 from core.resistance import Ladder, Loads
 from core.safety.causes import Cause
-from core.store import duties, facts, people
-from core.units import Load, Unit
+from core.store import duties, people
+from core.units import Load, load_from_text
 
 if TYPE_CHECKING:
     from bot.engine.core import Engine
@@ -69,8 +68,5 @@ def resistance_of(engine: "Engine", client: int, exercise: Exercise) -> Loads | 
 
 def tested(engine: "Engine", client: int, movement: str) -> Load | None:
     """The client's best single lift of this movement as estimated or told; None: not known."""
-    found = facts.latest(engine.store, Detail, client, name=f"{BEST}:{movement}")
-    if found is None or not found.value:
-        return None
-    value, _, unit = found.value.partition(" ")
-    return Load(Decimal(value), Unit(unit))
+    best = status.detail(engine, client, f"{BEST}:{movement}", "")
+    return load_from_text(best) if best else None

@@ -4,7 +4,7 @@ from datetime import datetime
 from typing import TYPE_CHECKING
 
 from bot.engine import loads
-from core.facts import Answered, SessionEnded
+from core.facts import WORKED, Answered, SessionEnded
 from core.safety.asking import After, asked_after
 from core.screening.before import Today
 from core.store import duties, facts
@@ -12,8 +12,6 @@ from core.store.people import Person
 
 if TYPE_CHECKING:
     from bot.engine.core import Engine
-
-ENDINGS = ("done", "time")
 
 
 def plan_aftercare(engine: "Engine", client: Person, session: str, now: datetime) -> None:
@@ -24,7 +22,7 @@ def plan_aftercare(engine: "Engine", client: Person, session: str, now: datetime
 
 def _after(engine: "Engine", client: Person, session: str, now: datetime) -> After:
     """What matters for the questions after this session."""
-    ended = [one for one in facts.current(engine.store, SessionEnded, client.id) if one.why in ENDINGS]
+    ended = [one for one in facts.current(engine.store, SessionEnded, client.id) if one.why in WORKED]
     before = [one.at for one in ended if one.session != session]
     today = facts.latest(engine.store, Answered, client.id, session=session, part="before", question="which")
     return After(

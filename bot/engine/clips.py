@@ -76,16 +76,18 @@ def named(text: str) -> str | None:
 
 def of_coach(engine: "Engine", client: Person) -> dict[str, str]:
     """The coach's films by movement."""
-    if client.coach is None:
-        return {}
-    found = facts.current(engine.store, Detail, client.coach)
-    return {one.name.partition(":")[2]: one.value for one in found if one.name.startswith(f"{CLIP}:")}
+    return {} if client.coach is None else _by_movement(engine, client.coach, CLIP)
 
 
 def cues_of(engine: "Engine", client: int) -> dict[str, str]:
     """The coach's own cue for this client by movement."""
-    found = facts.current(engine.store, Detail, client)
-    return {one.name.partition(":")[2]: one.value for one in found if one.name.startswith(f"{CUE}:")}
+    return _by_movement(engine, client, CUE)
+
+
+def _by_movement(engine: "Engine", person: int, kind: str) -> dict[str, str]:
+    details = facts.current(engine.store, Detail, person)
+    named = ((one.name.partition(":"), one.value) for one in details)
+    return {movement: value for (what, _, movement), value in named if what == kind}
 
 
 def ask_cue(engine: "Engine", coach: Person, client: Person, movement: str, now: datetime) -> None:

@@ -6,7 +6,7 @@ from itertools import groupby
 from typing import TYPE_CHECKING, TypeVar
 from zoneinfo import ZoneInfo
 
-from core.facts import Answered, CuffChecked, Rated, SessionEnded, SetDone
+from core.facts import WORKED, Answered, CuffChecked, Rated, SessionEnded, SetDone
 from core.plans import Exercise, Side
 from core.progression import Question, SessionRecord
 from core.store import facts, people
@@ -95,7 +95,7 @@ def _record(said: Said, exercise: Exercise, sets: list[SetDone], zone: ZoneInfo)
         pain=_pain(rated),
         effort=effort.score if effort else None,
         reps_left=left or None,
-        stopped=ended.why if ended and ended.why not in ("done", "time") else None,
+        stopped=ended.why if ended and ended.why not in WORKED else None,
         loose=any(one.loose for one in ordered),
         rough=any(one.rough for one in ordered),
         check_ok=checks_right(looked),

@@ -1,6 +1,6 @@
 """What the client trains with: bands by letter."""
 
-from datetime import datetime, timedelta
+from datetime import datetime
 from typing import TYPE_CHECKING
 
 from bot.engine import turns
@@ -12,10 +12,6 @@ from core.store.people import Person
 
 if TYPE_CHECKING:
     from bot.engine.core import Engine
-
-SWOLLEN = timedelta(
-    hours=6
-)  # after bands; own caution, no source (muscle is thicker 0-15 min after, Wilson 2013)
 
 
 def bands(engine: "Engine", client: int) -> dict[str, tuple[str, ...]]:

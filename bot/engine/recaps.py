@@ -10,7 +10,7 @@ from conversations.words.week import week_text
 from core.calendar.missed import Attendance
 from core.calendar.occurrences import occurrences_between
 from core.calendar.stored import when_from_text
-from core.facts import LoadMoved, Rated, SessionEnded, SetDone
+from core.facts import WORKED, LoadMoved, Rated, SessionEnded, SetDone
 from core.store import facts
 from core.store.people import Person
 from core.week_recap import Lived, one_thing, risen
@@ -19,7 +19,6 @@ if TYPE_CHECKING:
     from bot.engine.core import Engine
 
 WEEK = timedelta(days=7)
-WORKED = ("done", "time")
 DATES = 2
 
 

@@ -14,7 +14,7 @@ from core.plans import Goal
 from core.store import duties, facts, people
 from core.store.people import Person
 from core.strength import estimate, may_test
-from core.units import Load, Unit
+from core.units import load_from_text
 
 if TYPE_CHECKING:
     from bot.engine.core import Engine
@@ -73,8 +73,7 @@ def _result(engine: "Engine", client: Person, details: dict[str, Any]) -> str:
     best = tested(engine, client.id, movement)
     if not details["load"] or best is None:
         return words.NO_RESULT.format(name=client.name, movement=name)
-    value, _, unit = details["load"].partition(" ")
-    load = Load(Decimal(value), Unit(unit))
+    load = load_from_text(details["load"])
     range_ = estimate(load, details["reps"])
     share = float(load.value) / load.kilograms
     return words.RESULT.format(

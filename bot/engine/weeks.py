@@ -13,6 +13,7 @@ from core.calendar.missed import Attendance, missed_in_a_row
 from core.calendar.zones import local
 from core.digest import REVIEW_WEEKS, ClientWeek, Digest, digest
 from core.facts import (
+    WORKED,
     Cleared,
     CoachDid,
     LoadMoved,
@@ -38,7 +39,6 @@ LOOKED_BACK = 4 * WEEK  # for sessions missed in a row
 ALERTS_WEEKS = 8  # how far back a cause is looked at that never led to an action; own caution, no source
 ACTED_WITHIN = timedelta(hours=24)  # of the alert; own caution, no source
 ONLY_READ = ("alert_take", "alert_settle")  # a tap that says "seen" and changes nothing for the client
-DONE = ("done", "time")
 
 
 def digest_of(engine: "Engine", coach: Person, now: datetime) -> tuple[str, list[Person], dict[str, Any]]:
@@ -81,7 +81,7 @@ def _trained(engine: "Engine", client: Person, now: datetime, name: str) -> Clie
         name=name,
         client=client.id,
         planned=sum(one.occurrence.at >= since for one in kept if one.attendance is not Attendance.AHEAD),
-        done=sum(one.why in DONE for one in facts.since(store, SessionEnded, client.id, since)),
+        done=sum(one.why in WORKED for one in facts.since(store, SessionEnded, client.id, since)),
         loads_moved=sum(one.was != one.use for one in moved),
         loads_asked=len(loads_asked.waiting(engine, client.id)),
         in_range=[one.aim_low <= one.reps <= one.aim_high for one in firsts if _ranged(one)],  # type: ignore[operator]

@@ -1,7 +1,6 @@
 """A phrase made plain before it is read: figures for number words, one spelling for each word."""
 
 import re
-from collections.abc import Callable
 
 from conversations.answers.lexing import normal, vocabulary
 from conversations.answers.numerals import TEENS, TENS, UNITS
@@ -86,14 +85,6 @@ def take(pattern: re.Pattern[str], text: str) -> tuple[re.Match[str] | None, str
 def without(text: str, found: re.Match[str]) -> str:
     """The text with the match cut out."""
     return f"{text[: found.start()]} {text[found.end() :]}"
-
-
-def take_all(pattern: re.Pattern[str], text: str, use: Callable[[re.Match[str]], None]) -> str:
-    """Hand every match to `use`; the text without them."""
-    while (found := pattern.search(text)) is not None:
-        use(found)
-        text = without(text, found)
-    return text
 
 
 def is_spent(rest: str) -> bool:

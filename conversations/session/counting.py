@@ -5,7 +5,7 @@ from dataclasses import replace
 
 from conversations.answers import Count, Unclear, side_numbers
 from conversations.protocol import Choice, Said, Say, Turn
-from conversations.session import sets, tally, which_set
+from conversations.session import fitting, sets, tally, which_set
 from conversations.session.correcting import HALF, is_correction, named_set
 from conversations.session.state import (
     Counted,
@@ -22,7 +22,6 @@ from conversations.stopwords import read as read_words
 from conversations.words import session as words
 from conversations.words.answers import unclear
 
-QUIET = "quiet"  # why a spell of bands ended, stored
 YES_OR_NO = {"yes": "change", "change it": "change", "no": "keep", "leave it": "keep"}
 LOST_WORDS = re.compile(r"\b(lost|forgot|no idea|dunno|don'?t know|not sure)\b", re.IGNORECASE)
 
@@ -91,7 +90,7 @@ def numbers(state: State, event: Said, counts: tuple[Count, ...]) -> Turn[State]
 
 def _went_quiet(state: State) -> bool:
     """A set was given up because nobody answered; its count still counts."""
-    return state.phase is Phase.OFF and state.why == QUIET and state.set_no > len(state.counted)
+    return state.phase is Phase.OFF and state.why == fitting.QUIET and state.set_no > len(state.counted)
 
 
 def side_named(state: State, text: str) -> int | None:

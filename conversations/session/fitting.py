@@ -31,6 +31,7 @@ from core.facts import BandsOn, CuffChecked, Noticed
 from core.plans import Region
 from core.safety.causes import Cause
 
+QUIET = "quiet"  # why a spell of bands ended, stored
 SAYS_ON = re.compile(r"\b(?:on|yes|yep|done|ready|loosened|ok(?:ay)?)\b", re.IGNORECASE)
 LETTER = re.compile(r"(?:on:|\bband\s+)([A-Za-z])\b")
 SAYS_NOT = re.compile(
@@ -305,8 +306,13 @@ def went_quiet(state: State, now: datetime) -> Turn[State]:
     """Bands on and the check left open: ask, then bands off and the coach."""
     if state.asked_quiet_at is None:
         return turn(replace(state, asked_quiet_at=now), Say(words.QUIET_CHECK), ask(state))
-    state = replace(state, phase=Phase.OFF, why="quiet", after=After.END)
-    alert = Alert(Cause.QUIET_SET, words.QUIET_SAID_CHECK, words.QUIET_ALARM)
+    return no_answer(state, words.QUIET_SAID_CHECK)
+
+
+def no_answer(state: State, said: str) -> Turn[State]:
+    """Asked with bands on, and no answer: bands off, the session ends, the coach hears when it was."""
+    state = replace(state, phase=Phase.OFF, why=QUIET, after=After.END)
+    alert = Alert(Cause.QUIET_SET, said, words.QUIET_ALARM)
     return turn(state, off(state, words.QUIET_ALARM), effects=(alert,))
 
 

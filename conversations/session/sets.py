@@ -3,7 +3,7 @@
 from dataclasses import replace
 from datetime import datetime, timedelta
 
-from conversations.protocol import Alert, Choice, Effect, Record, Say, Turn
+from conversations.protocol import Choice, Effect, Record, Say, Turn
 from conversations.session import fitting
 from conversations.session.state import (
     After,
@@ -20,7 +20,6 @@ from conversations.words import session as words
 from core.cuffs import can_finish, check_again
 from core.facts import WalkDone
 from core.plans import Scheme, Side
-from core.safety.causes import Cause
 
 TENS = tuple(
     Choice(label, f"t{tens}")
@@ -170,10 +169,7 @@ def went_quiet(state: State, now: datetime) -> Turn[State]:
             return turn(state, say(words.QUIET, f"done.{state.set_id}", DONE))
         text = words.WALK_TIME.format(minutes=state.doing.walk_min)
         return turn(state, say(text, f"walk.{state.set_id}", Choice(words.BANDS_OFF_LABEL, "done")))
-    said = words.QUIET_SAID.format(set=state.set_no, name=state.name)
-    state = replace(state, phase=Phase.OFF, why="quiet", after=After.END)
-    alert = Alert(Cause.QUIET_SET, said, words.QUIET_ALARM)
-    return turn(state, fitting.off(state, words.QUIET_ALARM), effects=(alert,))
+    return fitting.no_answer(state, words.QUIET_SAID.format(set=state.set_no, name=state.name))
 
 
 def walk_done(state: State, at: datetime, said_min: float | None = None) -> Turn[State]:

@@ -7,11 +7,11 @@ from core.cuffs import on_again_at, quiet_alert_at
 from core.cuffs import quiet_at as quiet_set_at
 from core.cuffs.limits import OFF
 from core.plans import Scheme
+from core.safety.pain import SILENCE
 from core.walking import BETWEEN_MIN
 
 LAPSE = timedelta(hours=3)  # without bands and without a word: the session is over; own caution, no source
 QUIET_CHECK = timedelta(minutes=2)  # bands on, a question of the check open; own caution, no source
-HURT_SILENCE = timedelta(seconds=20)  # own caution, no source
 
 
 def wake_at(state: State) -> datetime | None:
@@ -22,7 +22,7 @@ def wake_at(state: State) -> datetime | None:
         case Phase.REST:
             return state.rest_until
         case Phase.PAUSE:
-            return None if state.paused_at is None else state.paused_at + HURT_SILENCE
+            return None if state.paused_at is None else state.paused_at + SILENCE
         case Phase.FIT | Phase.TIGHT | Phase.REFILL | Phase.NAIL | Phase.FEEL if state.on_at is not None:
             return quiet_check_at(state)
         case Phase.FIT | Phase.COUNT if state.on_at is None:

@@ -11,6 +11,7 @@ from conversations.words import coach as words
 from core.calendar.zones import local
 from core.digest import needs
 from core.facts import (
+    WORKED,
     Cleared,
     CoachDid,
     PlanEnded,
@@ -148,7 +149,7 @@ def _session(engine: "Engine", client: Person, started: SessionStarted) -> str:
     parts += [words.PAIN.format(score=pain)] if pain is not None else []
     parts += [words.EFFORT.format(score=effort)] if effort is not None else []
     ended = facts.latest(store, SessionEnded, client.id, session=session)
-    parts += [words.STOPPED] if ended is not None and ended.why not in weeks.DONE else []
+    parts += [words.STOPPED] if ended is not None and ended.why not in WORKED else []
     text = ", ".join(part for part in parts if part) or words.NO_SETS
     return f"{local(started.at, client.zone).strftime('%a %-d %b')}: {text}"
 

@@ -9,7 +9,7 @@ from conversations.protocol import Choice, Say
 from conversations.words import coach as words
 from core.calendar.zones import local
 from core.digest import REVIEW_WEEKS
-from core.facts import CoachDid, LoadMoved, Paused, PlanEnded, PlanGiven, SessionEnded
+from core.facts import WORKED, CoachDid, LoadMoved, Paused, PlanEnded, PlanGiven, SessionEnded
 from core.plan_text import plan_to_text
 from core.store import duties, facts, people
 from core.store.people import Person
@@ -99,7 +99,7 @@ def recap(engine: "Engine", client: Person) -> str:
     """What the plan brought: sessions done, and each load from the first to the last."""
     began = pauses.plan_began(engine, client.id) or client.joined
     ended = facts.since(engine.store, SessionEnded, client.id, began)
-    done = sum(one.why in weeks.DONE for one in ended)
+    done = sum(one.why in WORKED for one in ended)
     moves = [one for one in facts.since(engine.store, LoadMoved, client.id, began) if one.applied and one.was]
     changes: dict[str, tuple[str, str]] = {}
     for move in moves:
