@@ -23,7 +23,7 @@ from bot.engine import (
     testing,
     turns,
 )
-from bot.engine.coach import away, covering, digest, loads_asked, plans, resting
+from bot.engine.coach import away, covering, digest, plans, resting
 from bot.engine.coach import clients as whose
 from bot.engine.coach.talks import TALKS
 from conversations.protocol import Choice, Say
@@ -109,8 +109,7 @@ def give_recap(engine: "Engine", client: Person, details: dict[str, Any], now: d
     walks = facts.current(engine.store, WalkDone, client.id, session=session)
     lines = [(name, reps, doing) for name, (reps, doing) in done.items()]
     advised = loads.advised(engine, client.id, session)
-    told = loads.move(engine, client.id, session, advised)
-    moves = loads_asked.held_back(engine, client, session, told, now)
+    moves = loads.move(engine, client.id, session, advised)
     text = recap(lines, moves, [walk.minutes for walk in walks])
     engine.say(client, Say(text), now)
     reminders.trained(engine, client, now)

@@ -5,6 +5,7 @@ from typing import TYPE_CHECKING
 
 from bot.engine import walks
 from bot.engine.advising import advice_on
+from bot.engine.coach import loads_asked
 from bot.engine.history import history, owned
 from conversations.words.advice import sentence
 from conversations.words.movements import CUES, NAMES, lesson
@@ -12,7 +13,7 @@ from core.facts import LoadMoved, SetDone
 from core.plans import Exercise, Plan, Scheme
 from core.progression import Action, Advice, Caution, Question
 from core.resistance import shown
-from core.store import facts
+from core.store import facts, people
 from core.units import Load
 
 if TYPE_CHECKING:
@@ -125,18 +126,34 @@ def advised(engine: "Engine", client: int, session: str) -> Advised:
     ]
 
 
-def move(engine: "Engine", client: int, session: str, found: Advised) -> list[tuple[str, str, str, str]]:
-    """Record what was advised, and the next walk; (movement, was, use, why) of each."""
-    from bot.engine import status, turns
+def move(engine: "Engine", client: int, session: str, found: Advised) -> list[loads_asked.Told]:
+    """Record what was advised, and the next walk; what the client is told of each."""
+    from bot.engine import status
 
-    plan = status.plan_of(engine, client)
+    walked = walks.moved(engine, client, session, status.plan_of(engine, client))
     moves = [_moved(engine, session, exercise, advice) for exercise, advice in found]
-    walked = walks.moved(engine, client, session, plan)
-    called, told = names(plan), []
-    for fact in moves if walked is None else [*moves, walked]:
-        turns.record(engine, client, fact)
-        told.append((called[fact.movement], fact.was, fact.use, fact.because))
+    return [put(engine, client, fact) for fact in (moves if walked is None else [*moves, walked])]
+
+
+def move_again(engine: "Engine", client: int, session: str, found: Advised) -> list[loads_asked.Told]:
+    """Record the loads of a session that another look at it changes, unless a coach has chosen since."""
+    known = {one.movement: one for one in facts.current(engine.store, LoadMoved, client, session=session)}
+    told = []
+    for exercise, advice in found:
+        fact, was = _moved(engine, session, exercise, advice), known.get(exercise.movement)
+        if was is not None and fact.use != was.use and not loads_asked.decided(engine, client, was):
+            told.append(put(engine, client, replace(fact, was=was.was)))
     return told
+
+
+def put(engine: "Engine", client: int, fact: LoadMoved) -> loads_asked.Told:
+    """The one way of the model's moves into the record: where the coach wants to be asked, a raise waits."""
+    from bot.engine import turns
+
+    fact = loads_asked.held_back(engine, client, fact)
+    turns.record(engine, client, fact)
+    loads_asked.ask(engine, people.by_id(engine.store, client), fact, engine.clock())
+    return loads_asked.told(fact)
 
 
 def _moved(engine: "Engine", session: str, exercise: Exercise, advice: Advice) -> LoadMoved:

@@ -6,8 +6,6 @@ from typing import TYPE_CHECKING, Any
 from bot.engine import loads, status, turns
 from conversations.protocol import Say
 from conversations.words import asking as words
-from core.facts import LoadMoved
-from core.store import facts
 from core.store.people import Person
 
 if TYPE_CHECKING:
@@ -29,10 +27,8 @@ def ask(engine: "Engine", client: Person, session: str, advised: loads.Advised, 
 def read_again(engine: "Engine", client: Person, details: dict[str, Any], now: datetime) -> bool:
     """The question is answered: advise once more, and say so where the next load changed."""
     session = details["session"]
-    told = {one.movement: one for one in facts.current(engine.store, LoadMoved, client.id, session=session)}
-    loads.move(engine, client.id, session, loads.advised(engine, client.id, session))
-    for one in facts.current(engine.store, LoadMoved, client.id, session=session):
-        if one.movement in told and one.use != told[one.movement].use:
-            name = loads.names(status.plan_of(engine, client.id))[one.movement].lower()
-            engine.say(client, Say(words.CHANGED.format(name=name, use=one.use, why=one.because)), now)
+    for name, _, use, why in loads.move_again(
+        engine, client.id, session, loads.advised(engine, client.id, session)
+    ):
+        engine.say(client, Say(words.CHANGED.format(name=name.lower(), use=use, why=why)), now)
     return False

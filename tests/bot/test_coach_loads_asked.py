@@ -5,7 +5,7 @@ from datetime import timedelta
 
 import pytest
 
-from bot.engine import loads, status
+from bot.engine import loads, status, turns
 from bot.engine.coach import loads_asked
 from core.facts import LoadMoved
 from tests.bot.coach_room import COACH, RUTA, START, Room
@@ -23,11 +23,8 @@ def room() -> Iterator[Room]:
 def asked(room: Room, client: int, use: str = "12 kg", action: str = "raise") -> list[loads_asked.Told]:
     """A session ended and the model moved the load; what the client is told."""
     move = LoadMoved(room.now, f"s-{use}", "goblet_squat", "10 kg", use, action, WHY, action != "pause")
-    room.put(client, move)
-    told = [("Goblet squat", "10 kg", use, WHY)]
     with room.store.transaction():
-        person = room.person(RUTA)
-        told = loads_asked.held_back(room.stage.engine, person, f"s-{use}", told, room.now)
+        told = [loads.put(room.stage.engine, client, move)]
     room.settle()
     return told
 
@@ -137,3 +134,56 @@ def test_after_a_real_session_the_client_reads_that_the_coach_decides(room: Room
     assert now_at(room, client) == "10 kg"
     room.taps(COACH, "Use 12 kg")
     assert now_at(room, client) == "12 kg"
+
+
+def answered(room: Room, client: int, reps_left: str) -> None:
+    """After the recap the client is asked how many more reps there were, and says so."""
+    engine, session = room.stage.engine, "new"
+    about = {"session": session, "movement": "goblet_squat", "movement_name": "Goblet squat"}
+    with room.store.transaction():
+        turns.begin(engine, room.person(RUTA), "asking", {**about, "question": "could_do_more"}, room.now)
+    room.settle()
+    room.types(RUTA, reps_left)
+
+
+def in_range(room: Room) -> int:
+    """A client whose coach wants to be asked, with the sessions of three weeks; the last one holds the load."""
+    client = room.client(RUTA, "Ruta")
+    for number in range(4):
+        room.trained(client, f"old{number}", (38, 18, 9), START - timedelta(days=15 - 3 * number))
+    ask_me(room)
+    room.trained(client, "new", (38, 18, 9), room.now)
+    engine = room.stage.engine
+    with room.store.transaction():
+        loads.move(engine, client, "new", loads.advised(engine, client, "new"))
+    assert loads_asked.waiting(room.stage.engine, client) == []
+    return client
+
+
+def test_the_answer_to_the_question_after_the_recap_raises_no_load_without_the_tap(room: Room) -> None:
+    client = in_range(room)
+    answered(room, client, "20")
+    assert (
+        room.says(RUTA)
+        == "With that, next time, goblet squat: 10 kg. Your coach looks whether 12 kg is next."
+    )
+    assert room.says(COACH).startswith("Ruta: goblet squat 10 kg → 12 kg?")
+    assert now_at(room, client) == "10 kg"
+    room.taps(COACH, "Use 12 kg")
+    assert now_at(room, client) == "12 kg"
+
+
+def test_an_answer_that_changes_nothing_asks_the_coach_nothing(room: Room) -> None:
+    client = in_range(room)
+    heard = len(room.messages(COACH))
+    answered(room, client, "0")
+    assert len(room.messages(COACH)) == heard
+
+
+def test_once_the_coach_has_decided_a_late_answer_moves_no_load(room: Room) -> None:
+    client = in_range(room)
+    answered(room, client, "20")
+    room.taps(COACH, "Keep 10 kg")
+    answered(room, client, "25")
+    assert now_at(room, client) == "10 kg"
+    assert loads_asked.waiting(room.stage.engine, client) == []

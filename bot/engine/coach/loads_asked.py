@@ -21,6 +21,7 @@ if TYPE_CHECKING:
     from bot.engine.core import Engine
 
 SETTING = "next_loads"  # the name of the client's detail; its value is "ask", anything else: by itself
+DECIDING = ("load_used", "load_kept")  # acts of a coach
 Told = tuple[str, str, str, str]  # movement as the client calls it, load before, next, why
 
 
@@ -49,24 +50,43 @@ def switch(engine: "Engine", coach: Person, client: Person, now: datetime) -> No
     engine.say(coach, Say(said.format(name=client.name), (words.to_card(client.name, client.id),)), now)
 
 
-def held_back(engine: "Engine", client: Person, session: str, moves: list[Told], now: datetime) -> list[Told]:
-    """What the client is told after a session: heavier loads that wait for the coach are not yet theirs."""
-    if not asks(engine, client.id):
-        return moves
-    coach, told = engine.coach_of(client), {name: (name, was, use, why) for name, was, use, why in moves}
-    for move in facts.current(engine.store, LoadMoved, client.id, session=session):
-        if move.use == move.was or not move.was or move.action == Action.PAUSE:
-            continue
-        name = words.movement(move.movement)
-        if move.action != Action.LOWER:
-            move = replace(move, applied=False)
-            facts.put(engine.store, client.id, move, now)
-            told[name] = (name, move.was, move.was, words.COACH_DECIDES.format(use=move.use))
-        if coach is not None:
-            shown = whose.name_of(engine, coach, client, now)
-            asleep = quiet.is_quiet(engine, coach, now)
-            engine.say(coach, Say(line(shown, move), buttons(client, move), quiet=asleep), now)
-    return list(told.values())
+def held_back(engine: "Engine", client: int, move: LoadMoved) -> LoadMoved:
+    """The move as it goes on record: a heavier load waits where the coach wants to be asked."""
+    return replace(move, applied=False) if changes(move) and _raises(move) and asks(engine, client) else move
+
+
+def changes(move: LoadMoved) -> bool:
+    """Whether there is another load than before to decide about."""
+    return move.use != move.was and bool(move.was) and move.action != Action.PAUSE
+
+
+def _raises(move: LoadMoved) -> bool:
+    return move.action != Action.LOWER
+
+
+def ask(engine: "Engine", client: Person, move: LoadMoved, now: datetime) -> None:
+    """The coach who wants to be asked hears of another load, with the buttons to decide."""
+    coach = engine.coach_of(client)
+    if coach is None or not changes(move) or not asks(engine, client.id):
+        return
+    shown = whose.name_of(engine, coach, client, now)
+    asleep = quiet.is_quiet(engine, coach, now)
+    engine.say(coach, Say(line(shown, move), buttons(client, move), quiet=asleep), now)
+
+
+def told(move: LoadMoved) -> Told:
+    """What the client is told: a load that waits for the coach is not yet theirs."""
+    name = words.movement(move.movement)
+    if is_asked(move):
+        return name, move.was, move.was, words.COACH_DECIDES.format(use=move.use)
+    return name, move.was, move.use, move.because
+
+
+def decided(engine: "Engine", client: int, move: LoadMoved) -> bool:
+    """Whether a coach has chosen a load since the model made this move; then the coach's word stands."""
+    newest = facts.latest(engine.store, LoadMoved, client, movement=move.movement)
+    did = facts.since(engine.store, CoachDid, client, move.at)
+    return newest != move or any(one.action in DECIDING for one in did)
 
 
 def line(name: str, move: LoadMoved) -> str:
