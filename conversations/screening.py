@@ -29,6 +29,7 @@ from core.units import Unit
 YES_NO = ((common.YES, "yes"), (common.NO, "no"), (common.NOT_SURE, "not_sure"))
 UNSURE = ((common.NOT_SURE, "not_sure"),)
 NO_OR_UNSURE = ((common.NO, "no"), *UNSURE)
+NO_READING = ((words.NO_READING, "no"), *UNSURE)
 REPLIES = {Reply.YES: "yes", Reply.NO: "no", Reply.NOT_SURE: "not_sure"}
 LONGEST_AGO = 520  # weeks, ten years; older is as good as never here
 SEVERAL = re.compile(r"\s*(?:,|&|\+|\band\b)\s*")
@@ -87,7 +88,9 @@ def options(question: Question) -> tuple[Choice, ...]:
             pairs = LIMBS
         case Kind.WEEKS:
             pairs = NO_OR_UNSURE
-        case Kind.NUMBER | Kind.PRESSURE:
+        case Kind.PRESSURE:
+            pairs = NO_READING
+        case Kind.NUMBER:
             pairs = () if question is Question.AGE else UNSURE
     return tuple(Choice(label, value) for label, value in pairs)
 
@@ -95,7 +98,7 @@ def options(question: Question) -> tuple[Choice, ...]:
 def ask(brief: Brief, draft: Draft, step: str) -> Say:
     """Its words."""
     question = Question(step)
-    text = words.QUESTIONS[question]
+    text = words.QUESTIONS[question].format(number=brief.emergency_number)
     if form_of(question) is Kind.LIMBS:
         text = f"{text} {words.SEVERAL_LIMBS}"
     return Say(text, options(question))
@@ -120,7 +123,7 @@ def value_of(question: Question, text: str) -> str:
             case Kind.WEEKS:
                 return _without_yes(text) or _weeks(text)
             case Kind.PRESSURE:
-                return _no_figure(text) or _pressure(text)
+                return _without_yes(text) or _pressure(text)
             case Kind.NUMBER:
                 unknown = "" if question is Question.AGE else _no_figure(text)
                 return unknown or _number(question, text)
@@ -140,7 +143,7 @@ def _without_yes(text: str) -> str:
 
 
 def _no_figure(text: str) -> str:
-    """Without a reading or a scale, "no" says the same as "not sure"."""
+    """Without a scale, "no" says the same as "not sure"."""
     return "not_sure" if _without_yes(text) else ""
 
 
@@ -180,8 +183,14 @@ def _number(question: Question, text: str) -> str:
 
 
 def noted(brief: Brief, draft: Draft, step: str, answer: Said) -> tuple[Effect, ...]:
-    """Each answer is a fact at once."""
-    return (Record(ScreeningAnswer(answer.at, brief.screening, step, draft.said[step])),)
+    """Each answer is a fact at once; a very high blood pressure is on the coach's list today."""
+    fact = Record(ScreeningAnswer(answer.at, brief.screening, step, draft.said[step]))
+    reading = draft.answers.blood_pressure
+    if step != Question.PRESSURE_SIGNS or reading is None or preview(draft.answers).emergency:
+        return (fact,)
+    told = ask(brief, draft, Question.PRESSURE_AGAIN).text
+    said = words.PRESSURE_HIGH_SAID.format(reading=draft.said[Question.BLOOD_PRESSURE])
+    return (fact, Alert(Cause.PRESSURE_HIGH, said, told))
 
 
 def forget(draft: Draft, step: str) -> Draft:
@@ -197,13 +206,21 @@ def finish(brief: Brief, draft: Draft, at: datetime) -> Outcome:
     done = Record(ScreeningDone(at, brief.screening, found.tier.value, closed, because))
     to_coach = Do("ask_coach_to_clear", {"screening": brief.screening})
     if not found.emergency:
-        return Outcome(tuple(Say(text) for text in _told(found)), (done, to_coach))
-    told = safety.told(Cause.PRESSURE_EMERGENCY, brief.emergency_number)
+        told = (*_call_your_doctor(brief, found), *_told(found))
+        return Outcome(tuple(Say(text) for text in told), (done, to_coach))
+    call = safety.told(Cause.PRESSURE_EMERGENCY, brief.emergency_number)
     said = words.PRESSURE_SAID.format(
         reading=draft.said[Question.BLOOD_PRESSURE],
         signs=draft.said[Question.PRESSURE_SIGNS].replace("_", " "),
     )
-    return Outcome((Say(told),), (Alert(Cause.PRESSURE_EMERGENCY, said, told), done, to_coach))
+    return Outcome((Say(call),), (Alert(Cause.PRESSURE_EMERGENCY, said, call), done, to_coach))
+
+
+def _call_your_doctor(brief: Brief, found: Assessment) -> tuple[str, ...]:
+    """A pressure that stayed very high is for a doctor today, whatever else was found."""
+    if all(finding.rule != "pressure_too_high" for finding in found.findings):
+        return ()
+    return (safety.told(Cause.PRESSURE_HIGH, brief.emergency_number),)
 
 
 def _told(found: Assessment) -> tuple[str, ...]:

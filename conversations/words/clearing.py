@@ -40,6 +40,8 @@ CALLED = {
     "any_other": "something else",
     "surgery": "surgery, weeks ago",
     "bed_rest": "bed rest, weeks ago",
+    "pressure_again": "blood pressure after five minutes' rest",
+    "pressure_signs": "signs with that blood pressure",
 }
 
 

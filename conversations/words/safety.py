@@ -83,6 +83,10 @@ TOLD = {
         "No training. Such a reading with those signs is an emergency: call {number} now, sit down, don't drive "
         "yourself. Your coach is being told."
     ),
+    Cause.PRESSURE_HIGH: (
+        "No training with that blood pressure. Call your doctor today and tell them the numbers. Chest pain, short "
+        "breath, strong headache, blurred sight, weakness or numbness: call {number} now. Your coach is being told."
+    ),
     Cause.SCREENED: "Thank you. No bands until your coach has looked and written to you.",
     Cause.TODAY_CHANGED: (
         "Then your coach looks at that first and writes to you. No bands today; good that you said so. What your "
@@ -195,6 +199,7 @@ COACH_READS = {
     Cause.AWAY: "the program was away while bands were on",
     Cause.BROKEN: "the program failed while bands may be on",
     Cause.PRESSURE_EMERGENCY: "very high blood pressure with signs",
+    Cause.PRESSURE_HIGH: "blood pressure 180/110 or above, no signs said; a doctor today",
     Cause.SCREENED: "a screening waits for you",
     Cause.TODAY_CHANGED: "something new in their health",
     Cause.UNWELL: "not well today, no session",

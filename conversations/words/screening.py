@@ -21,16 +21,20 @@ QUESTIONS = {
     Q.HEIGHT: "How tall are you? In cm.",
     Q.ACTIVE: "In the last three months: did you move for half an hour or more, three days a week?",
     Q.SMOKING: "Do you smoke?",
-    Q.BLOOD_PRESSURE: (
-        "Your latest blood pressure, if you have one? Like 128/82. No reading? Say not sure, that is fine."
-    ),
+    Q.BLOOD_PRESSURE: "Your latest blood pressure, if you have one? Like 128/82. None is fine: no reading.",
     Q.PRESSURE_SIGNS: (
-        "That reading is very high. Right now: any chest pain, short breath, strong headache, blurred sight, "
-        "weakness or numbness?"
+        "That is very high. Right now: chest pain, short breath, strong headache, blurred sight, weakness or "
+        "numbness? If so, call {number} first, then tap Yes."
     ),
+    Q.PRESSURE_AGAIN: (
+        "Sit and rest for five minutes, quietly, then measure again and type both numbers. Still 180/110 or above, "
+        "or you can't measure: call your doctor today. If chest pain, short breath, headache, blurred sight, "
+        "weakness or numbness comes: {number} now."
+    ),
+    # Each group names everything its details ask about: who has it must say yes from these words alone.
     Q.ANY_SIGNS: (
-        "When you make an effort, or lately at rest: chest pain, hard to breathe, fainting, dizzy, heart "
-        "stumbling, swollen ankles, or legs that hurt from walking?"
+        "With effort, or lately at rest: chest pain, hard to breathe, fainting, dizzy (also on standing up), heart "
+        "racing or stumbling, swollen ankles, or legs that hurt when you walk?"
     ),
     Q.CHEST_PAIN: "Pain or pressure in the chest, neck, jaw or arm, at rest or with effort?",
     Q.BREATHLESS: "Out of breath at rest, lying down, or with little effort?",
@@ -40,13 +44,17 @@ QUESTIONS = {
     Q.SWOLLEN_ANKLES: "Swollen ankles in the evening?",
     Q.LEG_PAIN_WALKING: "Do your legs hurt when you walk, and stop hurting when you stand?",
     Q.ANY_CLOTS: (
-        "Blood clots: ever one of your own, one in your close family, or blood that clots or bleeds too easily?"
+        "Blood clots: ever one of your own (leg, arm or lung), one in your close family, or blood that clots or "
+        "bleeds too easily?"
     ),
     Q.PAST_CLOT: "Have you ever had a blood clot, in a leg, an arm or the lung?",
     Q.CLOTTING_DISORDER: "Has a doctor ever said that your blood clots too easily?",
     Q.FAMILY_CLOT: "A blood clot in a parent, brother, sister or child of yours?",
     Q.BLEEDING_DISORDER: "Do you bleed for long, or has a doctor named a bleeding disorder?",
-    Q.ANY_HEART: "Heart, arteries or veins: has a doctor ever found or treated anything there?",
+    Q.ANY_HEART: (
+        "Ever, even long ago or well treated: heart trouble, an irregular heartbeat or pacemaker, a stroke, high "
+        "blood pressure or tablets for it, narrowed arteries, an aneurysm, varicose veins?"
+    ),
     Q.HEART_LATELY: (
         "In the last three months: a heart attack, chest pain that is new or gets worse, or treatment for a "
         "weak heart in hospital?"
@@ -54,13 +62,13 @@ QUESTIONS = {
     Q.HEART_DISEASE: "Any heart disease, heart operation, stent or heart failure, ever?",
     Q.IRREGULAR_HEARTBEAT: "An irregular heartbeat, a pacemaker or a defibrillator?",
     Q.STROKE: "A stroke, or a small one that passed?",
-    Q.AORTA: "A widened or torn main artery (aorta)?",
+    Q.AORTA: "An aneurysm, or a widened or torn main artery (aorta)?",
     Q.ARTERY_DISEASE: "Narrowed arteries in the legs or arms?",
     Q.HIGH_PRESSURE: "High blood pressure, or tablets for it?",
     Q.VARICOSE_VEINS: "Varicose veins?",
     Q.ANY_LIMBS: (
-        "Your arms and legs: lymph nodes taken out, a limb that swells, a dialysis access or vessel graft, an "
-        "open wound, numbness, or an implant where a band would sit?"
+        "An arm or leg with: lymph nodes taken out or treated, swelling that stays, a dialysis access, an operated "
+        "vessel, a wound, rash or infection, a skin graft, a nerve injury or numbness, or metal or a port in it?"
     ),
     Q.LYMPH_NODES: "Lymph nodes taken out or treated: next to which arm or leg?",
     Q.LYMPHOEDEMA: "An arm or leg that stays swollen: which one?",
@@ -68,10 +76,13 @@ QUESTIONS = {
     Q.WOUND: "An open wound, a rash or an infection: on which arm or leg?",
     Q.SKIN_GRAFT: "A skin graft: on which arm or leg?",
     Q.NUMB_LIMB: "A nerve injury, or numbness that is there on most days: in which arm or leg?",
-    Q.IMPLANT: "A plate, port, pump or wire where a band would sit: in which arm or leg?",
+    Q.IMPLANT: (
+        "A plate, nail, port, pump or wire in the upper arm or upper leg, where a band sits: in which one? A new hip "
+        "or shoulder counts; a new knee or elbow lies lower and doesn't."
+    ),
     Q.ANY_LATELY: (
-        "In the last twelve weeks: an operation, a broken bone, plaster, days in bed, a long journey, or ill, "
-        "also now?"
+        "In the last twelve weeks: an operation, a broken bone, plaster or a splint, days in bed, a journey of hours "
+        "sitting (or one to come), COVID, ill enough for a doctor, or fever now?"
     ),
     Q.SURGERY: "An operation: how many weeks ago?",
     Q.FRACTURE: "A broken bone: in which arm or leg?",
@@ -82,8 +93,8 @@ QUESTIONS = {
     Q.ILL_LATELY: "Ill enough for a doctor or hospital, or a COVID infection?",
     Q.FEVER_NOW: "Fever or ill right now?",
     Q.ANY_ILLNESS: (
-        "Any longer illness: cancer, diabetes, kidneys, sickle cell, high pressure in eye or skull, muscle "
-        "breakdown, inflamed joints or weak bones?"
+        "Ever: cancer, diabetes, kidney disease, sickle cell (also the trait), glaucoma or eye trouble, high pressure "
+        "in the skull, muscles that broke down (dark urine), rheumatism, thin bones (osteoporosis)?"
     ),
     Q.CANCER: "Cancer, now or treated before?",
     Q.DIABETES: "Diabetes?",
@@ -96,14 +107,18 @@ QUESTIONS = {
     Q.JOINT_INFLAMMATION: "Rheumatoid arthritis or another inflammatory illness?",
     Q.WEAK_BONES: "Osteoporosis?",
     Q.ANY_MEDICINES: (
-        "Medicines: blood thinners, the pill or hormones, a statin, stimulants, or anything to build muscle?"
+        "Do you take: blood thinners, the pill or other hormones, a statin (for cholesterol), stimulants or strong "
+        "pre-workout drinks, or anything to build muscle, like testosterone?"
     ),
     Q.BLOOD_THINNERS: "Blood thinners?",
     Q.HORMONES: "The pill, a patch, ring or other hormones?",
     Q.STATINS: "A statin (for cholesterol)?",
     Q.STIMULANTS: "Stimulants, prescribed or not, also strong pre-workout drinks?",
     Q.MUSCLE_DRUGS: "Testosterone, steroids or anything else to build muscle?",
-    Q.ANY_OTHER: "Latex allergy, skin that tears or bruises easily, fingers that turn white in the cold, or falls?",
+    Q.ANY_OTHER: (
+        "Latex allergy, skin that tears or bruises easily, fingers or toes that turn white in the cold, or a fall in "
+        "the last year?"
+    ),
     Q.LATEX: "Are you allergic to latex?",
     Q.FRAGILE_SKIN: "Skin that tears or bruises easily?",
     Q.RAYNAUD: "Fingers or toes that turn white or blue in the cold?",
@@ -131,6 +146,8 @@ TIERS = {
 }
 
 
+NO_READING = "No reading"
+PRESSURE_HIGH_SAID = "Blood pressure {reading}; no signs with it right now"
 PRESSURE_SAID = "Blood pressure {reading}; signs with it right now: {signs}"
 
 UNTIL_CLEARED = "No bands until then."

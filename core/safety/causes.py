@@ -37,6 +37,7 @@ class Cause(StrEnum):
     BROKEN = "broken"  # the program failed while bands were on
     # before and after
     PRESSURE_EMERGENCY = "pressure_emergency"
+    PRESSURE_HIGH = "pressure_high"  # 180/110 or above without signs: a doctor today
     SCREENED = "screened"  # a screening waits for a decision
     TODAY_CHANGED = "today_changed"  # something new in their health: the coach looks first
     UNWELL = "unwell"  # fever, alcohol, a long trip: no session today
@@ -142,6 +143,7 @@ def tier_of(cause: Cause) -> Tier:
 WAIT_FOR_COACH = frozenset(
     {
         Cause.SCREENED,
+        Cause.PRESSURE_HIGH,
         Cause.TODAY_CHANGED,
         Cause.PAIN_BEFORE,
         Cause.DRILL_FAILED,

@@ -6,7 +6,7 @@ from dataclasses import dataclass, field
 from types import MappingProxyType
 
 from core.cuffs.limbs import Limb
-from core.screening.pressure import is_crisis
+from core.screening.pressure import too_high_to_start
 from core.screening.questions import ABOUT_YOU, GROUPS, Form, Q, Question, form_of
 
 YES, NO, NOT_SURE = "yes", "no", "not_sure"
@@ -50,9 +50,15 @@ class Answers:
     @property
     def blood_pressure(self) -> tuple[int, int] | None:
         """Systolic and diastolic in mmHg; None: no reading."""
-        if not self.yes(Q.BLOOD_PRESSURE):
-            return None
-        return _pressure(self.said[Q.BLOOD_PRESSURE])
+        return self._reading(Q.BLOOD_PRESSURE)
+
+    @property
+    def pressure_again(self) -> tuple[int, int] | None:
+        """The same after five minutes' rest; None: not measured again."""
+        return self._reading(Q.PRESSURE_AGAIN)
+
+    def _reading(self, question: Question) -> tuple[int, int] | None:
+        return _pressure(self.said[question]) if self.yes(question) else None
 
     @property
     def under_age(self) -> bool:
@@ -84,8 +90,9 @@ def _follow_ups(answers: Answers, question: Question) -> Iterator[Question]:
         case Q.AGE if answers.under_age:
             yield Q.GUARDIAN_AGREES
             yield Q.GUARDIAN_PRESENT
-        case Q.BLOOD_PRESSURE if (value := answers.blood_pressure) and is_crisis(*value):
+        case Q.BLOOD_PRESSURE if (value := answers.blood_pressure) and too_high_to_start(*value):
             yield Q.PRESSURE_SIGNS
+            yield Q.PRESSURE_AGAIN
         case Q.FRACTURE if answers.yes(question):
             yield Q.FRACTURE_WEEKS
         case Q.DIABETES if answers.yes(question):
@@ -111,7 +118,7 @@ def _fits(question: Question, answer: str) -> bool:
         case Form.LIMBS:
             return answer in (NO, NOT_SURE) or bool(_limbs(answer))
         case Form.PRESSURE:
-            return answer == NOT_SURE or _pressure(answer) is not None
+            return answer in (NO, NOT_SURE) or _pressure(answer) is not None
 
 
 def _within(answer: str, low: float, high: float) -> bool:

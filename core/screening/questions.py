@@ -19,7 +19,8 @@ class Question(StrEnum):
     ACTIVE = "active"  # 30 min, 3 days a week, for 3 months
     SMOKING = "smoking"
     BLOOD_PRESSURE = "blood_pressure"  # mmHg, the latest reading if there is one
-    PRESSURE_SIGNS = "pressure_signs"  # only with a very high reading
+    PRESSURE_SIGNS = "pressure_signs"  # only with a reading at or above 180/110
+    PRESSURE_AGAIN = "pressure_again"  # mmHg, after five minutes' rest, where there were no signs
     # signs during effort or at rest
     ANY_SIGNS = "any_signs"
     CHEST_PAIN = "chest_pain"
@@ -100,7 +101,7 @@ class Form(StrEnum):
 
     YES_NO = "yes_no"  # "yes", "no", "not_sure"
     NUMBER = "number"  # a number, or "not_sure"
-    PRESSURE = "pressure"  # "128/82", or "not_sure" when there is no reading
+    PRESSURE = "pressure"  # "128/82", "no" when there is no reading, or "not_sure"
     LIMBS = "limbs"  # "no", "not_sure", or limbs with commas: "left_arm,left_leg"
     WEEKS = "weeks"  # "no", "not_sure", or whole weeks ago
 
@@ -166,6 +167,7 @@ GROUPS: dict[Question, tuple[Question, ...]] = {
 NUMBERS = frozenset({Q.AGE, Q.WEIGHT, Q.HEIGHT})
 LIMB_QUESTIONS = frozenset({*GROUPS[Q.ANY_LIMBS], Q.FRACTURE, Q.PLASTER})
 WEEKS_QUESTIONS = frozenset({Q.SURGERY, Q.BED_REST, Q.FRACTURE_WEEKS})
+PRESSURE_QUESTIONS = frozenset({Q.BLOOD_PRESSURE, Q.PRESSURE_AGAIN})
 
 
 def form_of(question: Question) -> Form:
@@ -176,4 +178,4 @@ def form_of(question: Question) -> Form:
         return Form.LIMBS
     if question in WEEKS_QUESTIONS:
         return Form.WEEKS
-    return Form.PRESSURE if question is Q.BLOOD_PRESSURE else Form.YES_NO
+    return Form.PRESSURE if question in PRESSURE_QUESTIONS else Form.YES_NO

@@ -20,8 +20,8 @@ from core.screening.grades import (
     Finding,
     Tier,
 )
-from core.screening.pressure import coach_must_look, is_crisis, too_high_to_start
-from core.screening.questions import GROUPS, LIMB_QUESTIONS, Q, Question
+from core.screening.pressure import coach_must_look, too_high_to_start
+from core.screening.questions import LIMB_QUESTIONS, Q, Question
 
 EARLY_WEEKS, LATE_WEEKS = (
     6,
@@ -37,15 +37,22 @@ NO_LIMBS: frozenset[Limb] = frozenset()
 
 
 def pressure_too_high(answers: Answers) -> Outcome | None:
-    """180/110 and above."""
-    value = answers.blood_pressure
-    return (NEVER, (Q.BLOOD_PRESSURE,), NO_LIMBS) if value and too_high_to_start(*value) else None
+    """180/110 and above, unless it was below that after five minutes' rest."""
+    value, again = answers.blood_pressure, answers.pressure_again
+    if value is None or not too_high_to_start(*value) or (again and not too_high_to_start(*again)):
+        return None
+    return NEVER, _readings(answers), NO_LIMBS
 
 
 def pressure_high(answers: Answers) -> Outcome | None:
-    """140/90 and above."""
+    """140/90 and above, also when it was lower after five minutes' rest."""
     value = answers.blood_pressure
-    return (COACH, (Q.BLOOD_PRESSURE,), NO_LIMBS) if value and coach_must_look(*value) else None
+    return (COACH, _readings(answers), NO_LIMBS) if value and coach_must_look(*value) else None
+
+
+def _readings(answers: Answers) -> tuple[Question, ...]:
+    again = (Q.PRESSURE_AGAIN,) if Q.PRESSURE_AGAIN in answers.said else ()
+    return (Q.BLOOD_PRESSURE, *again)
 
 
 def under_age(answers: Answers) -> Outcome | None:
@@ -118,11 +125,8 @@ def several_clot_risks(answers: Answers) -> Outcome | None:
 
 
 def not_sure(answers: Answers) -> Outcome | None:
-    """ "Not sure" about anything but the blood pressure reading; a group is settled by its details."""
-    settled = {*GROUPS, Q.BLOOD_PRESSURE, Q.ACTIVE}
-    unsure = tuple(
-        question for question in answers.said if answers.not_sure(question) and question not in settled
-    )
+    """ "Not sure" about anything, also about a group whose details were all denied afterwards."""
+    unsure = tuple(question for question in answers.said if answers.not_sure(question))
     return (COACH, unsure, NO_LIMBS) if unsure else None
 
 
@@ -164,6 +168,6 @@ def _yes(answers: Answers, question: Question, tier: Tier, sources: tuple[Source
 
 
 def emergency(answers: Answers) -> bool:
-    """A very high reading with signs right now: emergency words at once, whatever else was said."""
+    """180/110 and above with signs right now: emergency words at once, whatever else was said."""
     value = answers.blood_pressure
-    return bool(value) and is_crisis(*(value or (0, 0))) and answers.said.get(Q.PRESSURE_SIGNS, NO) != NO
+    return value is not None and too_high_to_start(*value) and answers.said.get(Q.PRESSURE_SIGNS, NO) != NO

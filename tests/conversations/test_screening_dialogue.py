@@ -108,7 +108,7 @@ def test_do_not_start_sends_to_the_clinician_and_names_no_open_limb() -> None:
 
 
 @pytest.mark.parametrize("signs", ["yes", "not sure"])
-@pytest.mark.parametrize("reading", ["181/100", "170/121"])
+@pytest.mark.parametrize("reading", ["180/100", "170/110", "190/125"])
 def test_a_very_high_reading_with_signs_ends_in_emergency_words_at_once(reading: str, signs: str) -> None:
     _, said, effects, asked = play(blood_pressure=reading, pressure_signs=signs)
     assert asked[-1] is Q.PRESSURE_SIGNS, "no question comes before the call"
@@ -121,11 +121,35 @@ def test_a_very_high_reading_with_signs_ends_in_emergency_words_at_once(reading:
     assert effects[-1] == Do("ask_coach_to_clear", {"screening": "s1"})
 
 
-@pytest.mark.parametrize(("reading", "asked"), [("180/119", False), ("180/120", False), ("181/120", True)])
-def test_signs_are_asked_only_above_180_or_120(reading: str, asked: bool) -> None:
-    _, _, effects, questions = play(blood_pressure=reading, pressure_signs="no")
+@pytest.mark.parametrize(("reading", "asked"), [("179/109", False), ("180/109", True), ("179/110", True)])
+def test_signs_and_a_second_reading_are_asked_for_from_180_or_110(reading: str, asked: bool) -> None:
+    _, said, effects, questions = play(blood_pressure=reading, pressure_signs="no")
     assert (Q.PRESSURE_SIGNS in questions) is asked
-    assert not any(isinstance(effect, Alert) for effect in effects)
+    assert (Q.PRESSURE_AGAIN in questions) is asked
+    alerts = [effect.cause for effect in effects if isinstance(effect, Alert)]
+    assert alerts == ([Cause.PRESSURE_HIGH] if asked else [])
+    assert (safety.told(Cause.PRESSURE_HIGH, "112") in [one.text for one in said]) is asked
+
+
+def test_a_reading_of_185_112_without_signs_gets_advice_for_the_same_day_before_any_other_question() -> None:
+    _, said, effects, _ = play(blood_pressure="185/112", pressure_signs="no", pressure_again="184/111")
+    texts = [one.text for one in said]
+    signs = next(at for at, text in enumerate(texts) if text.startswith("That is very high"))
+    advice = texts[signs + 1]
+    assert "112" in texts[signs]
+    assert all(word in advice for word in ("five minutes", "measure again", "call your doctor today", "112"))
+    (alert,) = [effect for effect in effects if isinstance(effect, Alert)]
+    assert (alert.cause, alert.told) == (Cause.PRESSURE_HIGH, advice)
+    assert "185/112" in alert.said
+    assert Cause(alert.cause) not in URGENT
+    assert done(effects).tier == "do_not_start"
+    assert texts[-2:] == [safety.told(Cause.PRESSURE_HIGH, "112"), words.TIERS[Tier.DO_NOT_START]]
+
+
+def test_a_second_reading_that_is_normal_leaves_it_to_the_coach() -> None:
+    _, said, effects, _ = play(blood_pressure="185/112", pressure_signs="no", pressure_again="128/82")
+    assert done(effects).tier == "coach_looks"
+    assert said[-1].text == words.TIERS[Tier.COACH_LOOKS]
 
 
 def test_a_later_screening_opens_with_other_words() -> None:
@@ -143,7 +167,9 @@ def test_a_later_screening_opens_with_other_words() -> None:
         (Q.SURGERY, "never", "no"),
         (Q.STATINS, "I don't think so", "not_sure"),
         (Q.STATINS, "yep", "yes"),
-        (Q.BLOOD_PRESSURE, "no", "not_sure"),
+        (Q.BLOOD_PRESSURE, "no", "no"),
+        (Q.BLOOD_PRESSURE, "No reading", "no"),
+        (Q.BLOOD_PRESSURE, "I don't know", "not_sure"),
         (Q.WEIGHT, "80", "80.0"),
         (Q.WEIGHT, "no idea", "not_sure"),
         (Q.HEIGHT, "5 ft 10", "177.8"),

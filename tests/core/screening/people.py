@@ -14,6 +14,7 @@ ABOUT = {
     Q.WEIGHT: "70",
     Q.HEIGHT: "172",
     Q.ACTIVE: "yes",
+    Q.PRESSURE_AGAIN: "no",
     Q.FRACTURE_WEEKS: "8",
     Q.GUARDIAN_AGREES: "yes",
     Q.GUARDIAN_PRESENT: "yes",

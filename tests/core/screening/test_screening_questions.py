@@ -34,10 +34,18 @@ def test_a_guardian_is_asked_about_under_eighteen(age: str, guardian: bool) -> N
 
 @pytest.mark.parametrize(
     ("value", "asks"),
-    [("180/119", False), ("181/90", True), ("150/120", False), ("150/121", True), ("not_sure", False)],
+    [
+        ("179/109", False),
+        ("180/90", True),
+        ("150/110", True),
+        ("181/121", True),
+        ("no", False),
+        ("not_sure", False),
+    ],
 )
-def test_signs_are_asked_only_with_a_crisis_reading(value: str, asks: bool) -> None:
-    assert (Q.PRESSURE_SIGNS in set(wanted(Answers({Q.BLOOD_PRESSURE: value})))) is asks
+def test_signs_and_a_second_reading_are_asked_for_from_180_or_110(value: str, asks: bool) -> None:
+    asked = set(wanted(Answers({Q.BLOOD_PRESSURE: value})))
+    assert ({Q.PRESSURE_SIGNS, Q.PRESSURE_AGAIN} & asked == {Q.PRESSURE_SIGNS, Q.PRESSURE_AGAIN}) is asks
 
 
 def test_weeks_and_numbness_follow_a_fracture_and_diabetes() -> None:

@@ -8,9 +8,9 @@ from core.cuffs.limbs import ALL, Limb
 from core.screening import Answers, Form, Question, Tier, assess, form_of
 from core.screening.exercise import Advice, advice
 from core.screening.grades import CLOT_RISKS, WHEN_YES
-from core.screening.questions import GROUPS, Q
+from core.screening.questions import GROUPS, LIMB_QUESTIONS, Q
 from core.screening.rules import RULES
-from tests.core.screening.people import GATE_OF, completed, somebody
+from tests.core.screening.people import ABOUT, GATE_OF, completed, somebody
 
 CLEAR, COACH, CLINICIAN, NEVER = Tier.CLEAR, Tier.COACH_LOOKS, Tier.CLINICIAN_FIRST, Tier.DO_NOT_START
 AFFIRMED = {Form.YES_NO: "yes", Form.LIMBS: "left_arm", Form.WEEKS: "3"}
@@ -43,7 +43,8 @@ def test_not_sure_means_that_the_coach_looks(question: Question) -> None:
         ("179/109", COACH),
         ("180/109", NEVER),
         ("179/110", NEVER),
-        ("not_sure", CLEAR),
+        ("no", CLEAR),
+        ("not_sure", COACH),
     ],
 )
 def test_blood_pressure(value: str, tier: Tier) -> None:
@@ -51,8 +52,25 @@ def test_blood_pressure(value: str, tier: Tier) -> None:
 
 
 @pytest.mark.parametrize(("signs", "emergency"), [("yes", True), ("not_sure", True), ("no", False)])
-def test_a_crisis_reading_with_signs_is_an_emergency(signs: str, emergency: bool) -> None:
-    assert assess(somebody(blood_pressure="190/100", pressure_signs=signs)).emergency is emergency
+@pytest.mark.parametrize("value", ["180/100", "150/110", "190/125"])
+def test_a_very_high_reading_with_signs_is_an_emergency(value: str, signs: str, emergency: bool) -> None:
+    assert assess(somebody(blood_pressure=value, pressure_signs=signs)).emergency is emergency
+
+
+@pytest.mark.parametrize(
+    ("again", "tier"),
+    [("179/109", COACH), ("118/76", COACH), ("180/109", NEVER), ("no", NEVER), ("not_sure", NEVER)],
+)
+def test_a_second_reading_below_180_110_is_for_the_coach_to_look_at(again: str, tier: Tier) -> None:
+    found = assess(somebody(blood_pressure="185/112", pressure_signs="no", pressure_again=again))
+    assert found.tier is tier
+    assert Q.PRESSURE_AGAIN in found.findings[0].answers
+
+
+def test_a_second_reading_does_not_undo_signs() -> None:
+    said = {"blood_pressure": "185/112", "pressure_signs": "yes", "pressure_again": "118/76"}
+    assert assess(somebody(**said)).tier is CLINICIAN
+    assert assess(somebody(**said)).emergency
 
 
 @pytest.mark.parametrize(
@@ -147,11 +165,19 @@ def test_diabetes_and_activity(active: str, disease: str, tier: Tier) -> None:
 
 def test_not_being_sure_about_activity_counts_as_not_active() -> None:
     assert assess(somebody(active="not_sure", diabetes="yes")).tier is CLINICIAN
-    assert assess(somebody(active="not_sure")).tier is CLEAR
+    assert assess(somebody(active="not_sure")).tier is COACH
 
 
-def test_a_group_answered_not_sure_is_settled_by_its_details() -> None:
-    assert assess(completed(Answers({Q.ANY_HEART: "not_sure"}))).tier is CLEAR
+@pytest.mark.parametrize("gate", list(GROUPS))
+def test_not_sure_about_a_group_stays_though_every_detail_is_denied(gate: Question) -> None:
+    found = assess(completed(Answers({gate: "not_sure"})))
+    assert found.tier is COACH
+    assert found.findings[0].answers == (gate,)
+
+
+@pytest.mark.parametrize("question", sorted(q for q in Question if q is not Q.AGE))
+def test_not_sure_about_anything_at_all_is_never_clear(question: Question) -> None:
+    assert assess(somebody(**{question: "not_sure"})).tier.rank >= COACH.rank
 
 
 def test_open_questions_are_not_assessed() -> None:
@@ -179,7 +205,7 @@ VALUES = {
     Form.YES_NO: st.sampled_from(["yes", "no", "not_sure"]),
     Form.LIMBS: st.sampled_from(["no", "not_sure", "left_arm", "right_leg", "left_leg,right_leg"]),
     Form.WEEKS: st.sampled_from(["no", "not_sure", "0", "6", "7", "12", "13"]),
-    Form.PRESSURE: st.sampled_from(["not_sure", "118/76", "145/85", "185/100"]),
+    Form.PRESSURE: st.sampled_from(["no", "not_sure", "118/76", "145/85", "185/100"]),
 }
 NUMBERS = {
     Q.AGE: ["12", "17", "18", "41", "80"],
@@ -212,7 +238,31 @@ def test_one_more_yes_never_loosens_the_tier_nor_opens_a_limb(answers: Answers, 
     unsure = assess(completed(open_group.plus(question, "not_sure")))
     after = assess(completed(open_group.plus(question, worse)))
     assert before.tier.rank <= unsure.tier.rank <= after.tier.rank
+    assert before.closed <= unsure.closed <= after.closed
+
+
+@settings(max_examples=200)
+@given(people(), st.sampled_from([*GROUPS, *PROTECTIVE, Q.BLOOD_PRESSURE, Q.WEIGHT, Q.HEIGHT]))
+def test_not_sure_is_never_milder_than_no(answers: Answers, question: Question) -> None:
+    milder = "yes" if question in PROTECTIVE else ABOUT.get(question, "no")
+    before = assess(completed(answers.plus(question, milder)))
+    unsure = assess(completed(answers.plus(question, "not_sure")))
+    assert unsure.tier.rank >= min(before.tier.rank, COACH.rank)
+    if question in GROUPS and milder == answers.said.get(question, "no"):
+        assert before.tier.rank <= unsure.tier.rank
+
+
+@settings(max_examples=200)
+@given(people(), st.sampled_from(sorted(LIMB_QUESTIONS)), st.sets(st.sampled_from(Limb), min_size=1))
+def test_one_more_limb_never_opens_a_limb_and_closes_no_other(
+    answers: Answers, question: Question, limbs: set[Limb]
+) -> None:
+    open_group = answers.plus(GATE_OF[question], "yes")
+    before = assess(completed(open_group.plus(question, "no")))
+    after = assess(completed(open_group.plus(question, ",".join(sorted(limbs)))))
     assert before.closed <= after.closed
+    assert after.closed <= before.closed | limbs
+    assert after.open_limbs <= before.open_limbs
 
 
 @given(people())
