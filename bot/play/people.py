@@ -98,7 +98,7 @@ RULES: Rules = (
     (r"What do you weigh", says("70 kg", 5)),
     (r"How tall", says("172 cm", 5)),
     (r"move for half an hour", says("Yes")),
-    (r"blood pressure", says("124/78", 8)),
+    (r"latest blood pressure", says("124/78", 8)),
     (r"Anything new since last time|Fever, alcohol", says("No")),
     (r"Any pain in a joint right now|^Any pain now|^Pain now in", says("0")),
     (r"train the same muscles hard", says("No")),
