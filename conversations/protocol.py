@@ -231,6 +231,14 @@ class Begin:
 
 
 @dataclass(frozen=True, slots=True)
+class ToldOff:
+    """The client is told to take the bands of spell `spell` off: somebody must hear that they are."""
+
+    session: str
+    spell: str
+
+
+@dataclass(frozen=True, slots=True)
 class Countdown:
     """Show the rest running down to `until` in one silent, edited message; latest wins."""
 
@@ -256,7 +264,7 @@ class Do:
     details: dict[str, Any] = field(default_factory=dict)
 
 
-Effect = Record | Alert | Begin | Countdown | Relay | Do
+Effect = Record | Alert | Begin | ToldOff | Countdown | Relay | Do
 
 S = TypeVar("S")
 

@@ -109,6 +109,7 @@ class SessionStarted:
     plan: str
 
 
+LAPSED = "lapsed"  # ending of a session: nobody answered any more
 WORKED = ("done", "time")  # endings of a session that ran as planned, or to the time limit
 
 

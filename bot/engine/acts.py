@@ -7,7 +7,6 @@ from datetime import datetime
 from typing import TYPE_CHECKING, Any
 
 from bot.engine import (
-    aftercare,
     agreeing,
     calendar,
     changing,
@@ -26,12 +25,12 @@ from bot.engine import (
 from bot.engine.coach import away, covering, digest, plans, resting
 from bot.engine.coach import clients as whose
 from bot.engine.coach.talks import TALKS
-from conversations.protocol import Choice, Say
+from conversations.protocol import Choice, Resumed, Say
 from conversations.words import engine as words
 from conversations.words.recap import recap
 from core.access import Action
 from core.facts import Cleared, SetDone, WalkDone
-from core.store import facts, people
+from core.store import facts, people, threads
 from core.store.duties import Planned
 from core.store.mail import Priority
 from core.store.people import Person
@@ -94,12 +93,14 @@ def hold(engine: "Engine", coach: Person, client: Person, now: datetime) -> None
     screening = last.screening if last else ""
     facts.put(engine.store, client.id, Cleared(now, screening, "held", "", coach.id), now)
     engine.say(client, Say(words.ON_HOLD), now)
+    if (session := threads.live_in(engine.store, client.id, "session")) is not None:
+        turns.deliver(engine, client, session, Resumed(now))  # it reads the hold now, not at the next word
     again = Choice(words.LOOK_AT_CLEARANCE, f"menu:clearing:{client.id}")
     engine.say(coach, Say(words.CLIENT_LINE.format(name=client.name, state=words.IS_ON_HOLD), (again,)), now)
 
 
 def give_recap(engine: "Engine", client: Person, details: dict[str, Any], now: datetime) -> bool:
-    """What was done, what comes next and why; the questions of the next morning are planned."""
+    """What was done, what comes next and why."""
     session = details["session"]
     plan_names = loads.names(status.plan_of(engine, client.id))
     sets = facts.current(engine.store, SetDone, client.id, session=session)
@@ -113,7 +114,6 @@ def give_recap(engine: "Engine", client: Person, details: dict[str, Any], now: d
     text = recap(lines, moves, [walk.minutes for walk in walks])
     engine.say(client, Say(text), now)
     reminders.trained(engine, client, now)
-    aftercare.plan_aftercare(engine, client, session, now)
     checks.tell_patterns(engine, client.id)
     return reading.ask(engine, client, session, advised, now)
 

@@ -1,33 +1,59 @@
-"""The questions after a session, planned by what that session was."""
+"""The questions after a session, planned by what that session was: whenever bands went on, however it ended."""
 
-from datetime import datetime
+from datetime import datetime, timedelta
 from typing import TYPE_CHECKING
 
-from bot.engine import loads
-from core.facts import WORKED, Answered, SessionEnded
-from core.safety.asking import After, asked_after
+from bot.engine import checks, loads
+from conversations.words import safety
+from core.facts import LAPSED, WORKED, Answered, BandsOn, SessionEnded
+from core.safety.asking import After, Part, asked_after
+from core.safety.causes import Cause
 from core.screening.before import Today
-from core.store import duties, facts
-from core.store.people import Person
+from core.store import duties, facts, people
 
 if TYPE_CHECKING:
     from bot.engine.core import Engine
 
-
-def plan_aftercare(engine: "Engine", client: Person, session: str, now: datetime) -> None:
-    """The next morning's questions; the evening and two days later after sessions that need care."""
-    for part, at in asked_after(_after(engine, client, session, now), now, client.zone):
-        duties.plan(engine.store, client.id, "morning", {"session": session, "day": part.value}, at, now)
+TOO_LATE = timedelta(hours=1)  # an evening's question that is later than this is left to the morning
 
 
-def _after(engine: "Engine", client: Person, session: str, now: datetime) -> After:
+def bands_were_on(engine: "Engine", client: int, session: str, at: datetime) -> None:
+    """Bands went on: from here on this session has its questions, even if nothing ever says that it ended."""
+    _plan(engine, client, session, at)
+
+
+def ended(engine: "Engine", client: int, fact: SessionEnded) -> None:
+    """The session is over, in whatever way: its questions by what is known now; silence is told to the coach."""
+    on = facts.latest(engine.store, BandsOn, client, session=fact.session)
+    if on is None:
+        return
+    off = checks.last_off(engine, client, fact.session)
+    _plan(engine, client, fact.session, min(fact.at, on.at if off is None else max(on.at, off.at)))
+    if fact.why == LAPSED and not duties.watches(engine.store, client):  # else its calls tell the coach
+        from bot.engine import alerts
+
+        alerts.raise_alert(engine, client, Cause.LAPSED, safety.LAPSED_SAID, "-")
+
+
+def _plan(engine: "Engine", client: int, session: str, at: datetime) -> None:
+    """In place of what was planned for this session: what is not asked yet, counted from `at`."""
+    now, zone = engine.clock(), people.by_id(engine.store, client).zone
+    duties.unplan_session(engine.store, client, "morning", session)
+    asked = duties.begun_days(engine.store, client, "morning", session)
+    for part, due in asked_after(_after(engine, client, session, at), at, zone):
+        if part.value not in asked and (due > now - TOO_LATE or part is not Part.EVENING):
+            duties.plan(engine.store, client, "morning", {"session": session, "day": part.value}, due, now)
+
+
+def _after(engine: "Engine", client: int, session: str, at: datetime) -> After:
     """What matters for the questions after this session."""
-    ended = [one for one in facts.current(engine.store, SessionEnded, client.id) if one.why in WORKED]
-    before = [one.at for one in ended if one.session != session]
-    today = facts.latest(engine.store, Answered, client.id, session=session, part="before", question="which")
+    ends = facts.current(engine.store, SessionEnded, client)
+    before = [one.at for one in ends if one.why in WORKED and one.session != session]
+    today = facts.latest(engine.store, Answered, client, session=session, part="before", question="which")
     return After(
         number=len(before) + 1,
-        days_off=(now - max(before)).days if before else None,
-        jump=loads.jump(engine, client.id, session),
+        days_off=(at - max(before)).days if before else None,
+        jump=loads.jump(engine, client, session),
         hot_or_feverish=today is not None and today.answer in (Today.HEAT, Today.FEVER),
+        stopped=not any(one.session == session and one.why in WORKED for one in ends),
     )

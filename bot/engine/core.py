@@ -115,7 +115,7 @@ class Engine:
         except (KeyError, TypeError, ValueError):
             self._tell_operator(words.FAILED_OPERATOR.format(number=update_id, who="?"), now)
             return
-        from bot.engine import alerts
+        from bot.engine import alerts, bands
 
         person = people.by_chat(self.store, incoming.chat)
         if person is None:
@@ -125,6 +125,7 @@ class Engine:
         self.say(person, Say(text.format(number=update_id)), now, Priority.ALERT)
         if banded:
             alerts.raise_alert(self, person.id, Cause.BROKEN, f"#{update_id}", text.format(number=update_id))
+            bands.told_off(self, person.id)
         self._tell_operator(words.FAILED_OPERATOR.format(number=update_id, who=person.name), now)
 
     def _tell_operator(self, text: str, now: datetime) -> None:

@@ -4,7 +4,7 @@ from datetime import datetime, timedelta
 from functools import partial
 from typing import TYPE_CHECKING
 
-from bot.engine import alerts, quiet, turns
+from bot.engine import alerts, bands, quiet, turns
 from conversations.protocol import Choice, Say, TimeIsUp, Woke
 from conversations.words import engine as words
 from core.cuffs import CallKind, next_call
@@ -47,6 +47,7 @@ LATER = timedelta(minutes=2)
 ONE_AT_A_TIME = timedelta(hours=1)  # questions after two sessions do not come together
 STALE = timedelta(hours=3)  # what comes so late need not come at night
 NO_BURST = timedelta(seconds=30)
+SILENCE = (Cause.BANDS_ON, Cause.QUIET_SET, Cause.AWAY)  # the coach knows by these that no word comes
 
 
 def all_due(engine: "Engine", now: datetime) -> None:
@@ -82,26 +83,28 @@ def call(engine: "Engine", watch: Watch, now: datetime) -> None:
     person = people.by_id(engine.store, watch.person)
     minutes = round((now - watch.on_at).total_seconds() / 60)
     late = now - watch.next_at > timedelta(minutes=1)
-    text = words.TIME_UP_AWAY if late else words.TIME_UP[min(watch.calls, 2)].format(minutes=minutes)
+    text = words.TIME_UP_AWAY if late else words.TIME_UP[min(watch.calls, 3)].format(minutes=minutes)
     off = Choice(words.TIME_UP_LABEL, f"bands_off:{watch.id}")
     engine.say(person, Say(text, (off,)), now, Priority.ALERT)
     duties.called(engine.store, watch, _next(watch, now))
     if _kind(watch) is CallKind.ALERT or late:
         cause = Cause.AWAY if late else Cause.BANDS_ON
-        _tell_coach(engine, person, cause, words.BANDS_LONG.format(minutes=minutes), text, now)
+        _tell_coach(engine, person, watch, cause, text)
     session = threads.live_in(engine.store, person.id, "session")
     if session is not None and watch.calls == 0:
         told = partial(turns.deliver, engine, person, session, TimeIsUp(now, watch.spell))
         engine.guarded("time is up", told, lambda at: None)  # a broken dialogue must not silence the call
 
 
-def _tell_coach(engine: "Engine", person: Person, cause: Cause, said: str, text: str, now: datetime) -> None:
-    """One alert for all the calls of bands that stay on: whoever has it knows, and an open one is repeated anyway."""
-    known = duties.same_alert(engine.store, person.id, cause)
-    if known is None:
-        alerts.raise_alert(engine, person.id, cause, said, text)
+def _tell_coach(engine: "Engine", person: Person, watch: Watch, cause: Cause, text: str) -> None:
+    """One alert for all the silence of these bands: whoever has it knows, and an open one is repeated anyway."""
+    known = next(
+        (one for one in duties.open_alerts(engine.store, person.id) if one.cause in (cause, *SILENCE)), None
+    )
+    if known is None or (known.raised_at < watch.on_at and known.cause is not cause):
+        alerts.raise_alert(engine, person.id, cause, words.BANDS_SILENT, text)
     else:
-        duties.again(engine.store, known.id, now)
+        duties.again(engine.store, known.id, engine.clock())
 
 
 def _kind(watch: Watch) -> CallKind:
@@ -141,7 +144,7 @@ def start(engine: "Engine", talk: Planned, now: datetime) -> None:
     if talk.dialogue == "morning" and threads.live_in(engine.store, person.id, "morning") is not None:
         duties.talk_later(engine.store, talk.id, now + ONE_AT_A_TIME)
         return
-    if talk.dialogue in WAITS and in_session(engine, person):
+    if talk.dialogue in WAITS and busy(engine, person, now):
         duties.talk_later(engine.store, talk.id, now + LATER)
         return
     morning = quiet.earliest(engine, person, now)
@@ -155,10 +158,21 @@ def start(engine: "Engine", talk: Planned, now: datetime) -> None:
 
 
 def in_session(engine: "Engine", person: Person) -> bool:
-    """Whether a session (or its questions) is under way."""
+    """Whether a session (or its questions) is under way, or bands are on."""
+    return bool(duties.watches(engine.store, person.id)) or bool(_exclusive(engine, person))
+
+
+def busy(engine: "Engine", person: Person, now: datetime) -> bool:
+    """The same for what waits until a session is over; one that stands still for hours holds nothing up."""
+    talks = [thread.begun_at or now for thread in _exclusive(engine, person)]
+    banded = [watch.on_at for watch in duties.watches(engine.store, person.id)]
+    going_on = any(now - at < bands.OLD_TALK for at in talks)
+    return going_on or any(now - at < bands.OLD_BANDS for at in banded)
+
+
+def _exclusive(engine: "Engine", person: Person) -> list[Thread]:
     from conversations.catalogue import CATALOGUE
 
-    live = threads.live(engine.store, person.id)
-    return any(CATALOGUE[thread.dialogue].exclusive for thread in live) or bool(
-        duties.watches(engine.store, person.id)
-    )
+    return [
+        thread for thread in threads.live(engine.store, person.id) if CATALOGUE[thread.dialogue].exclusive
+    ]

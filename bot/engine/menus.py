@@ -180,7 +180,7 @@ def relay(engine: "Engine", person: Person, effect: Relay) -> None:
         engine.say(person, Say(words.NOT_YOURS), now)
         return
     facts.put(engine.store, client.id, CoachDid(now, person.id, "wrote", effect.text), now)
-    if due.in_session(engine, client):
+    if due.busy(engine, client, now):
         duties.plan(engine.store, client.id, "words", {"text": effect.text}, now, now)
         engine.say(person, Say(words.TO_WAITS.format(name=client.name)), now)
         return

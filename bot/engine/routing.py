@@ -18,13 +18,14 @@ from bot.engine import (
     turns,
     typed,
 )
+from bot.engine.bands_off import came_off, said_off
 from bot.engine.coach import listing
 from bot.engine.updates import Incoming, Kind
 from conversations.heard import red_flag
-from conversations.protocol import BandsCameOff, Cancelled, Corrected, Said, Say, Sent, WentBack
+from conversations.protocol import Cancelled, Corrected, Said, Say, Sent, WentBack
 from conversations.words import engine as words
 from core.access import Action
-from core.facts import BandsOff, SetDone
+from core.facts import SetDone
 from core.store import duties, facts, mail, people, threads
 from core.store.mail import Letter, Priority
 from core.store.people import Person, Role
@@ -168,11 +169,7 @@ def bands_off(engine: "Engine", person: Person, rest: str, now: datetime) -> Non
     if watch is None or watch.person != person.id:
         engine.say(person, Say(words.TIME_UP_THANKS), now)
         return
-    turns.record(engine, person.id, BandsOff(now, watch.session, watch.spell, "time"))
-    engine.say(person, Say(words.TIME_UP_THANKS), now, Priority.SESSION)
-    session = threads.live_in(engine.store, person.id, "session")
-    if session is not None:
-        turns.deliver(engine, person, session, BandsCameOff(now, watch.spell))
+    came_off(engine, person, watch, now)
 
 
 def alert_tapped(engine: "Engine", coach: Person, rest: str, now: datetime) -> None:
@@ -210,7 +207,7 @@ def text(engine: "Engine", person: Person, incoming: Incoming, at: datetime) -> 
     if incoming.forwarded:  # somebody else's words are no answer
         engine.say(person, Say(words.NOT_FORWARDED), at)
         return
-    outside = (agreeing.answered, typed.done, menus.command)
+    outside = (said_off, agreeing.answered, typed.done, menus.command)
     if any(dealt(engine, person, incoming.text, at) for dealt in outside):
         return
     if thread is None:

@@ -3,7 +3,7 @@
 from datetime import datetime
 from typing import TYPE_CHECKING
 
-from bot.engine import alerts, status, turns
+from bot.engine import alerts, bands, status, turns
 from conversations import trouble
 from conversations.protocol import Halted, Hurts, TooTight
 from conversations.stopwords import read
@@ -69,6 +69,7 @@ def halt(engine: "Engine", person: Person, kind: Kind, text: str, at: datetime, 
     if kind is not Kind.UNSURE:
         cause = cause_of(kind) or Cause.SOMETHING_WRONG
         alerts.raise_alert(engine, person.id, cause, text, trouble.first_words(brief))
+        bands.told_off(engine, person.id)
         for thread in live:
             if thread.dialogue in ("session", "before"):
                 turns.deliver(engine, person, thread, Halted(at, f"said_{kind}"))

@@ -5,7 +5,7 @@ from typing import TYPE_CHECKING, Any
 
 import msgspec
 
-from bot.engine import briefs, gate, screenings, status
+from bot.engine import aftercare, bands, briefs, gate, screenings, status
 from bot.engine.coach import pauses
 from conversations.catalogue import CATALOGUE
 from conversations.protocol import (
@@ -23,12 +23,13 @@ from conversations.protocol import (
     Relay,
     Resumed,
     Say,
+    ToldOff,
     Turn,
 )
 from conversations.words import coach as coach_words
 from conversations.words import engine as words
 from core.cuffs.limits import calls
-from core.facts import BandsOff, BandsOn, Cleared, Fact, ScreeningDone, SetDone
+from core.facts import BandsOff, BandsOn, Cleared, Fact, ScreeningDone, SessionEnded, SetDone
 from core.safety.causes import bars_training
 from core.screening import Tier
 from core.store import duties, facts, people, threads
@@ -154,6 +155,8 @@ def effect_done(engine: "Engine", person: Person, effect: Effect, message: int |
             alerts.raise_alert(engine, effect.person or person.id, effect.cause, effect.said, effect.told)
         case Begin(name, about, whom, at):
             return begin_effect(engine, person, name, about, whom, at, now)
+        case ToldOff(session, spell):
+            bands.told_off(engine, person.id, session, spell)
         case Countdown(until):
             if person.chat is not None:
                 engine.countdowns[person.chat] = until
@@ -183,17 +186,20 @@ def begin_effect(
 
 
 def record(engine: "Engine", person: int, fact: Fact, message: int | None = None) -> None:
-    """Store a fact and what follows from it by itself: watching bands, or watching them no more."""
+    """Store a fact and what follows from it by itself: watching bands or no more, the questions after a session."""
     if isinstance(fact, SetDone):
         message = facts.said_by(engine.store, person, fact, "reps", message)
     facts.put(engine.store, person, fact, engine.clock(), message)
     match fact:
         case BandsOn():
+            aftercare.bands_were_on(engine, person, fact.session, fact.at)
             first = calls(fact.at, fact.limit_s, fact.region)[0].at
             entry = Watch(0, person, fact.session, fact.spell, fact.region, fact.at, fact.limit_s, 0, first)
             duties.watch(engine.store, entry)
         case BandsOff():
             duties.unwatch(engine.store, person, fact.session, fact.spell)
+        case SessionEnded():
+            aftercare.ended(engine, person, fact)
         case _:
             pass
 

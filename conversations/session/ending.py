@@ -31,8 +31,13 @@ def said(state: State, event: Said) -> Turn[State]:
     return counting.typed(state, event)
 
 
+def says_off(text: str) -> bool:
+    """Whether words say that the bands are off, and nothing in them doubts it."""
+    return SAYS_NOT.search(text) is None and SAYS_OFF.search(text) is not None
+
+
 def _off_said(state: State, event: Said) -> Turn[State]:
-    if SAYS_NOT.search(event.text) or not SAYS_OFF.search(event.text):
+    if not says_off(event.text):
         return counting.typed(state, event)
     return bands_off(state, event.at)
 

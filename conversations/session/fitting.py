@@ -302,11 +302,11 @@ def back(state: State) -> Turn[State]:
     return turn(state, ask(state))
 
 
-def went_quiet(state: State, now: datetime) -> Turn[State]:
-    """Bands on and the check left open: ask, then bands off and the coach."""
+def went_quiet(state: State, now: datetime, asked: tuple[Say, ...]) -> Turn[State]:
+    """Bands on and what was `asked` left open: ask again, then bands off and the coach."""
     if state.asked_quiet_at is None:
-        return turn(replace(state, asked_quiet_at=now), Say(words.QUIET_CHECK), ask(state))
-    return no_answer(state, words.QUIET_SAID_CHECK)
+        return turn(replace(state, asked_quiet_at=now), Say(words.QUIET_CHECK), *asked)
+    return no_answer(state, words.QUIET_SAID_BURN if state.phase is Phase.BURN else words.QUIET_SAID_CHECK)
 
 
 def no_answer(state: State, said: str) -> Turn[State]:

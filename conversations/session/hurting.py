@@ -6,7 +6,7 @@ from datetime import datetime
 
 from conversations.answers import Unclear, pick
 from conversations.protocol import Alert, Choice, Hurts, Record, Said, Say, Turn
-from conversations.session import fitting, sets
+from conversations.session import ending, fitting, sets
 from conversations.session.state import After, Phase, State, choices, say, turn
 from conversations.words import session as words
 from conversations.words.answers import unclear
@@ -22,8 +22,11 @@ JOINTS = re.compile(r"\b(?:joint|knee|elbow|shoulder|hip|wrist|ankle)s?\b", re.I
 
 def hurts(state: State, event: Hurts) -> Turn[State]:
     """Pause and ask where, whatever was open."""
-    resume = state.resume if state.phase in (Phase.PAUSE, Phase.BURN) else state.phase
-    state = replace(state, phase=Phase.PAUSE, paused_at=event.at, resume=resume)
+    paused = state.phase in (Phase.PAUSE, Phase.BURN)
+    resume = state.resume if paused else state.phase
+    said = f"{state.hurt_said} / {event.text}" if paused else event.text
+    state = replace(state, hurt_said=said)
+    state = replace(state, phase=Phase.PAUSE, paused_at=event.at, resume=resume, asked_quiet_at=None)
     return turn(state, ask(state))
 
 
@@ -46,7 +49,9 @@ def said(state: State, event: Said) -> Turn[State]:
     if where == "muscle":
         state = replace(state, phase=Phase.BURN)
         return turn(state, ask(state))
-    return stop(state, event.at, where, words.HURTS_OFF)
+    labels = {value: label for label, value in words.HURTS_LABELS}
+    answer = labels.get(event.text, event.text)
+    return stop(state, event.at, where, answer, words.HURTS_OFF)
 
 
 def go_on(state: State, at: datetime) -> Turn[State]:
@@ -62,15 +67,18 @@ def go_on(state: State, at: datetime) -> Turn[State]:
     return turn(state, *machine.open_question(state))
 
 
-def stop(state: State, at: datetime, where: str, text: str) -> Turn[State]:
-    """It is no burn, or nobody answers: bands off, the session ends, the coach hears of it."""
-    fact = Noticed(at, "hurts", where)
+def stop(state: State, at: datetime, where: str, answer: str, text: str) -> Turn[State]:
+    """It is no burn, or nobody answers: bands off, the session ends, the coach hears of it word for word."""
     cause = Cause.NO_WORD if where == SILENCE else Cause.BANDS_HURT
-    alert = Alert(cause, f"It hurts: {where}", words.HURTS_TOLD)
+    alert = Alert(cause, words.HURTS_SAID.format(said=state.hurt_said or "-", answer=answer), text)
+    effects = (Record(Noticed(at, "hurts", where)), alert)
     state = replace(state, phase=Phase.OFF, after=After.END, why="hurts", rest_until=None)
-    return turn(state, fitting.off(state, text), effects=(Record(fact), alert))
+    if state.on_at is not None:
+        return turn(state, fitting.off(state, text), effects=effects)
+    end = ending.over(state, at, state.why)  # said before the bands went on: nothing has to come off
+    return replace(end, effects=(*effects, *end.effects))
 
 
 def silent(state: State, now: datetime) -> Turn[State]:
     """20 s without an answer."""
-    return stop(state, now, SILENCE, words.HURTS_SILENCE)
+    return stop(state, now, SILENCE, words.NO_ANSWER, words.HURTS_SILENCE)

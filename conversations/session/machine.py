@@ -19,16 +19,17 @@ from conversations.protocol import (
     Say,
     Sent,
     TimeIsUp,
+    ToldOff,
     TooTight,
     Turn,
     WentBack,
     Woke,
 )
-from conversations.session import counting, ending, fitting, hurting, sets, tally, which_set
+from conversations.session import counting, ending, fitting, hurting, sets, tally, timing, which_set
 from conversations.session.state import After, Phase, State, lacking, say, turn, wake_at
 from conversations.words import common
 from conversations.words import session as words
-from core.facts import SessionEnded, SessionStarted
+from core.facts import LAPSED, SessionEnded, SessionStarted
 
 CHECKS = (Phase.TIGHT, Phase.REFILL, Phase.NAIL, Phase.FEEL)
 MINUTES = re.compile(r"(\d{1,2}(?:[.,]\d)?)\s*(?:min(?:ute)?s?)?", re.IGNORECASE)
@@ -36,10 +37,20 @@ MINUTES = re.compile(r"(\d{1,2}(?:[.,]\d)?)\s*(?:min(?:ute)?s?)?", re.IGNORECASE
 
 def advance(state: State | None, event: Event, now: datetime) -> Turn[State]:
     """One event. Raises TypeError when the first event is not `Opened` (a bug of the engine)."""
-    made = _open(event) if state is None else _advance(state, event, now)
+    made = _told_off(state, _open(event) if state is None else _advance(state, event, now))
     if made.state is None or isinstance(event, (Woke, Barred)):
         return made
     return replace(made, state=(heard := replace(made.state, heard_at=event.at)), wake_at=wake_at(heard))
+
+
+def _told_off(before: State | None, made: Turn[State]) -> Turn[State]:
+    """Whatever led to "bands off now": from here on somebody waits for the word that they are."""
+    after = made.state
+    if after is None or after.on_at is None or after.phase is not Phase.OFF:
+        return made
+    if before is not None and before.phase is Phase.OFF:
+        return made
+    return replace(made, effects=(*made.effects, ToldOff(after.brief.session, after.spell_id)))
 
 
 def _advance(state: State, event: Event, now: datetime) -> Turn[State]:
@@ -181,11 +192,13 @@ def _woke(state: State, now: datetime) -> Turn[State]:
             return hurting.silent(state, now)
         case Phase.BREAK:
             return ending.break_over(state)
-        case Phase.FIT | Phase.TIGHT | Phase.REFILL | Phase.NAIL | Phase.FEEL if state.on_at is not None:
-            return fitting.went_quiet(state, now)
-        case Phase.FIT | Phase.COUNT:
-            return Turn(
-                None, (Say(words.LAPSED),), (Record(SessionEnded(now, state.brief.session, "lapsed")),)
-            )
+        case phase if phase in timing.ASKING and state.on_at is not None:
+            return fitting.went_quiet(state, now, open_question(state))
         case _:
-            return quiet
+            return _lapsed(state, now)
+
+
+def _lapsed(state: State, now: datetime) -> Turn[State]:
+    """No word for hours. Bands that may still be on are asked about by the calls, session or not."""
+    text = words.LAPSED if state.on_at is None else words.LAPSED_BANDED
+    return Turn(None, (Say(text),), (Record(SessionEnded(now, state.brief.session, LAPSED)),))

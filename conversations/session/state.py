@@ -114,6 +114,7 @@ class State:
     off_at: datetime | None = None
     asked_left: bool = False
     heard_at: datetime | None = None
+    hurt_said: str = ""  # word for word
 
     @property
     def doing(self) -> Exercise:

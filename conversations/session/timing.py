@@ -10,8 +10,9 @@ from core.plans import Scheme
 from core.safety.pain import SILENCE
 from core.walking import BETWEEN_MIN
 
-LAPSE = timedelta(hours=3)  # without bands and without a word: the session is over; own caution, no source
-QUIET_CHECK = timedelta(minutes=2)  # bands on, a question of the check open; own caution, no source
+LAPSE = timedelta(hours=2)  # without a word: the session is over; own caution, no source
+QUIET_CHECK = timedelta(minutes=2)  # bands on, a question open that is not a set; own caution, no source
+ASKING = frozenset({Phase.FIT, Phase.TIGHT, Phase.REFILL, Phase.NAIL, Phase.FEEL, Phase.BURN})
 
 
 def wake_at(state: State) -> datetime | None:
@@ -23,16 +24,14 @@ def wake_at(state: State) -> datetime | None:
             return state.rest_until
         case Phase.PAUSE:
             return None if state.paused_at is None else state.paused_at + SILENCE
-        case Phase.FIT | Phase.TIGHT | Phase.REFILL | Phase.NAIL | Phase.FEEL if state.on_at is not None:
+        case phase if phase in ASKING and state.on_at is not None:
             return quiet_check_at(state)
-        case Phase.FIT | Phase.COUNT if state.on_at is None:
-            return None if state.heard_at is None else state.heard_at + LAPSE
         case Phase.BREAK:
             return break_over_at(state)
         case Phase.WALK:
             return walk_over_at(state)
         case _:
-            return None
+            return None if state.heard_at is None else state.heard_at + LAPSE
 
 
 def quiet_at(state: State) -> datetime | None:

@@ -139,11 +139,12 @@ TIME_UP = (
     "{minutes} minutes: bands off now, please. Tap when they are off.",
     "Bands still on? Off now, please, and tap.",
     "Take the bands off now. I'm telling your coach.",
+    "Are the bands off? If not: off now. Tap when they are. I go on telling your coach until then.",
 )
 TIME_UP_AWAY = "I was away. If bands are still on, take them off now, and tap."
 TIME_UP_LABEL = "Bands are off"
 TIME_UP_THANKS = "Good. Bands are off."
-BANDS_LONG = "Bands on for {minutes} min, no answer"
+BANDS_SILENT = 'no answer to "bands off now"'
 ALONE = (
     "You are the only one who gets alerts. Better: have a second coach added by whoever runs this. "
     "Until then nobody trains, unless you say so here."

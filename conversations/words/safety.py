@@ -167,8 +167,10 @@ COACH_ONLY = frozenset(
         Cause.TIGHTNESS_DRIFT,
         Cause.REFILL_SLOW_OFTEN,
         Cause.LOOSE_OFTEN,
+        Cause.LAPSED,
     }
 )
+LAPSED_SAID = "no answer any more before the session was finished"
 
 
 def told(cause: Cause, number: str) -> str:
@@ -225,4 +227,5 @@ COACH_READS = {
     Cause.TIGHTNESS_DRIFT: "rates the tightness higher or lower over weeks",
     Cause.REFILL_SLOW_OFTEN: "slow refill again and again",
     Cause.LOOSE_OFTEN: "loose bands again and again",
+    Cause.LAPSED: "left a session without finishing its questions",
 }

@@ -33,19 +33,20 @@ class After:
     """What matters for the questions after a session.
 
     `number` counts a client's sessions from 1; `days_off` since the one before (None: the first); `jump` the
-    share by which the load went up; `hot_or_feverish` as said that day.
+    share by which the load went up; `hot_or_feverish` as said that day; `stopped`: it did not end as planned.
     """
 
     number: int
     days_off: int | None = None
     jump: float = 0.0
     hot_or_feverish: bool = False
+    stopped: bool = False
 
     @property
     def needs_care(self) -> bool:
-        """New, back after two weeks, or hot: muscle breakdown is likelier (Tabata et al. 2016)."""
+        """New, back after two weeks, or hot: muscle breakdown is likelier (Tabata et al. 2016). Stopped: own caution."""
         back = self.days_off is not None and self.days_off >= LAYOFF_DAYS
-        return self.number <= FIRST_SESSIONS or back or self.hot_or_feverish
+        return self.number <= FIRST_SESSIONS or back or self.hot_or_feverish or self.stopped
 
 
 def asked_after(after: After, ended_at: datetime, zone: str) -> tuple[tuple[Part, datetime], ...]:

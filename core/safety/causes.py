@@ -64,6 +64,7 @@ class Cause(StrEnum):
     TIGHTNESS_DRIFT = "tightness_drift"
     REFILL_SLOW_OFTEN = "refill_slow_often"
     LOOSE_OFTEN = "loose_often"
+    LAPSED = "lapsed"  # the bands were off, and no word came any more
 
 
 NOW = frozenset(
@@ -104,7 +105,14 @@ GRAVE = frozenset(
     }
 )
 WEEKLY = frozenset(
-    {Cause.MISSED, Cause.TIGHTNESS_DRIFT, Cause.REFILL_SLOW_OFTEN, Cause.LOOSE_OFTEN, Cause.PAIN_EASED}
+    {
+        Cause.MISSED,
+        Cause.TIGHTNESS_DRIFT,
+        Cause.REFILL_SLOW_OFTEN,
+        Cause.LOOSE_OFTEN,
+        Cause.PAIN_EASED,
+        Cause.LAPSED,
+    }
 )
 # The bands may be on when this happens: the client's words begin with taking them off.
 WITH_BANDS = frozenset(

@@ -88,6 +88,13 @@ def called(store: Store, entry: Watch, next_at: datetime) -> None:
     store.execute("UPDATE watch SET calls = calls + 1, next_at = ? WHERE id = ?", [ms(next_at), entry.id])
 
 
+def limit_now(store: Store, entry: Watch, limit_s: int, next_at: datetime) -> None:
+    """The client was told to take the bands off before their limit: that was the first call."""
+    store.execute(
+        "UPDATE watch SET limit_s = ?, calls = 1, next_at = ? WHERE id = ?", [limit_s, ms(next_at), entry.id]
+    )
+
+
 def watch_later(store: Store, entry: Watch, next_at: datetime) -> None:
     """Try this call again later; it does not count as given."""
     store.execute("UPDATE watch SET next_at = ? WHERE id = ?", [ms(next_at), entry.id])
@@ -249,6 +256,25 @@ def unplan(store: Store, person: int, dialogue: str) -> None:
     store.execute(
         "DELETE FROM planned WHERE person = ? AND dialogue = ? AND done_at IS NULL", [person, dialogue]
     )
+
+
+def unplan_session(store: Store, person: int, dialogue: str, session: str) -> None:
+    """Forget the person's planned talks of this kind about this session."""
+    store.execute(
+        "DELETE FROM planned WHERE person = ? AND dialogue = ? AND done_at IS NULL"
+        " AND json_extract(about, '$.session') = ?",
+        [person, dialogue, session],
+    )
+
+
+def begun_days(store: Store, person: int, dialogue: str, session: str) -> set[str]:
+    """Which talks of this kind about this session began already, by their `day`."""
+    rows = store.rows(
+        "SELECT json_extract(about, '$.day') AS day FROM planned WHERE person = ? AND dialogue = ?"
+        " AND done_at IS NOT NULL AND json_extract(about, '$.session') = ?",
+        [person, dialogue, session],
+    )
+    return {row["day"] for row in rows}
 
 
 def unplan_due(store: Store, person: int, dialogue: str, now: datetime) -> None:

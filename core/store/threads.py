@@ -25,6 +25,7 @@ class Thread:
     state: str | None
     wake_at: datetime | None
     failures: int
+    begun_at: datetime | None = None
 
 
 @dataclass(frozen=True, slots=True)
@@ -39,7 +40,8 @@ class Button:
 
 def _thread(row: Row) -> Thread:
     wake_at = maybe_moment(row["wake_at"])
-    return Thread(row["id"], row["person"], row["dialogue"], row["state"], wake_at, row["failures"])
+    begun_at = maybe_moment(row["begun_at"])
+    return Thread(row["id"], row["person"], row["dialogue"], row["state"], wake_at, row["failures"], begun_at)
 
 
 def open_thread(store: Store, person: int, dialogue: str, brief: str, floor: bool, now: datetime) -> int:

@@ -1,0 +1,40 @@
+"""Bands came off by another way than the question of a talk: the button of a call, or a word."""
+
+from datetime import datetime
+from typing import TYPE_CHECKING
+
+from bot.engine import turns
+from conversations.protocol import BandsCameOff, Say
+from conversations.session.ending import says_off
+from conversations.words import engine as words
+from core.facts import BandsOff
+from core.store import duties, threads
+from core.store.duties import Watch
+from core.store.mail import Priority
+from core.store.people import Person
+
+if TYPE_CHECKING:
+    from bot.engine.core import Engine
+
+
+ASKING = ("session", "trouble")  # talks that ask themselves whether the bands are off
+
+
+def came_off(engine: "Engine", person: Person, watch: Watch, at: datetime) -> None:
+    """They are off, by a word that no talk had asked for: stored, thanked, and whoever asks need not any more."""
+    turns.record(engine, person.id, BandsOff(at, watch.session, watch.spell, "time"))
+    engine.say(person, Say(words.TIME_UP_THANKS), at, Priority.SESSION)
+    for name in ASKING:
+        if (talk := threads.live_in(engine.store, person.id, name)) is not None:
+            turns.deliver(engine, person, talk, BandsCameOff(at, watch.spell))
+
+
+def said_off(engine: "Engine", person: Person, text: str, at: datetime) -> bool:
+    """ "Off", typed while bands are on and nothing asks for it any more."""
+    watches = duties.watches(engine.store, person.id)
+    asked = any(threads.live_in(engine.store, person.id, name) is not None for name in ASKING)
+    if not watches or asked or not says_off(text):
+        return False
+    for watch in watches:
+        came_off(engine, person, watch, at)
+    return True
