@@ -1,6 +1,7 @@
 """An event to a dialogue, and what comes of it: state, words, effects, all in the caller's transaction."""
 
 from datetime import datetime
+from functools import partial
 from typing import TYPE_CHECKING, Any
 
 import msgspec
@@ -140,8 +141,9 @@ def hand_back(engine: "Engine", person: Person, ended: Thread) -> None:
     if not CATALOGUE[ended.dialogue].floor or ended.state is None:
         return
     before = threads.floor(engine.store, person.id)
-    if before is not None:
-        deliver(engine, person, before, Resumed(engine.clock()))
+    if before is not None:  # a broken one must not take the answer back that ended this one
+        again = partial(deliver, engine, person, before, Resumed(engine.clock()))
+        engine.guarded("hand back", again, lambda at: None)
 
 
 def effect_done(engine: "Engine", person: Person, effect: Effect, message: int | None, now: datetime) -> bool:
