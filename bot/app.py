@@ -23,6 +23,7 @@ from bot.direct import Direct
 from bot.disk import Disk
 from bot.engine import Engine
 from bot.outbox import Outbox
+from bot.transport import Transport
 from bot.upkeep import Upkeep
 from bot.watchdog import Pulse
 from core.store import duties, mail
@@ -31,6 +32,7 @@ from core.store.connection import Store, cannot_write
 log = logging.getLogger("cuffline")
 
 SWEEP_S = 5
+CONNECTIONS = 40  # letters in flight, and room for countdowns and what is said directly; own choice
 ANCHOR = "steady"  # the setting that keeps the clock's anchor
 
 
@@ -41,6 +43,7 @@ def application(config: Config) -> AnyApplication:
     """The library's application, without its own updater: it confirms updates before they are stored."""
     builder = Application.builder().token(config.token).updater(None)
     builder = builder.base_url(f"{config.api_url}/bot").base_file_url(f"{config.api_url}/file/bot")
+    builder = builder.request(Transport(CONNECTIONS)).get_updates_request(Transport(1))
     return builder.build()
 
 
@@ -87,15 +90,19 @@ class Program:
             with self._disk_watched():
                 while self.engine.work():
                     self.pulse.beat()
-                    self.post.set()
+                    self._may_send()
                     await asyncio.sleep(0)
                 self._keep_time()
                 self._plan_wake()
             self.pulse.beat()
-            self.post.set()
+            self._may_send()
             with contextlib.suppress(TimeoutError):  # by the monotonic clock, whatever the wall clock does
                 async with asyncio.timeout(SWEEP_S):
                     await self.kick.wait()
+
+    def _may_send(self) -> None:
+        self.post.set()
+        self.outbox.look()
 
     def _keep_time(self) -> None:
         """Follow the wall clock only while no bands are on; while they are, keep the anchor for a restart."""

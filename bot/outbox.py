@@ -1,5 +1,8 @@
 """Sending what the outbox holds: one letter in flight per chat, several chats at once, alerts first.
 
+No letter waits for another chat's: each is on its own once it has begun. An alert begins at once, also in a chat
+where something slow is on its way. What lands within a few milliseconds is written down in one commit.
+
 Delivery is at least once: the server offers no key against doubles, so after a crash a message (never a count
 of reps) may come twice.
 """
@@ -7,7 +10,9 @@ of reps) may come twice.
 import asyncio
 import io
 import logging
+import sqlite3
 from collections.abc import Awaitable, Callable
+from contextlib import suppress
 from datetime import datetime, timedelta
 from typing import Any
 
@@ -18,15 +23,18 @@ from bot import documents
 from conversations.words import engine as words
 from core.store import mail, people
 from core.store.connection import Store, cannot_write
-from core.store.mail import Waiting
+from core.store.mail import Priority, Waiting
 
 log = logging.getLogger("cuffline")
 
 LONGEST_GAP_S = 30.0  # so that an alert is out within 35 s of the network's return; own caution, no source
 ALL_PAUSE = timedelta(seconds=1)  # 429 from two chats within it pauses all
 AT_ONCE = 20  # letters in flight; the official server allows about 30 a second
+ALERTS_AT_ONCE = 20  # alerts in flight beside them; own choice
+TOGETHER_S = 0.005  # what lands within it shares a commit; own choice
 
 Draw = Callable[[str, dict[str, Any]], Awaitable[bytes]]
+Note = Callable[[], None]  # writes down what became of a letter, in the caller's transaction
 
 
 class Outbox:
@@ -39,37 +47,105 @@ class Outbox:
         self.draw = draw
         self.paused_until: datetime | None = None
         self.last_pause: tuple[int, datetime] | None = None
+        self.flying: dict[int, tuple[Waiting, asyncio.Task[None]]] = {}  # by the letter's id
+        self.landed: dict[int, Note] = {}
+        self.problem: BaseException | None = None
+        self.news = asyncio.Event()
+
+    def look(self) -> None:
+        """There may be new letters: a flush under way looks for them now."""
+        self.news.set()
 
     async def flush(self) -> datetime | None:
-        """Send all that may go now; when to come back for what must wait (None: nothing waits)."""
-        while True:
-            now = self.now()
-            if self.paused_until is not None and now < self.paused_until:
-                return self.paused_until
-            ready = mail.waiting(self.store, now, AT_ONCE)
-            if not ready:
-                return mail.next_letter_at(self.store)
-            await asyncio.gather(*(self._one(one) for one in ready))
+        """Send all that may go now; when to come back for what must wait (None: nothing waits).
 
-    async def _one(self, one: Waiting) -> None:
+        Raises sqlite3.Error when it cannot be written down what was sent; that is kept, and tried again first.
+        """
+        self.news = asyncio.Event()
+        self.flying = {one: flight for one, flight in self.flying.items() if not flight[1].cancelled()}
+        try:
+            while True:
+                self.news.clear()
+                self._write_down()
+                again = self._begin()
+                if not self.flying:
+                    return again
+                await self._something_new(again)
+        except asyncio.CancelledError:
+            self._stop()
+            raise
+
+    async def _something_new(self, again: datetime | None) -> None:
+        """Wait until a letter has landed, there may be new ones, or a delayed one may be tried."""
+        wait = None if again is None else (again - self.now()).total_seconds()
+        with suppress(TimeoutError):
+            async with asyncio.timeout(wait):
+                await self.news.wait()
+
+    def _stop(self) -> None:
+        for _, task in self.flying.values():
+            task.cancel()
+        with suppress(sqlite3.Error):
+            self._write_down()
+
+    def _write_down(self) -> None:
+        """What has landed, in one commit."""
+        if self.problem is not None:
+            problem, self.problem = self.problem, None
+            raise problem
+        if not self.landed:
+            return
+        with self.store.transaction():
+            for note in self.landed.values():
+                note()
+        for one in self.landed:
+            self.flying.pop(one, None)
+        self.landed.clear()
+
+    def _begin(self) -> datetime | None:
+        """Send what may go; when to come back for the rest."""
+        now = self.now()
+        if self.paused_until is not None and now < self.paused_until:
+            return self.paused_until
+        for alerts, most in ((True, ALERTS_AT_ONCE), (False, AT_ONCE)):
+            room = most - sum(is_alert(one) is alerts for one, _ in self.flying.values())
+            for one in mail.waiting(self.store, now, room, alerts=alerts, besides=self.flying):
+                self.flying[one.id] = (one, asyncio.create_task(self._fly(one)))
+        return mail.next_letter_at(self.store, now)
+
+    async def _fly(self, one: Waiting) -> None:
+        try:
+            self.landed[one.id] = await self._one(one)
+        except asyncio.CancelledError:
+            raise
+        except BaseException as problem:
+            self.flying.pop(one.id, None)
+            self.problem = problem
+        if len(self.landed) >= len(self.flying):
+            self.news.set()
+        else:
+            asyncio.get_running_loop().call_later(TOGETHER_S, self.news.set)
+
+    async def _one(self, one: Waiting) -> Note:
+        """Send a letter; what to write down about it."""
         try:
             message = await self._send(one)
         except RetryAfter as wait:
-            self._slow_down(one, wait)
+            return self._slow_down(one, wait)
         except Forbidden:
-            self._unreachable(one)
+            return lambda: self._unreachable(one)
         except BadRequest as problem:
             log.warning("letter %s refused: %s", one.id, problem.message)
-            self._close(lambda: mail.drop(self.store, one.id, "refused"))
+            return self._drop(one, "refused")
         except TelegramError as problem:
-            self._again(one, type(problem).__name__)
+            return self._again(one, type(problem).__name__)
         except Exception as problem:
             if cannot_write(problem):
                 raise
             log.exception("letter %s cannot be made", one.id)  # a bug of ours must not hold up everybody
-            self._close(lambda: mail.drop(self.store, one.id, "cannot be made"))
-        else:
-            self._close(lambda: mail.sent(self.store, one.id, message, self.now()))
+            return self._drop(one, "cannot be made")
+        at = self.now()
+        return lambda: mail.sent(self.store, one.id, message, at)
 
     async def _send(self, one: Waiting) -> int | None:
         letter = one.letter
@@ -111,18 +187,19 @@ class Outbox:
                 )
         return sent.message_id
 
-    def _close(self, act: Callable[[], None]) -> None:
-        with self.store.transaction():
-            act()
+    def _drop(self, one: Waiting, why: str) -> Note:
+        return lambda: mail.drop(self.store, one.id, why)
 
-    def _again(self, one: Waiting, why: str) -> None:
+    def _again(self, one: Waiting, why: str) -> Note:
         if one.letter.kind == "answer":  # only stops the spinner on the button
-            self._close(lambda: mail.drop(self.store, one.id, why))
-            return
+            return self._drop(one, why)
         gap = min(LONGEST_GAP_S, 0.5 * 2.0 ** min(one.attempts, 10))
-        self._close(lambda: mail.later(self.store, one.id, self.now() + timedelta(seconds=gap)))
+        return self._later(one, self.now() + timedelta(seconds=gap))
 
-    def _slow_down(self, one: Waiting, wait: RetryAfter) -> None:
+    def _later(self, one: Waiting, at: datetime) -> Note:
+        return lambda: mail.later(self.store, one.id, at)
+
+    def _slow_down(self, one: Waiting, wait: RetryAfter) -> Note:
         after = wait.retry_after
         gap = after if isinstance(after, timedelta) else timedelta(seconds=after)
         now = self.now()
@@ -133,22 +210,24 @@ class Outbox:
         ):
             self.paused_until = now + gap
         self.last_pause = (one.letter.chat, now)
-        self._close(lambda: mail.later(self.store, one.id, now + gap))
+        return self._later(one, now + gap)
 
     def _unreachable(self, one: Waiting) -> None:
-        def act() -> None:
-            mail.drop(self.store, one.id, "blocked")
-            person = people.by_chat(self.store, one.letter.chat)
-            if person is None or person.unreachable_at is not None:
-                return
-            people.unreachable(self.store, one.letter.chat, self.now())
-            if person.coach is not None:
-                coach = people.by_id(self.store, person.coach)
-                if coach.chat is not None:
-                    text = words.UNREACHABLE.format(name=person.name)
-                    mail.post(self.store, mail.Letter(coach.chat, {"text": text}), self.now())
+        mail.drop(self.store, one.id, "blocked")
+        person = people.by_chat(self.store, one.letter.chat)
+        if person is None or person.unreachable_at is not None:
+            return
+        people.unreachable(self.store, one.letter.chat, self.now())
+        if person.coach is not None:
+            coach = people.by_id(self.store, person.coach)
+            if coach.chat is not None:
+                text = words.UNREACHABLE.format(name=person.name)
+                mail.post(self.store, mail.Letter(coach.chat, {"text": text}), self.now())
 
-        self._close(act)
+
+def is_alert(one: Waiting) -> bool:
+    """Whether the letter overtakes the others of its chat."""
+    return one.letter.priority is Priority.ALERT
 
 
 def keyboard(body: dict[str, Any]) -> InlineKeyboardMarkup | None:

@@ -8,7 +8,18 @@ TOP_LEVEL = set(
     ["README.md", "DEVELOPERS.md", "pyproject.toml", "bot", "core", "conversations", "tests", "deploy"]
 )
 EFFECTS = set(
-    ["telegram", "tornado", "apscheduler", "asyncio", "sqlite3", "sqlite_utils", "httpx", "time", "socket"]
+    [
+        "telegram",
+        "tornado",
+        "apscheduler",
+        "asyncio",
+        "sqlite3",
+        "sqlite_utils",
+        "httpx",
+        "aiohttp",
+        "time",
+        "socket",
+    ]
 )
 
 

@@ -1,6 +1,7 @@
 """What came in and what is to go out: two tables that make delivery survive a crash."""
 
 import json
+from collections.abc import Collection
 from dataclasses import dataclass
 from datetime import datetime, timedelta
 from enum import IntEnum
@@ -127,22 +128,34 @@ _HEADS = (
     f" (SELECT min(id) FROM outbox INDEXED BY idx_outbox_waiting WHERE chat = o.chat AND priority = 0 AND {_WAITS}),"
     f" (SELECT min(id) FROM outbox INDEXED BY idx_outbox_next WHERE chat = o.chat AND {_WAITS}))"
 )
+_WHICH = {None: "priority >= 0", True: "priority = 0", False: "priority > 0"}
 
 
-def waiting(store: Store, now: datetime, limit: int = 1000) -> list[Waiting]:
-    """The next letter of each chat that may go now, by priority."""
+def waiting(
+    store: Store,
+    now: datetime,
+    limit: int = 1000,
+    alerts: bool | None = None,
+    besides: Collection[int] = (),
+) -> list[Waiting]:
+    """The next letter of each chat that may go now, by priority; None: alerts and others.
+
+    `besides`: letters that are on their way.
+    """
     rows = store.rows(
-        f"SELECT * FROM outbox AS o INDEXED BY idx_outbox_order WHERE {_HEADS} AND not_before <= ?"
-        " ORDER BY priority, id LIMIT ?",
-        [ms(now), limit],
+        f"SELECT * FROM outbox AS o INDEXED BY idx_outbox_order WHERE {_WHICH[alerts]} AND {_HEADS}"
+        " AND not_before <= ? AND id NOT IN (SELECT value FROM json_each(?)) ORDER BY priority, id LIMIT ?",
+        [ms(now), json.dumps([*besides]), limit],
     )
     return [_waiting(row) for row in rows]
 
 
-def next_letter_at(store: Store) -> datetime | None:
-    """When a letter may be tried (again); None: nothing waits. What stands behind another does not count."""
+def next_letter_at(store: Store, after: datetime) -> datetime | None:
+    """The next time after this at which a letter may be tried; what stands behind another does not count."""
     row = store.row(
-        f"SELECT min(not_before) AS at FROM outbox AS o INDEXED BY idx_outbox_order WHERE {_HEADS}"
+        "SELECT min(not_before) AS at FROM outbox AS o INDEXED BY idx_outbox_order"
+        f" WHERE not_before > ? AND {_HEADS}",
+        [ms(after)],
     )
     return None if row is None or row["at"] is None else moment(row["at"])
 

@@ -20,7 +20,7 @@ from bot import secrecy
 quiet = secrecy.quiet_logs
 def loud(*secrets):
     quiet(*secrets)
-    for name in ("", "httpx", "httpcore", "telegram", "apscheduler", "tornado", "asyncio"):
+    for name in ("", "httpx", "httpcore", "aiohttp", "telegram", "apscheduler", "tornado", "asyncio"):
         logging.getLogger(name).setLevel(logging.DEBUG)
 secrecy.quiet_logs = loud
 from bot.cli import main

@@ -395,16 +395,18 @@ def every_reminder_twice(right: Any) -> Any:
 # --- the outbox ---
 @bug(outbox.Outbox, "_one")
 def sent_before_it_is_sent(right: Any) -> Any:
-    async def one(self: Any, letter: Any) -> None:
-        self._close(lambda: mail.sent(self.store, letter.id, None, self.now()))
+    async def one(self: Any, letter: Any) -> Any:
+        with self.store.transaction():
+            mail.sent(self.store, letter.id, None, self.now())
         await self._send(letter)
+        return nothing
 
     return one
 
 
 @bug(outbox.Outbox, "_again")
 def dropped_after_a_time_out(right: Any) -> Any:
-    return lambda self, one, why: self._close(lambda: mail.drop(self.store, one.id, why))
+    return lambda self, one, why: self._drop(one, why)
 
 
 @bug(mail, "later")
@@ -419,8 +421,8 @@ def gap_without_an_end(right: Any) -> Any:
 
 @bug(outbox.Outbox, "_slow_down")
 def waits_a_day_when_told_to_slow_down(right: Any) -> Any:
-    def slow(self: Any, one: Any, wait: Any) -> None:
-        self._close(lambda: mail.later(self.store, one.id, self.now() + timedelta(days=1)))
+    def slow(self: Any, one: Any, wait: Any) -> Any:
+        return self._later(one, self.now() + timedelta(days=1))
 
     return slow
 

@@ -64,12 +64,13 @@ class Talk:
         return self._sent(chat)
 
     def _sent(self, chat: int) -> Iterator[str]:
-        """Take what waits out of the outbox as the sender does, a commit each."""
+        """Take what waits out of the outbox as the sender does, a commit for what goes together."""
         while found := mail.waiting(self.store, self.now, 20):
-            for one in found:
-                self.number += 1
-                with self.store.transaction():
+            with self.store.transaction():
+                for one in found:
+                    self.number += 1
                     mail.sent(self.store, one.id, self.number, self.now)
+            for one in found:
                 if one.letter.chat == chat and "text" in one.letter.body:
                     yield one.letter.body["text"]
 
