@@ -73,7 +73,7 @@ async def turns() -> None:
 async def until(holds: Callable[[], bool]) -> None:
     """Wait for something that comes by itself."""
     async with asyncio.timeout(10):
-        while not holds():
+        while not holds():  # noqa: ASYNC110 - nobody signals what is waited for
             await asyncio.sleep(0.001)
 
 
