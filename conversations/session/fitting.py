@@ -3,6 +3,7 @@
 import re
 from dataclasses import replace
 from datetime import datetime
+from itertools import zip_longest
 
 from conversations.answers import Unclear, Why, choice, seconds, whole_number
 from conversations.protocol import Alert, Choice, Effect, Record, Said, Say, TooTight, Turn
@@ -21,6 +22,7 @@ from core.cuffs import (
     SoFar,
     Step,
     Verdict,
+    at_once,
     decide,
     failed,
     judge,
@@ -38,6 +40,8 @@ SAYS_NOT = re.compile(
     r"\b(?:not|no|off|isn'?t|aren'?t|can'?t|cannot|wait|hold on|later|yet|how|where|which|what)\b|\?",
     re.IGNORECASE,
 )
+BETWEEN = re.compile(r"\b\d{1,2}\s*(?:-|–|to|or)\s*(\d{1,2})\b")
+TIGHTNESS = choices(words.TIGHTNESS_CHOICES)
 FEELINGS = tuple(Choice(label, value) for value, label in words.FEELING_LABELS.items())
 REFILLS = tuple(Choice(label, value.value) for value, label in words.REFILL_LABELS.items())
 
@@ -54,7 +58,7 @@ def ask(state: State) -> Say:
                 text + _mark(state), f"on.{state.spell_id}", *_on_buttons(state), picture=f"fit_{region}"
             )
         case Phase.TIGHT:
-            return say(words.TIGHTNESS, f"tight.{state.check_id}", *choices(words.TIGHTNESS_CHOICES))
+            return say(words.TIGHTNESS, f"tight.{state.check_id}", *TIGHTNESS)
         case Phase.REFILL:
             text = words.REFILL.format(limb=_limb(state), spot=words.SPOT[region])
             return say(text, f"refill.{state.check_id}", *REFILLS)
@@ -138,8 +142,30 @@ def _on(state: State, event: Said) -> Turn[State]:
 
 
 def _tight(state: State, event: Said) -> Turn[State]:
-    state = replace(state, tightness=whole_number(event.text, 0, 10), phase=Phase.REFILL, limb=0, refills=())
+    state = replace(state, tightness=_rated(event.text), limb=0, refills=())
+    if (decided_now := _at_once(state, event)) is not None:
+        return decided_now
+    state = replace(state, phase=Phase.REFILL)
     return turn(state, ask(state))
+
+
+def _rated(text: str) -> int:
+    """0 to 10; of "8-9" the higher, the safe one. Raises `Unclear`."""
+    try:
+        return int(choice(text, TIGHTNESS))
+    except Unclear:
+        between = BETWEEN.search(text)
+        return whole_number(text if between is None else between[1], 0, 10)
+
+
+def _at_once(state: State, event: Said) -> Turn[State] | None:
+    """What an answer decides by itself: bands that are far too tight come off now, not after the other questions."""
+    checks = checks_of(state)
+    decision = at_once(checks, so_far(state))
+    if decision is None:
+        return None
+    facts = tuple(Record(_fact(state, event, check)) for check in checks)
+    return decided(state, event.at, decision, facts)
 
 
 def _refill(state: State, event: Said) -> Turn[State]:
@@ -147,7 +173,7 @@ def _refill(state: State, event: Said) -> Turn[State]:
     if answer == Refill.CANT_SEE:
         state = replace(state, phase=Phase.NAIL)
         return turn(state, ask(state))
-    return _next_limb(state, answer)
+    return _next_limb(state, event, answer)
 
 
 def _refill_answer(text: str) -> str:
@@ -160,15 +186,17 @@ def _refill_answer(text: str) -> str:
 
 def _nail(state: State, event: Said) -> Turn[State]:
     if state.doing.region is Region.LEGS:
-        return _next_limb(state, choice(event.text, choices(words.WARM_LABELS)))
+        return _next_limb(state, event, choice(event.text, choices(words.WARM_LABELS)))
     answer = _refill_answer(event.text)
     if answer == Refill.CANT_SEE:
         raise Unclear(Why.NOT_AN_OPTION, options=tuple(words.REFILL_LABELS.values())[:3])
-    return _next_limb(state, f"nail:{answer}")
+    return _next_limb(state, event, f"nail:{answer}")
 
 
-def _next_limb(state: State, answer: str) -> Turn[State]:
+def _next_limb(state: State, event: Said, answer: str) -> Turn[State]:
     state = replace(state, refills=(*state.refills, answer))
+    if (decided_now := _at_once(state, event)) is not None:
+        return decided_now
     if len(state.refills) < len(banded_limbs(state)):
         state = replace(state, limb=state.limb + 1, phase=Phase.REFILL)
     else:
@@ -178,13 +206,18 @@ def _next_limb(state: State, answer: str) -> Turn[State]:
 
 def _feeling(state: State, event: Said) -> Turn[State]:
     felt = choice(event.text, FEELINGS)
-    limbs = banded_limbs(state)
-    checks = [check_of(state, limb, answer, felt) for limb, answer in zip(limbs, state.refills, strict=True)]
+    checks = checks_of(state, felt)
     facts = tuple(Record(_fact(state, event, check)) for check in checks)
-    return decided(state, event.at, decide(checks, _so_far(state)), facts)
+    return decided(state, event.at, decide(checks, so_far(state)), facts)
 
 
-def _so_far(state: State) -> SoFar:
+def checks_of(state: State, felt: str = "") -> list[CuffCheck]:
+    """What is known of each banded limb by now; `felt` "": the feeling was not asked yet."""
+    answers = zip_longest(banded_limbs(state), state.refills, fillvalue="")
+    return [check_of(state, Limb(limb), answer, felt) for limb, answer in answers]
+
+
+def so_far(state: State) -> SoFar:
     snugged = state.refitted_loose or state.rechecked
     return SoFar(state.failed_checks, snugged, len(state.counted), state.brief.unseen_allowed)
 
@@ -194,14 +227,14 @@ def too_tight(state: State, event: TooTight) -> Turn[State]:
     fact = Record(Noticed(event.at, "too_tight", event.text))
     if state.on_at is None:
         return turn(state, Say(words.FIT_LOOSER), effects=(fact,))
-    decision = failed(Verdict.STOP, ("far_too_tight",), _so_far(state))
+    decision = failed(Verdict.STOP, ("far_too_tight",), so_far(state))
     return decided(replace(state, rest_until=None), event.at, decision, (fact,))
 
 
 def check_of(state: State, limb: Limb, answer: str, felt: str) -> CuffCheck:
-    """The answers about one limb as the rules want them. `answer`: a refill, "s2.5", "nail:...", or warmth."""
-    colour = Colour.BLUE if felt == "colour" else Colour.USUAL
-    feeling = {"tingling": Feeling.TINGLING, "pinching": Feeling.HURTS}.get(felt, Feeling.FINE)
+    """The answers about one limb as the rules want them. `answer`: a refill, "s2.5", "nail:...", or warmth; "": not asked."""
+    colour = {"": None, "colour": Colour.BLUE}.get(felt, Colour.USUAL)
+    feeling = {"": None, "tingling": Feeling.TINGLING, "pinching": Feeling.HURTS}.get(felt, Feeling.FINE)
     known = CuffCheck(
         limb,
         state.tightness,
@@ -210,6 +243,8 @@ def check_of(state: State, limb: Limb, answer: str, felt: str) -> CuffCheck:
         band=state.band,
         fitted_band=state.brief.last_band.get(state.doing.region, ""),
     )
+    if not answer:
+        return known
     if answer in ("same", "different"):
         return replace(known, refill=Refill.CANT_SEE, look=Look.COMPARED, compared=Compared(answer))
     seen = answer.removeprefix("nail:")
@@ -230,7 +265,7 @@ def _fact(state: State, event: Said, check: CuffCheck) -> CuffChecked:
         check.tightness,
         check.refill.value if check.refill else "",
         check.refill_s,
-        check.colour.value if check.colour is Colour.BLUE else (check.feeling or Feeling.FINE).value,
+        check.colour.value if check.colour is Colour.BLUE else (check.feeling or ""),
         strictest(findings).value,
         ",".join(finding.because for finding in findings),
         check.band,

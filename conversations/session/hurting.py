@@ -6,7 +6,7 @@ from datetime import datetime
 
 from conversations.answers import Unclear, pick
 from conversations.protocol import Alert, Choice, Hurts, Record, Said, Say, Turn
-from conversations.session import ending, fitting, sets
+from conversations.session import ending, fitting, sets, tally
 from conversations.session.state import After, Phase, State, choices, say, turn
 from conversations.words import session as words
 from conversations.words.answers import unclear
@@ -65,6 +65,23 @@ def go_on(state: State, at: datetime) -> Turn[State]:
     from conversations.session import machine  # only to repeat the open question
 
     return turn(state, *machine.open_question(state))
+
+
+def went_on(state: State) -> State:
+    """The client went on after a burn without saying so: back to what was open."""
+    return replace(state, phase=state.resume or Phase.SET, resume=None, paused_at=None, asked_quiet_at=None)
+
+
+def says_went_on(state: State, event: Said) -> bool:
+    """A count, or "set done", where "go on" was asked for: it says more than "go on" does."""
+    if state.phase is not Phase.BURN or state.resume not in (Phase.SET, Phase.REST):
+        return False
+    if (event.to or "").startswith("done.") or event.text.strip().lower() in sets.SAYS_DONE:
+        return True
+    try:
+        return bool(tally.read(state, event.text))
+    except Unclear:
+        return False
 
 
 def stop(state: State, at: datetime, where: str, answer: str, text: str) -> Turn[State]:

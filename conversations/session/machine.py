@@ -121,6 +121,8 @@ def _said(state: State, event: Said) -> Turn[State]:
         return counting.tapped(state, event)
     if kind == "which":
         return which_set.which(state, event)
+    if hurting.says_went_on(state, event):
+        state = hurting.went_on(state)
     if kind == "done" and any(one.no == int((event.to or "").split(".")[-1]) for one in state.counted):
         return turn(state, Say(words.STALE))
     if kind and not _is_open(state, event.to):
@@ -132,7 +134,7 @@ def _by_phase(state: State, event: Said) -> Turn[State]:
     match state.phase:
         case Phase.FIT | Phase.TIGHT | Phase.REFILL | Phase.NAIL | Phase.FEEL:
             return fitting.said(state, event)
-        case Phase.SET if event.text.strip().lower() in ("done", "set done", "finished"):
+        case Phase.SET if event.text.strip().lower() in sets.SAYS_DONE:
             return sets.set_done(state, event.at)
         case Phase.WALK if event.text.strip().lower() in ("done", "back", "i'm back", "im back", "finished"):
             return sets.walk_done(state, event.at)

@@ -27,6 +27,7 @@ TENS = tuple(
 )
 LOST = Choice(words.LOST_COUNT, "lost")
 DONE = Choice(words.SET_DONE, "done")
+SAYS_DONE = ("done", "set done", "finished")
 
 
 def begin(state: State, at: datetime) -> Turn[State]:
@@ -61,7 +62,8 @@ def ask(state: State) -> Say:
         return say(text, f"walk.{state.set_id}", Choice(words.WALK_LABEL, "done"))
     aim = state.doing.aims[state.set_no - 1]
     if state.set_no > 1:
-        return say(words.GO.format(set=state.set_no, aim=aim), f"done.{state.set_id}", DONE)
+        text = words.GO_ON_GENTLY if state.brief.gentle else words.GO
+        return say(text.format(set=state.set_no, aim=aim, most=aim.high), f"done.{state.set_id}", DONE)
     first = words.GO_GENTLY if state.brief.gentle else words.GO_FIRST
     text = first.format(
         total=state.sets,

@@ -20,6 +20,7 @@ from conversations.words import session as words
 
 LATE_COUNT = timedelta(seconds=10)  # after Go a number may still be the last set's; own caution, no source
 SAME_WITHIN = timedelta(seconds=5)
+OTHER_SIDE_AFTER = timedelta(seconds=1)  # the clock of messages has whole seconds; own caution, no source
 COPY_WITHIN = timedelta(seconds=15)  # a message sent twice over a bad line; own caution, no source
 BETWEEN_SETS = (Phase.REST, Phase.SET, Phase.TIGHT, Phase.REFILL, Phase.NAIL, Phase.FEEL)
 
@@ -35,15 +36,19 @@ def said_again(state: State, event: Said, counts: tuple[Count, ...]) -> Counted 
     """The set for which these numbers were noted a moment ago: a second copy of a message is no new count."""
     values = tuple(count.value for count in counts)
     missing = lacking(state)
-    recent = [
-        one
-        for one in state.counted
-        if one.noted_at
-        and event.at - one.noted_at <= (COPY_WITHIN if missing and one.no != missing.no else SAME_WITHIN)
-    ]
-    # What was tapped has no second copy that is typed: the same number is then the other side's.
-    typed_ones = [one for one in recent if one.message is not None or is_full(state, one)]
-    return next((one for one in typed_ones if one.reps[-len(values) :] == values), None)
+    recent = [one for one in state.counted if one.noted_at and _still_a_copy(state, event, one, missing)]
+    return next((one for one in recent if one.reps[-len(values) :] == values), None)
+
+
+def _still_a_copy(state: State, event: Said, one: Counted, missing: Counted | None) -> bool:
+    """Whether an equal number may still be a copy: where the other side is asked for, only one of the same moment."""
+    since = event.at - (one.noted_at or event.at)
+    if missing is not None and one.no != missing.no:
+        return since <= COPY_WITHIN
+    if is_full(state, one):
+        return since <= SAME_WITHIN
+    # What was tapped has no second copy that is typed.
+    return one.message is not None and since < OTHER_SIDE_AFTER
 
 
 def again(state: State, event: Said, counts: tuple[Count, ...]) -> Turn[State]:

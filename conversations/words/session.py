@@ -65,6 +65,7 @@ NEW_FIT = "3 minutes off. I'll tell you when; then one new fit, looser."
 TWICE = "That's twice, so no more bands today; your coach is told. If a limb still feels odd in 10 minutes, write."
 GO_FIRST = "Set 1 of {total} · {name}{doing}. Aim: {aim} clean reps. {stop} {breathe} {loose}"
 GO = "Go · set {set} · {aim}"
+GO_ON_GENTLY = "Go · set {set} · {most} at most, stop with 3 to 5 left"
 STOP_WHEN_FORM_GOES = "Stop when the form goes."
 STOP_AT_NUMBER = "Stop at the number, or when the form goes."
 GO_GENTLY = (

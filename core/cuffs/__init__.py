@@ -13,7 +13,7 @@ from core.cuffs.checks import (
 )
 from core.cuffs.limbs import Limb, limbs_of
 from core.cuffs.limits import Call, CallKind, can_finish, next_call, on_again_at, quiet_alert_at, quiet_at
-from core.cuffs.policy import Again, Decision, SoFar, Step, check_again, decide, failed
+from core.cuffs.policy import Again, Decision, SoFar, Step, at_once, check_again, decide, failed
 from core.cuffs.rules import Finding, Verdict, judge, strictest
 
 __all__ = [
@@ -33,6 +33,7 @@ __all__ = [
     "SoFar",
     "Step",
     "Verdict",
+    "at_once",
     "can_finish",
     "check_again",
     "decide",

@@ -76,6 +76,20 @@ def decide(checks: Sequence[CuffCheck], so_far: SoFar) -> Decision:
             return Decision(Step.GO, because, so_far.failed)
 
 
+def at_once(checks: Sequence[CuffCheck], so_far: SoFar) -> Decision | None:
+    """What an answer decides before the questions that are left; None: ask on.
+
+    A reason to take the bands off never waits, and what is rated too tight need not be looked at further. A slow
+    refill does wait for the feeling, which may be worse.
+    """
+    findings = sorted((one for check in checks for one in judge(check)), key=lambda one: -one.verdict.rank)
+    verdict = strictest(tuple(findings))
+    unseen = all(check.refill is None for check in checks)
+    if verdict is not Verdict.STOP and not (verdict is Verdict.LOOSEN and unseen):
+        return None
+    return failed(verdict, tuple(dict.fromkeys(finding.because for finding in findings)), so_far)
+
+
 def failed(verdict: Verdict, because: tuple[str, ...], so_far: SoFar) -> Decision:
     """A failed check, or tingling, numbness, blue, white or cold at any other moment (verdict STOP)."""
     count = so_far.failed + 1

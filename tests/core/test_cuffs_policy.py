@@ -17,6 +17,7 @@ from core.cuffs import (
     SoFar,
     Step,
     Verdict,
+    at_once,
     check_again,
     decide,
     failed,
@@ -128,3 +129,20 @@ def test_a_second_limb_never_makes_the_step_milder(one: CuffCheck, other: CuffCh
     milder = [Step.GO, Step.SNUGGER, Step.ASK_COACH, Step.LOOSEN, Step.FIT_AGAIN, Step.END]
     alone, together = decide([one], so_far), decide([one, other], so_far)
     assert milder.index(together.step) >= milder.index(alone.step)
+
+
+@pytest.mark.parametrize(
+    ("tightness", "step"), [(5, None), (7, None), (8, Step.LOOSEN), (9, Step.FIT_AGAIN), (10, Step.FIT_AGAIN)]
+)
+def test_a_tightness_of_eight_and_above_decides_before_the_other_questions(
+    tightness: int, step: Step | None
+) -> None:
+    found = at_once([CuffCheck(Limb.LEFT_ARM, tightness), CuffCheck(Limb.RIGHT_ARM, tightness)], FRESH)
+    assert (found.step if found else None) is step
+
+
+@given(st.lists(checks, min_size=1, max_size=2))
+def test_what_is_decided_at_once_is_never_less_strict_than_the_whole_check(found: list[CuffCheck]) -> None:
+    early = at_once(found, FRESH)
+    if early is not None and all(check.complete for check in found):
+        assert early.step is decide(found, FRESH).step

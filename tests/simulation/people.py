@@ -278,7 +278,8 @@ class Client:
         key = self.key(set_no, side)
         self.diary.sends(key, reps)
         number = self.types(str(reps), reply_to)
-        if number is not None and self.dice.random() < self.temper.twice:
+        one_side = self.place is not None and len(self.place[2]) == 1
+        if number is not None and self.dice.random() < self.temper.twice and one_side:
             self.world.after(self.dice.choice((1, 3)), lambda: self.types(str(reps), reply_to))
         if number is not None and self.dice.random() < self.temper.edits / 2:
             self.world.after(6, lambda: self.corrects(key, reps + 1))

@@ -1,0 +1,98 @@
+"""What may not wait: a band far too tight, a count said after a burn, the other side's count, a gentle Go."""
+
+from dataclasses import replace
+
+import pytest
+
+from conversations.protocol import Hurts
+from conversations.session.state import Brief, Phase
+from conversations.words import session as words
+from core.facts import BandsOff, CuffChecked
+from core.plans import Scheme, Side
+from tests.conversations.test_session import CURL, ROW, SQUAT, Played, by_set, played
+
+
+@pytest.mark.parametrize("text", ["9", "10", "9 or 10", "8-9", "ten"])
+def test_far_too_tight_comes_off_before_any_other_question(text: str) -> None:
+    p = played().types("on").types(text)
+    assert p.said[0].text.startswith("Bands off now")
+    assert p.state is not None
+    assert p.state.phase is Phase.OFF
+    checked = p.facts(CuffChecked)
+    assert [(one.limb, one.refill, one.feeling, one.verdict) for one in checked] == [  # type: ignore[attr-defined]
+        ("left_leg", "", "", "stop"),
+        ("right_leg", "", "", "stop"),
+    ]
+
+
+def test_an_eight_is_loosened_before_any_other_question_and_then_checked_from_the_start() -> None:
+    p = played().types("on").types("8")
+    assert "Loosen it a little" in p.heard
+    p.types("loosened")
+    assert p.heard == words.TIGHTNESS
+
+
+def test_far_too_tight_twice_ends_the_session() -> None:
+    p = played().types("on").types("9").types("off").waits().types("on").types("9")
+    assert words.TWICE in p.heard
+    p.types("off")
+    assert p.over
+
+
+def test_a_leg_that_feels_cooler_comes_free_before_the_other_leg_is_asked_about() -> None:
+    p = played().types("on").types("6").types("I can't see the spot").types("Cooler or odd")
+    assert p.said[0].text.startswith("Bands off now")
+
+
+def test_a_slow_refill_waits_for_the_feeling_which_may_be_worse() -> None:
+    p = played().types("on").types("6").types("Longer")
+    assert "Right leg" in p.heard
+    p.types("Under 2 seconds").types("Tingling or numb")
+    assert p.said[0].text.startswith("Bands off now")
+
+
+def burning() -> Played:
+    """In set 1; it burned, and nothing was said about going on."""
+    p = played().fits()
+    p.give(Hurts(p.now, "burns"))
+    return p.types("burn")
+
+
+@pytest.mark.parametrize("text", ["31", "31 reps", "done", "Set done"])
+def test_a_count_or_set_done_after_a_burn_is_taken_as_going_on(text: str) -> None:
+    p = burning().types(text, 60)
+    assert p.state is not None
+    assert p.state.phase is Phase.REST
+    if text.startswith("31"):
+        assert p.sets() == {1: 31}
+
+
+def test_the_button_under_the_set_still_works_after_a_burn() -> None:
+    p = burning().taps("done", "done.1.1", 60)
+    assert "how many" in p.heard.lower()
+
+
+def test_other_words_after_a_burn_are_still_asked_about() -> None:
+    p = burning().types("hmm")
+    assert p.state is not None
+    assert p.state.phase is Phase.BURN
+
+
+@pytest.mark.parametrize("apart", [1, 3, 5, 6])
+def test_equal_counts_of_both_sides_both_count_however_fast(apart: int) -> None:
+    p = played(ROW).fits().types("done", 200).types("28 left").types("28 right", apart)
+    assert by_set(p) == {(1, 1, Side.LEFT): 28, (1, 1, Side.RIGHT): 28}
+
+
+@pytest.mark.parametrize("exercise", [SQUAT, CURL], ids=["open", "fixed"])
+def test_every_go_of_a_gentle_session_says_that_reps_are_to_be_left(exercise: object) -> None:
+    p = Played(Brief("1-1", 5, (exercise,), gentle=True))  # type: ignore[arg-type]
+    p.fits("6").types("done", 60).types("12").waits()
+    assert p.heard.startswith("Go · set 2 · ")
+    assert "3 to 5 left" in p.heard
+    assert len(p.heard) < 60  # a lock screen's line
+
+
+def test_bands_off_is_stored_once_after_far_too_tight() -> None:
+    p = played(replace(SQUAT, scheme=Scheme.OPEN)).types("on").types("10").types("off")
+    assert len(p.facts(BandsOff)) == 1
