@@ -43,7 +43,8 @@ def application(config: Config) -> AnyApplication:
     """The library's application, without its own updater: it confirms updates before they are stored."""
     builder = Application.builder().token(config.token).updater(None)
     builder = builder.base_url(f"{config.api_url}/bot").base_file_url(f"{config.api_url}/file/bot")
-    builder = builder.request(Transport(CONNECTIONS)).get_updates_request(Transport(1))
+    to_send, to_fetch = Transport(config.api_url, CONNECTIONS), Transport(config.api_url, 1)
+    builder = builder.request(to_send).get_updates_request(to_fetch)
     return builder.build()
 
 

@@ -13,8 +13,8 @@ from typing import Any
 
 from telegram import Bot
 from telegram.error import BadRequest, Conflict, InvalidToken, NetworkError, RetryAfter, TelegramError
-from telegram.request import RequestData
-from telegram.request._requestparameter import RequestParameter
+
+from bot.calls import call
 
 log = logging.getLogger("cuffline")
 
@@ -41,8 +41,7 @@ async def fetch(bot: Bot, offset: int | None, wait_s: int = POLL_S) -> list[dict
     }
     if offset is not None:
         wanted["offset"] = offset
-    data = RequestData([RequestParameter.from_input(key, value) for key, value in wanted.items()])
-    found = await bot.request.post(f"{bot.base_url}/getUpdates", data, read_timeout=wait_s + 10)
+    found = await call(bot, "getUpdates", wanted, read_timeout=wait_s + 10)
     return found if isinstance(found, list) else []
 
 

@@ -8,18 +8,16 @@ of reps) may come twice.
 """
 
 import asyncio
-import io
 import logging
 import sqlite3
-from collections.abc import Awaitable, Callable
+from collections.abc import Callable
 from contextlib import suppress
 from datetime import datetime, timedelta
-from typing import Any
 
-from telegram import Bot, InlineKeyboardButton, InlineKeyboardMarkup, InputFile
+from telegram import Bot
 from telegram.error import BadRequest, Forbidden, RetryAfter, TelegramError
 
-from bot import documents
+from bot.sending import Draw, Sender
 from conversations.words import engine as words
 from core.store import mail, people
 from core.store.connection import Store, cannot_write
@@ -31,9 +29,8 @@ LONGEST_GAP_S = 30.0  # so that an alert is out within 35 s of the network's ret
 ALL_PAUSE = timedelta(seconds=1)  # 429 from two chats within it pauses all
 AT_ONCE = 20  # letters in flight; the official server allows about 30 a second
 ALERTS_AT_ONCE = 20  # alerts in flight beside them; own choice
-TOGETHER_S = 0.005  # what lands within it shares a commit; own choice
+TOGETHER_S = 0.02  # what lands within it shares a commit; own choice
 
-Draw = Callable[[str, dict[str, Any]], Awaitable[bytes]]
 Note = Callable[[], None]  # writes down what became of a letter, in the caller's transaction
 
 
@@ -42,9 +39,8 @@ class Outbox:
 
     def __init__(self, store: Store, bot: Bot, now: Callable[[], datetime], draw: Draw) -> None:
         self.store = store
-        self.bot = bot
         self.now = now
-        self.draw = draw
+        self.sender = Sender(store, bot, now, draw)
         self.paused_until: datetime | None = None
         self.last_pause: tuple[int, datetime] | None = None
         self.flying: dict[int, tuple[Waiting, asyncio.Task[None]]] = {}  # by the letter's id
@@ -148,44 +144,7 @@ class Outbox:
         return lambda: mail.sent(self.store, one.id, message, at)
 
     async def _send(self, one: Waiting) -> int | None:
-        letter = one.letter
-        match letter.kind:
-            case "answer":
-                await self.bot.answer_callback_query(letter.body["query"])
-                return None
-            case "photo" | "chart" | "report_picture":
-                picture = await self.draw(letter.kind, letter.body)
-                sent = await self.bot.send_photo(
-                    letter.chat,
-                    InputFile(io.BytesIO(picture), "cuffline.png"),
-                    caption=letter.body["text"] or None,
-                    reply_markup=keyboard(letter.body),
-                )
-            case "clip":
-                sent = await self.bot.send_video(
-                    letter.chat,
-                    letter.body["clip"],
-                    caption=letter.body["text"] or None,
-                    reply_markup=keyboard(letter.body),
-                )
-            case "document":
-                sent = await self.bot.send_document(
-                    letter.chat,
-                    InputFile(documents.content(self.store, letter, self.now()), letter.body["name"]),
-                    caption=letter.body["text"] or None,
-                    reply_markup=keyboard(letter.body),
-                )
-            case "report":
-                page = await self.draw(letter.kind, letter.body)
-                sent = await self.bot.send_document(letter.chat, InputFile(page, letter.body["file"]))
-            case _:
-                sent = await self.bot.send_message(
-                    letter.chat,
-                    letter.body["text"],
-                    reply_markup=keyboard(letter.body),
-                    disable_notification=bool(letter.body.get("quiet")),
-                )
-        return sent.message_id
+        return await self.sender.send(one.letter)
 
     def _drop(self, one: Waiting, why: str) -> Note:
         return lambda: mail.drop(self.store, one.id, why)
@@ -228,9 +187,3 @@ class Outbox:
 def is_alert(one: Waiting) -> bool:
     """Whether the letter overtakes the others of its chat."""
     return one.letter.priority is Priority.ALERT
-
-
-def keyboard(body: dict[str, Any]) -> InlineKeyboardMarkup | None:
-    """Buttons one under another: one thumb, one column."""
-    rows = [[InlineKeyboardButton(label, callback_data=token)] for label, token in body.get("buttons") or []]
-    return InlineKeyboardMarkup(rows) if rows else None

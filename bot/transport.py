@@ -4,6 +4,8 @@ The library's own one looks through all its connections at every call, so a call
 """
 
 from typing import Any
+from urllib.parse import urlsplit
+from urllib.request import getproxies, proxy_bypass
 
 import aiohttp
 import httpx
@@ -17,9 +19,10 @@ UPLOAD_S = 20.0  # for a call that carries a file; the library's own default
 
 
 class Transport(BaseRequest):
-    """Up to `connections` calls at once, each on a connection that is kept open."""
+    """Up to `connections` calls at once to one server, each on a connection that is kept open."""
 
-    def __init__(self, connections: int) -> None:
+    def __init__(self, server: str, connections: int) -> None:
+        self._proxy = proxy_for(server)
         self._connections = connections
         self._session: aiohttp.ClientSession | None = None
 
@@ -34,7 +37,7 @@ class Transport(BaseRequest):
             trusted = httpx.create_ssl_context()  # the same certificates as the library's own
             pool = aiohttp.TCPConnector(limit=self._connections, ssl=trusted)
             agent = {"User-Agent": self.USER_AGENT}
-            self._session = aiohttp.ClientSession(connector=pool, headers=agent, trust_env=True)
+            self._session = aiohttp.ClientSession(connector=pool, headers=agent)
 
     async def shutdown(self) -> None:
         """Close all connections."""
@@ -60,12 +63,22 @@ class Transport(BaseRequest):
         patience = usual if isinstance(read_timeout, DefaultValue) else read_timeout
         limits = aiohttp.ClientTimeout(sock_connect=PATIENCE_S, sock_read=patience)
         try:
-            async with self._session.request(method, url, data=body, timeout=limits) as answer:
+            async with self._session.request(
+                method, url, data=body, timeout=limits, proxy=self._proxy
+            ) as answer:
                 return answer.status, await answer.read()
         except TimeoutError:
             raise TimedOut from None
         except aiohttp.ClientError as problem:
             raise NetworkError(type(problem).__name__) from None
+
+
+def proxy_for(server: str) -> str | None:
+    """The proxy that the environment names for this address (HTTPS_PROXY, ALL_PROXY, NO_PROXY and so on)."""
+    address, known = urlsplit(server), getproxies()
+    if proxy_bypass(address.hostname or ""):
+        return None
+    return known.get(address.scheme) or known.get("all")
 
 
 def _form(data: RequestData | None) -> Any:

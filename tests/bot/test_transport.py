@@ -11,10 +11,11 @@ from telegram.error import BadRequest, Forbidden, NetworkError, RetryAfter, Time
 
 from bot.local.api import LocalApi
 from bot.local.http import serve
-from bot.transport import Transport
+from bot.transport import Transport, proxy_for
 
 TOKEN = "1:local"
 CLIENT = 2001
+NOBODY = "http://127.0.0.1:1"
 
 
 def with_bot(act: Callable[[Bot, LocalApi], Awaitable[None]]) -> None:
@@ -22,7 +23,7 @@ def with_bot(act: Callable[[Bot, LocalApi], Awaitable[None]]) -> None:
         api = LocalApi(lambda: datetime.now(UTC), TOKEN)
         api.add_phone(CLIENT, "Ruta")
         server = await serve(api, 0)
-        ways = {"request": Transport(4), "get_updates_request": Transport(1)}
+        ways = {"request": Transport(server.url, 4), "get_updates_request": Transport(server.url, 1)}
         bot = Bot(TOKEN, base_url=f"{server.url}/bot", base_file_url=f"{server.url}/file/bot", **ways)
         try:
             async with bot:
@@ -78,11 +79,11 @@ def test_a_slow_answer_is_a_time_out_and_the_next_call_gets_its_own_answer() -> 
 
 def test_a_server_that_is_not_there_is_a_network_error_without_the_token() -> None:
     async def run() -> None:
-        way = Transport(1)
+        way = Transport(NOBODY, 1)
         await way.initialize()
         try:
             with pytest.raises(NetworkError) as found:
-                await way.post(f"http://127.0.0.1:1/bot{TOKEN}/getMe")
+                await way.post(f"{NOBODY}/bot{TOKEN}/getMe")
             assert TOKEN not in f"{found.value!r} {found.value.__cause__!r} {found.value.__context__!r}"
         finally:
             await way.shutdown()
@@ -92,4 +93,25 @@ def test_a_server_that_is_not_there_is_a_network_error_without_the_token() -> No
 
 def test_a_call_before_the_start_says_so() -> None:
     with pytest.raises(NetworkError, match="not initialized"):
-        asyncio.run(Transport(1).post("http://127.0.0.1:1/getMe"))
+        asyncio.run(Transport(NOBODY, 1).post(f"{NOBODY}/getMe"))
+
+
+@pytest.mark.parametrize(
+    ("named", "proxy"),
+    [
+        ({}, None),
+        ({"HTTPS_PROXY": "http://proxy:3128"}, "http://proxy:3128"),
+        ({"ALL_PROXY": "http://proxy:3128"}, "http://proxy:3128"),
+        ({"HTTP_PROXY": "http://proxy:3128"}, None),
+        ({"HTTPS_PROXY": "http://proxy:3128", "NO_PROXY": "telegram.org"}, None),
+    ],
+)
+def test_the_environment_names_the_proxy(
+    named: dict[str, str], proxy: str | None, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    for name in ("HTTP_PROXY", "HTTPS_PROXY", "ALL_PROXY", "NO_PROXY"):
+        monkeypatch.delenv(name, raising=False)
+        monkeypatch.delenv(name.lower(), raising=False)
+    for name, value in named.items():
+        monkeypatch.setenv(name, value)
+    assert proxy_for("https://api.telegram.org") == proxy
