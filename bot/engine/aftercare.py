@@ -3,7 +3,7 @@
 from datetime import datetime, timedelta
 from typing import TYPE_CHECKING
 
-from bot.engine import checks, loads
+from bot.engine import checks, loads, quiet
 from conversations.words import safety
 from core.facts import LAPSED, WORKED, Answered, BandsOn, SessionEnded
 from core.safety.asking import After, Part, asked_after
@@ -37,12 +37,14 @@ def ended(engine: "Engine", client: int, fact: SessionEnded) -> None:
 
 def _plan(engine: "Engine", client: int, session: str, at: datetime) -> None:
     """In place of what was planned for this session: what is not asked yet, counted from `at`."""
-    now, zone = engine.clock(), people.by_id(engine.store, client).zone
+    now, person = engine.clock(), people.by_id(engine.store, client)
     duties.unplan_session(engine.store, client, "morning", session)
     asked = duties.begun_days(engine.store, client, "morning", session)
-    for part, due in asked_after(_after(engine, client, session, at), at, zone):
-        if part.value not in asked and (due > now - TOO_LATE or part is not Part.EVENING):
-            duties.plan(engine.store, client, "morning", {"session": session, "day": part.value}, due, now)
+    for part, due in asked_after(_after(engine, client, session, at), at, person.zone):
+        awake = quiet.earliest(engine, person, due)
+        in_time = awake == due > now - TOO_LATE  # else the morning asks the same
+        if part.value not in asked and (in_time or part is not Part.EVENING):
+            duties.plan(engine.store, client, "morning", {"session": session, "day": part.value}, awake, now)
 
 
 def _after(engine: "Engine", client: int, session: str, at: datetime) -> After:

@@ -5,7 +5,7 @@ from functools import partial
 from typing import TYPE_CHECKING
 
 from bot.engine import alerts, bands, quiet, turns
-from conversations.protocol import Choice, Say, TimeIsUp, Woke
+from conversations.protocol import Alert, Choice, Say, TimeIsUp, Woke
 from conversations.words import engine as words
 from core.cuffs import CallKind, next_call
 from core.plans import Region
@@ -34,7 +34,10 @@ WAITS = (
     "changing",
     "zone",
 )  # talks that do not break into a session
+SOUNDS_AT_NIGHT = (*turns.SESSION_TALK, "still_numb")  # training runs, or a limb may be in danger
 NO_HURRY = (
+    "morning",
+    "testing",
     "reminding",
     "missed",
     "changing",
@@ -130,10 +133,17 @@ def wake(engine: "Engine", thread: Thread, now: datetime) -> None:
         return
     person = people.by_id(engine.store, thread.person)
     morning = quiet.earliest(engine, person, now)
-    if thread.dialogue in NO_HURRY and morning > now:
+    if morning > now and can_wait(engine, thread, now):
         threads.keep(engine.store, thread.id, thread.state, morning)
         return
     turns.deliver(engine, person, thread, Woke(now))
+
+
+def can_wait(engine: "Engine", thread: Thread, now: datetime) -> bool:
+    """Whether what a timer would say is one more word, not an alert and not part of training."""
+    turn = turns.foreseen(engine, thread, Woke(now))
+    grave = any(isinstance(effect, Alert) for effect in turn.effects)
+    return thread.dialogue not in SOUNDS_AT_NIGHT and bool(turn.replies) and not grave
 
 
 def start(engine: "Engine", talk: Planned, now: datetime) -> None:

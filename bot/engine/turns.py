@@ -98,6 +98,14 @@ def deliver(
     keep(engine, person, thread, dialogue, dialogue.advance(state, event, engine.clock()), message)
 
 
+def foreseen(engine: "Engine", thread: Thread, event: Event) -> Turn[Any]:
+    """What a live thread would answer; nothing comes of it."""
+    dialogue: Dialogue[Any] = CATALOGUE[thread.dialogue]
+    assert thread.state is not None, "only live threads get events"
+    state = msgspec.json.decode(thread.state, type=dialogue.state)
+    return dialogue.advance(state, event, engine.clock())
+
+
 def client_in(state: Any) -> dict[str, Any]:
     """Which client a coach talks about, as the gate reads it."""
     return {"client": getattr(getattr(state, "brief", None), "client", None)}
