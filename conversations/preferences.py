@@ -1,14 +1,20 @@
-"""A person's own settings: how long before a session to be reminded, quiet hours, how dates and times are written."""
+"""A person's own settings: how long before a session to be reminded, quiet hours, how dates and times
+are written; a coach's day and hour of the digest.
+"""
 
 import re
 from dataclasses import dataclass, replace
-from datetime import datetime, time, timedelta
+from datetime import date, datetime, time, timedelta
 
 from conversations.answers import Unclear, choice, whole_number
 from conversations.answers.unclear import Why
+from conversations.dates import Ambiguous, ClockFace, DayOrder, Repeat, read
 from conversations.form import Form, Outcome, dialogue
 from conversations.protocol import Choice, Do, Record, Said, Say
+from conversations.words import dates as date_words
 from conversations.words import preferences as words
+from core.calendar.digest_time import next_digest, slot_from_text, slot_to_text
+from core.calendar.recurrence import Slot
 from core.facts import Detail
 
 MOST_MIN = 180  # a reminder earlier than that is of no use; own judgement, no source
@@ -18,6 +24,7 @@ SPAN = re.compile(
 SETTINGS = tuple(Choice(label, value) for label, value in words.SETTINGS)
 VALUES = {name: tuple(Choice(label, value) for label, value in pairs) for name, pairs in words.VALUES.items()}
 OF_CLIENTS = "remind_before"  # a coach is reminded of no session
+OF_COACHES = "digest_at"  # a client gets no digest
 
 
 @dataclass(frozen=True, slots=True)
@@ -29,14 +36,26 @@ class Brief:
     quiet_hours: str = ""
     date_order: str = ""
     clock_face: str = ""
+    digest_at: str = ""
+    last_digest: date | None = None
+    zone: str = "UTC"
+
+    @property
+    def face(self) -> ClockFace:
+        """How times are written."""
+        return ClockFace(self.clock_face or ClockFace.H24)
 
 
 @dataclass(frozen=True, slots=True)
 class Draft:
-    """`what` is the name of a stored detail, `value` its new value; None: not asked yet."""
+    """`what` is the name of a stored detail, `value` its new value; None: not asked yet.
+
+    `readings`: what the last words about the digest may mean, as stored values, when it is more than one thing.
+    """
 
     what: str | None = None
     value: str | None = None
+    readings: tuple[str, ...] = ()
 
 
 def missing(brief: Brief, draft: Draft) -> str | None:
@@ -49,8 +68,14 @@ def missing(brief: Brief, draft: Draft) -> str | None:
 def ask(brief: Brief, draft: Draft, step: str) -> Say:
     """Its words."""
     if step == "what":
-        return Say(words.now(brief.by_coach, stored(brief)), _settings(brief))
+        return Say(words.now([one.value for one in _settings(brief)], stored(brief)), _settings(brief))
+    if draft.readings:
+        return Say(date_words.WHICH_ONE, _readings(brief, draft))
     return Say(words.ASK[draft.what or ""], VALUES[draft.what or ""])
+
+
+def _readings(brief: Brief, draft: Draft) -> tuple[Choice, ...]:
+    return tuple(Choice(words.weekly(slot_from_text(value), brief.face), value) for value in draft.readings)
 
 
 def stored(brief: Brief) -> dict[str, str]:
@@ -59,14 +84,43 @@ def stored(brief: Brief) -> dict[str, str]:
 
 
 def _settings(brief: Brief) -> tuple[Choice, ...]:
-    return tuple(one for one in SETTINGS if not (brief.by_coach and one.value == OF_CLIENTS))
+    others = OF_CLIENTS if brief.by_coach else OF_COACHES
+    return tuple(one for one in SETTINGS if one.value != others)
 
 
 def fill(brief: Brief, draft: Draft, step: str, answer: Said) -> Draft:
     """One more answer. Raises `Unclear`."""
     if step == "what":
         return replace(draft, what=choice(answer.text, _settings(brief)))
+    if draft.what == OF_COACHES:
+        return _digest(brief, draft, answer)
     return replace(draft, value=_value(draft.what or "", answer.text))
+
+
+def _digest(brief: Brief, draft: Draft, answer: Said) -> Draft:
+    """A button, or a weekday and a time in plain words. Raises `Unclear`."""
+    try:
+        return replace(draft, value=choice(answer.text, _readings(brief, draft) or VALUES[OF_COACHES]))
+    except Unclear:
+        slots = weekly_slots(answer.text, answer.at, brief)
+    values = tuple(slot_to_text(slot) for slot in slots)
+    return (
+        replace(draft, value=values[0], readings=()) if len(values) == 1 else replace(draft, readings=values)
+    )
+
+
+def weekly_slots(text: str, at: datetime, brief: Brief) -> tuple[Slot, ...]:
+    """The weekly times that the words may mean; a day alone keeps the hour. Raises `Unclear` for none."""
+    usual = slot_from_text(brief.digest_at).at
+    found = read(
+        f"every {text.lower().removeprefix('every').strip()}", at, brief.zone, None, brief.face, usual
+    )
+    readings = found.readings if isinstance(found, Ambiguous) else (found,)
+    rhythms = [one.recurrence for one in readings if isinstance(one, Repeat)]
+    slots = [one.slots[0] for one in rhythms if len(one.slots) == 1 and one.every == 1 and one.until is None]
+    if not slots:
+        raise Unclear(Why.NOT_AN_OPTION, options=[one.label for one in VALUES[OF_COACHES]])
+    return tuple(dict.fromkeys(slots))
 
 
 def _value(name: str, text: str) -> str:
@@ -102,8 +156,17 @@ def finish(brief: Brief, draft: Draft, at: datetime) -> Outcome:
     """The setting is stored and said back; reminders follow it."""
     if draft.what is None or draft.value is None:
         return Outcome((Say(words.UNCHANGED),))
-    told = Say(words.said(draft.what, draft.value))
-    return Outcome((told,), (Record(Detail(at, draft.what, draft.value)), Do("settings_changed")))
+    told = words.said(draft.what, draft.value)
+    if draft.what == OF_COACHES:
+        told = f"{told} {next_told(brief, draft.value, at)}"
+    return Outcome((Say(told),), (Record(Detail(at, draft.what, draft.value)), Do("settings_changed")))
+
+
+def next_told(brief: Brief, value: str, at: datetime) -> str:
+    """When the next digest comes: weekday, date, time and zone."""
+    coming = next_digest(slot_from_text(value), brief.zone, at, brief.last_digest)
+    order = DayOrder(brief.date_order) if brief.date_order else None
+    return words.NEXT_DIGEST.format(when=date_words.moment(coming.at, brief.zone, brief.face, order))
 
 
 FORM: Form[Brief, Draft] = Form(

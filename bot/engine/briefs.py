@@ -12,7 +12,7 @@ from typing import TYPE_CHECKING, Any
 
 import msgspec
 
-from bot.engine import checks, clips, kit, loads, recovery, status, testing
+from bot.engine import calendar, checks, clips, kit, loads, recovery, status, testing
 from bot.engine.coach import reading_plans
 from conversations.catalogue import CATALOGUE
 from core.facts import Answered, Cleared, CuffChecked, SessionEnded, SetDone, WalkDone
@@ -176,6 +176,8 @@ MAKERS: dict[str, Maker] = {
     "clock_face": lambda about: status.detail(about.engine, about.person.id, "clock_face", ""),
     "remind_before": lambda about: status.detail(about.engine, about.person.id, "remind_before", ""),
     "quiet_hours": lambda about: status.detail(about.engine, about.person.id, "quiet_hours", ""),
+    "digest_at": lambda about: status.detail(about.engine, about.person.id, calendar.DIGEST_AT, ""),
+    "last_digest": lambda about: calendar.last_digest(about.engine, about.person),
     "parts": _parts,
     "done": lambda about: recovery.done(about.engine, about.client.id),
     "ended": lambda about: bool(facts.current(about.engine.store, SessionEnded, about.client.id)),

@@ -1,6 +1,6 @@
 """Planned talks of people: reminders by the plan, the morning after, the coach's week."""
 
-from datetime import date, datetime, time, timedelta
+from datetime import date, datetime, timedelta
 from typing import TYPE_CHECKING
 
 from bot.engine import letters, quiet, status
@@ -11,11 +11,12 @@ from conversations.words import calendar as words
 from conversations.words import dates as date_words
 from core.calendar import missed
 from core.calendar.changing import name_of
+from core.calendar.digest_time import next_digest, slot_from_text
 from core.calendar.missed import Kept, attendance
 from core.calendar.occurrences import Occurrence, next_occurrence, occurrences_between
 from core.calendar.recurrence import Recurrence, When
 from core.calendar.stored import when_from_text
-from core.calendar.zones import instant, local
+from core.calendar.zones import local
 from core.facts import CalendarChanged, Paused, PlanGiven, SessionStarted
 from core.plan_text import plan_from_text
 from core.plans import Plan
@@ -26,7 +27,7 @@ from core.store.people import Person
 if TYPE_CHECKING:
     from bot.engine.core import Engine
 
-WEEK_AT = time(7)  # Monday, the coach's time
+DIGEST_AT = "digest_at"  # the coach's weekday and time, as a stored detail
 MINUTES_BETWEEN, MINUTES_BEFORE = 3, 12  # without bands, between and before; own estimate, no source
 REMIND_BEFORE = "remind_before"  # minutes, as a stored detail
 DAY = timedelta(days=1)
@@ -162,8 +163,18 @@ def minutes_of(plan: Plan) -> int:
 
 
 def plan_week(engine: "Engine", coach: Person, now: datetime) -> None:
-    """The digest of next Monday."""
+    """The next digest, on the day and at the hour that the coach chose."""
     duties.unplan(engine.store, coach.id, "weekly")
-    here = local(now, coach.zone)
-    monday = here.date() + timedelta(days=7 - here.weekday())
-    duties.plan(engine.store, coach.id, "weekly", {}, instant(monday, WEEK_AT, coach.zone), now)
+    slot = slot_from_text(status.detail(engine, coach.id, DIGEST_AT, ""))
+    coming = next_digest(slot, coach.zone, now, last_digest(engine, coach))
+    about = {"day": coming.day.isoformat()}
+    duties.plan(engine.store, coach.id, "weekly", about, coming.at, now)
+
+
+def last_digest(engine: "Engine", coach: Person) -> date | None:
+    """The local date for which the last digest was planned, also when it came later than that."""
+    last = duties.last_talk(engine.store, coach.id, "weekly")
+    if last is None:
+        return None
+    day = last.about.get("day")
+    return date.fromisoformat(day) if day else local(last.due_at, coach.zone).date()

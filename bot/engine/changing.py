@@ -122,9 +122,11 @@ def ask_coach(engine: "Engine", client: Person, about: dict[str, Any], now: date
 
 
 def settings_changed(engine: "Engine", person: Person, details: dict[str, Any], now: datetime) -> bool:
-    """When to be reminded, or quiet hours: the next reminder follows."""
+    """When to be reminded, or quiet hours: the next reminder follows; a coach's digest its day and hour."""
     if person.role is Role.CLIENT:
         calendar.remind_next(engine, person, now)
+    else:
+        calendar.plan_week(engine, person, now)
     return False
 
 

@@ -311,6 +311,16 @@ def next_talk(store: Store, person: int, dialogue: str) -> Planned | None:
     return None if row is None else _planned(row)
 
 
+def last_talk(store: Store, person: int, dialogue: str) -> Planned | None:
+    """The person's latest planned talk of this kind that began; None: there was none."""
+    row = store.row(
+        "SELECT * FROM planned WHERE done_at IS NOT NULL AND person = ? AND dialogue = ?"
+        " ORDER BY due_at DESC LIMIT 1",
+        [person, dialogue],
+    )
+    return None if row is None else _planned(row)
+
+
 def reminded_of(store: Store, person: int) -> set[str]:
     """The names of the sessions whose reminder began already."""
     rows = store.rows(
