@@ -1,5 +1,6 @@
 """The days of a plan as an iCalendar file (RFC 5545), for the client's own calendar."""
 
+from collections.abc import Sequence
 from datetime import datetime, timedelta
 from zoneinfo import ZoneInfo
 
@@ -11,27 +12,32 @@ from core.calendar.recurrence import When
 PRODUCT = "-//cuffline//training days//EN"
 
 
-def calendar_file(when: When, minutes: int, title: str, owner: str, now: datetime, version: int = 0) -> bytes:
-    """The file. `minutes` is the length of a session, `owner` makes its ids unique to one client.
+def calendar_file(
+    parts: Sequence[When], minutes: int, title: str, owner: str, now: datetime, version: int = 0
+) -> bytes:
+    """The file of days one after the other, each on its own clock.
 
-    The ids stay from file to file and `version` grows with every change, so a calendar that reads a newer file
-    updates its entries instead of doubling them.
+    `minutes` is the length of a session, `owner` makes its ids unique to one client. The ids stay from file to
+    file and `version` grows, so a calendar that reads a newer file updates its entries instead of doubling them.
     """
     calendar = Calendar()
     calendar.add("prodid", PRODUCT)
     calendar.add("version", "2.0")
     calendar.add("method", "PUBLISH")
-    for entry in entries(when, minutes):
-        calendar.add_component(_event(entry, title, owner, now, version))
+    for number, when in enumerate(parts):
+        listed = entries(when, minutes)
+        tag = f"-{listed[0].start:%Y%m%d}" if number else ""
+        for entry in listed:
+            calendar.add_component(_event(entry, title, f"{owner}-{_series(entry)}{tag}", now, version))
     calendar.add_missing_timezones()
     data: bytes = calendar.to_ical()
     return data
 
 
-def _event(entry: Entry, title: str, owner: str, now: datetime, version: int) -> Event:
+def _event(entry: Entry, title: str, uid: str, now: datetime, version: int) -> Event:
     zone = ZoneInfo(entry.zone)
     event = Event()
-    event.add("uid", f"{owner}-{_series(entry)}@cuffline")
+    event.add("uid", f"{uid}@cuffline")
     event.add("sequence", version)
     event.add("dtstamp", now)
     event.add("summary", title)

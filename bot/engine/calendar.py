@@ -3,11 +3,9 @@
 from datetime import date, datetime, timedelta
 from typing import TYPE_CHECKING
 
-from bot.engine import letters, quiet, status
+from bot.engine import quiet, status
 from bot.engine.coach import pauses
 from conversations.dates import ClockFace, DayOrder
-from conversations.protocol import Say
-from conversations.words import calendar as words
 from conversations.words import dates as date_words
 from core.calendar import missed
 from core.calendar.changing import name_of
@@ -19,16 +17,13 @@ from core.calendar.stored import when_from_text
 from core.calendar.zones import local
 from core.facts import CalendarChanged, Paused, PlanGiven, SessionStarted
 from core.plan_text import plan_from_text
-from core.plans import Plan
 from core.store import duties, facts
-from core.store.mail import Priority
 from core.store.people import Person
 
 if TYPE_CHECKING:
     from bot.engine.core import Engine
 
 DIGEST_AT = "digest_at"  # the coach's weekday and time, as a stored detail
-MINUTES_BETWEEN, MINUTES_BEFORE = 3, 12  # without bands, between and before; own estimate, no source
 REMIND_BEFORE = "remind_before"  # minutes, as a stored detail
 DAY = timedelta(days=1)
 LOOKED_BACK = timedelta(weeks=6)
@@ -140,26 +135,6 @@ def kept(engine: "Engine", client: Person, start: datetime, now: datetime) -> tu
 def missed_in_a_row(engine: "Engine", client: Person, now: datetime) -> int:
     """Planned sessions missed since the last one done, of the last six weeks."""
     return missed.missed_in_a_row(kept(engine, client, now - LOOKED_BACK, now))
-
-
-def send_file(engine: "Engine", client: Person, now: datetime) -> None:
-    """The days of the plan for the client's own calendar."""
-    from bot.ical import calendar_file
-
-    plan = status.plan_of(engine, client.id)
-    if plan is None or plan.when is None:
-        engine.say(client, Say(words.NO_DAYS), now)
-        return
-    version = len(facts.current(engine.store, CalendarChanged, client.id))
-    title = words.EVENT.format(plan=plan.name)
-    when = when_from_text(plan.when)
-    data = calendar_file(when, minutes_of(plan), title, f"{client.id}", now, version)
-    letters.post_document(engine.store, client, words.FILE, data, words.FILE_TEXT, now, Priority.TALK)
-
-
-def minutes_of(plan: Plan) -> int:
-    """About how long a session takes: bands at their limits, 3 min between, questions and warm-up."""
-    return sum(one.limit_min + MINUTES_BETWEEN for one in plan.exercises) + MINUTES_BEFORE
 
 
 def plan_week(engine: "Engine", coach: Person, now: datetime) -> None:

@@ -7,13 +7,13 @@ from typing import TYPE_CHECKING
 
 from bot.engine import (
     agreeing,
-    calendar,
     changing,
     emergency,
     gate,
     kit,
     loads,
     measuring,
+    own_calendar,
     practice,
     quiet,
     records,
@@ -265,7 +265,7 @@ def asks_first(engine: "Engine", person: Person, now: datetime) -> bool:
 CLIENT_MENU: dict[str, tuple[Action, Callable[["Engine", Person, datetime], None]]] = {
     "start": (Action.TRAIN, start_session),
     "plan": (Action.TALK, practice.show_plan),
-    "calendar": (Action.TALK, calendar.send_file),
+    "calendar": (Action.TALK, own_calendar.send_file),
     "settings": (
         Action.TALK,
         lambda engine, person, now: turns.begin(engine, person, "preferences", {}, now),

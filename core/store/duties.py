@@ -311,6 +311,15 @@ def next_talk(store: Store, person: int, dialogue: str) -> Planned | None:
     return None if row is None else _planned(row)
 
 
+def planned(store: Store, person: int, dialogue: str) -> list[Planned]:
+    """The person's planned talks of this kind, the next first."""
+    rows = store.rows(
+        "SELECT * FROM planned WHERE done_at IS NULL AND person = ? AND dialogue = ? ORDER BY due_at",
+        [person, dialogue],
+    )
+    return [_planned(row) for row in rows]
+
+
 def last_talk(store: Store, person: int, dialogue: str) -> Planned | None:
     """The person's latest planned talk of this kind that began; None: there was none."""
     row = store.row(

@@ -77,12 +77,12 @@ def changed() -> When:
 def test_the_file_gives_the_same_sessions_for_a_year_in_every_kind_of_zone(zone: str) -> None:
     when = weekly((Weekday.SUN, Weekday.WED), time(19), zone, date(2026, 1, 4))
     until = datetime(2027, 1, 1, tzinfo=UTC)
-    assert read_back(calendar_file(when, 40, "Squats", "7", NOW), until) == sessions(when, until)
+    assert read_back(calendar_file((when,), 40, "Squats", "7", NOW), until) == sessions(when, until)
 
 
 def test_holidays_moves_and_extra_sessions_come_through() -> None:
     until = datetime(2027, 2, 1, tzinfo=UTC)
-    found = read_back(calendar_file(changed(), 40, "Squats", "7", NOW), until)
+    found = read_back(calendar_file((changed(),), 40, "Squats", "7", NOW), until)
     assert found == sessions(changed(), until)
     assert len(found) > 40
 
@@ -90,17 +90,17 @@ def test_holidays_moves_and_extra_sessions_come_through() -> None:
 def test_a_single_session_is_a_single_event() -> None:
     when = Once(clock(1, 8, 7), LISBON)
     until = datetime(2027, 1, 1, tzinfo=UTC)
-    assert read_back(calendar_file(when, 40, "Squats", "7", NOW), until) == [
+    assert read_back(calendar_file((when,), 40, "Squats", "7", NOW), until) == [
         datetime(2026, 1, 8, 7, tzinfo=UTC)
     ]
 
 
 def test_the_file_has_its_zone_its_length_and_ids_that_stay() -> None:
-    first = Calendar.from_ical(calendar_file(EVENINGS, 40, "Squats", "7", NOW))
+    first = Calendar.from_ical(calendar_file((EVENINGS,), 40, "Squats", "7", NOW))
     later = on_date(EVENINGS, date(2026, 1, 8))
     assert later is not None
     second = Calendar.from_ical(
-        calendar_file(shifted(EVENINGS, later, clock(1, 9, 19)), 40, "Squats", "7", NOW, 3)
+        calendar_file((shifted(EVENINGS, later, clock(1, 9, 19)),), 40, "Squats", "7", NOW, 3)
     )
     [event] = first.walk("VEVENT")
     assert event.decoded("duration") == timedelta(minutes=40)
@@ -111,6 +111,6 @@ def test_the_file_has_its_zone_its_length_and_ids_that_stay() -> None:
 
 
 def test_nothing_about_health_stands_in_the_file() -> None:
-    data = calendar_file(EVENINGS, 40, "Squats", "7", NOW).decode()
+    data = calendar_file((EVENINGS,), 40, "Squats", "7", NOW).decode()
     assert "SUMMARY:Squats" in data
     assert "DESCRIPTION" not in data
