@@ -54,6 +54,7 @@ class RequestLine(msgspec.Struct):
     resistance: LoadLine | BodyLine
     sessions: tuple[SessionLine, ...]
     today: date | None = None
+    open_last: bool = False
 
 
 class JustId(msgspec.Struct):
@@ -106,7 +107,12 @@ def _request(asked: RequestLine) -> Request:
     unit = asked.resistance.unit if isinstance(asked.resistance, LoadLine) else None
     sessions = tuple(_session(one, unit) for one in asked.sessions)
     return Request(
-        asked.movement, Scheme(asked.scheme), _resistance(asked.resistance), sessions, today=asked.today
+        asked.movement,
+        Scheme(asked.scheme),
+        _resistance(asked.resistance),
+        sessions,
+        today=asked.today,
+        open_last=asked.open_last,
     )
 
 

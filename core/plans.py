@@ -104,6 +104,11 @@ class Exercise:
         """What is lifted, as stored: "12.5 kg", a rung's name, or ""."""
         return str(self.load) if self.load is not None else self.rung or ""
 
+    @property
+    def open_last(self) -> bool:
+        """Whether the coach left the last of the fixed sets open."""
+        return self.scheme is Scheme.FIXED and self.aims[-1].high > self.aims[-1].low
+
 
 class Goal(StrEnum):
     """Why somebody trains. Stored. Rehab rules out sets to failure."""

@@ -44,6 +44,7 @@ def advice_on(
             planned=exercise.load if exercise.load is not None else exercise.rung,
             pain_ceiling=plan.pain_ceiling if plan else PAIN_CEILING,
             ill=now and _ill_since(engine, client, last),
+            open_last=exercise.open_last,
         )
     )
 

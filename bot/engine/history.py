@@ -7,7 +7,7 @@ from typing import TYPE_CHECKING, TypeVar
 from zoneinfo import ZoneInfo
 
 from core.facts import WORKED, Answered, CuffChecked, Rated, SessionEnded, SetDone
-from core.plans import Exercise, Side
+from core.plans import Exercise, Scheme, Side
 from core.progression import Question, SessionRecord
 from core.store import facts, people
 from core.units import Load
@@ -84,7 +84,7 @@ def _record(said: Said, exercise: Exercise, sets: list[SetDone], zone: ZoneInfo)
     effort = next((one for one in reversed(rated) if one.what == "effort"), None)
     ended = next(reversed(said.ended.get(session, [])), None)
     looked = _looked(said.checked.get(session, []), ordered[0].exercise_no)
-    left = tuple(one.reps_left for one in ordered if one.reps_left is not None)
+    fixed = exercise.scheme is Scheme.FIXED and len(ordered) == len(exercise.aims)
     record = SessionRecord(
         date=ordered[0].done_at.astimezone(zone).date(),
         used=used,
@@ -94,7 +94,8 @@ def _record(said: Said, exercise: Exercise, sets: list[SetDone], zone: ZoneInfo)
         rest_s=tuple(one.rest_s for one in ordered[1:] if one.rest_s is not None) or None,
         pain=_pain(rated),
         effort=effort.score if effort else None,
-        reps_left=left or None,
+        reps_left=_left(ordered) or None,
+        spare=ordered[-1].reps_left if fixed else None,
         stopped=ended.why if ended and ended.why not in WORKED else None,
         loose=any(one.loose for one in ordered),
         rough=any(one.rough for one in ordered),
@@ -102,6 +103,16 @@ def _record(said: Said, exercise: Exercise, sets: list[SetDone], zone: ZoneInfo)
         tired=[one.answer for one in heavy][-1:] == ["yes"],
     )
     return with_answers(record, said.asked.get(session, []))
+
+
+def _left(sets: Sequence[SetDone]) -> tuple[int, ...]:
+    """Clean reps left after set 1, 2, ..., as far as they were asked."""
+    left: list[int] = []
+    for one in sets:
+        if one.reps_left is None:
+            break
+        left.append(one.reps_left)
+    return tuple(left)
 
 
 def _pain(rated: Sequence[Rated]) -> int | None:

@@ -8,11 +8,22 @@ from conversations.answers import Unclear, choice, whole_number
 from conversations.protocol import BandsCameOff, Begin, Effect, Record, Said, Say, TimeIsUp, Turn
 from conversations.session import counting, fitting, sets, tally
 from conversations.session.correcting import is_correction, named_set
-from conversations.session.state import After, Phase, State, choices, lacking, say, turn, with_counted
+from conversations.session.state import (
+    After,
+    Counted,
+    Phase,
+    State,
+    choices,
+    lacking,
+    say,
+    turn,
+    with_counted,
+)
 from conversations.session.timing import pause_of
 from conversations.words import session as words
 from conversations.words.answers import unclear
 from core.facts import BandsOff, SessionEnded
+from core.plans import Scheme
 
 SAYS_OFF = re.compile(r"\b(?:off|yes|yep|done|ok(?:ay)?)\b", re.IGNORECASE)
 SAYS_NOT = re.compile(
@@ -25,7 +36,7 @@ def said(state: State, event: Said) -> Turn[State]:
     """Words while the bands are to come off, or during the break."""
     if state.phase is Phase.OFF:
         return _off_said(state, event)
-    typed_left = event.to is None and lacking(state) is None and _left_open(state)
+    typed_left = event.to is None and lacking(state) is None and left_open(state)
     if (event.to or "").startswith("left.") or typed_left:
         return _left(state, event)
     return counting.typed(state, event)
@@ -79,9 +90,8 @@ def onward(state: State, at: datetime) -> Turn[State]:
     if lacking(state) is not None:
         state = replace(state, phase=Phase.COUNT)
         return turn(state, sets.ask_reps(state, words.REPS_LAST))
-    if asks_left(state):
-        state = replace(state, phase=Phase.COUNT, asked_left=True)
-        return turn(state, _ask_left(state))
+    if left_open(state):
+        return turn(replace(state, phase=Phase.COUNT), ask_left(state))
     return over(state, at, "done")
 
 
@@ -92,20 +102,34 @@ def _break_words(state: State) -> tuple[Say, ...]:
     name = state.brief.names.get(upcoming.movement, upcoming.movement)
     minutes = round(pause_of(state).total_seconds() / 60)
     rest = (Say(words.BREAK.format(name=name, minutes=minutes)),)
-    return (*rest, _ask_left(state)) if asks_left(state) else rest
+    return (*rest, ask_left(state)) if left_open(state) else rest
 
 
-def asks_left(state: State) -> bool:
-    """In gentle sessions: how many clean reps were left after set 1 (the load model reads it)."""
-    return state.brief.gentle and not state.asked_left and bool(state.counted) and bool(state.counted[0].reps)
+def _judged(state: State) -> Counted | None:
+    """The set of which the load model wants to know how many clean reps were left.
+
+    Set 1 in gentle sessions; the last of fixed sets where it came to its number, as only then a raise is near.
+    """
+    last = (
+        state.set_no if state.doing.scheme is Scheme.FIXED and state.set_no == len(state.doing.aims) else None
+    )
+    wanted = 1 if state.brief.gentle else last
+    one = next((each for each in state.counted if each.no == wanted and each.reps), None)
+    short = one is not None and not state.brief.gentle and min(one.reps) < state.doing.aims[one.no - 1].low
+    return None if short else one
 
 
-def _ask_left(state: State) -> Say:
-    return say(words.REPS_LEFT, f"left.{state.exercise + 1}", *LEFT)
+def left_open(state: State) -> bool:
+    """Whether the reps that were left are still to be told."""
+    one = _judged(state)
+    return one is not None and one.reps_left is None
 
 
-def _left_open(state: State) -> bool:
-    return asks_left(state) or (state.phase is Phase.COUNT and state.asked_left)
+def ask_left(state: State) -> Say:
+    """How many clean reps were left."""
+    one = _judged(state)
+    assert one is not None, "asked only where there is such a set"
+    return say(words.REPS_LEFT.format(set=one.no), f"left.{state.exercise + 1}", *LEFT)
 
 
 def _left(state: State, event: Said) -> Turn[State]:
@@ -117,10 +141,13 @@ def _left(state: State, event: Said) -> Turn[State]:
         try:
             left = whole_number(event.text, 0, 30)
         except Unclear as problem:
-            return turn(state, Say(unclear(problem)), _ask_left(state))
-    first = replace(state.counted[0], reps_left=left)
-    state = replace(with_counted(state, first), asked_left=True)
-    effects = tally.facts(state, event.at, first)
+            return turn(state, Say(unclear(problem)), ask_left(state))
+    one = _judged(state)
+    if one is None:
+        return turn(state, Say(words.STALE))
+    one = replace(one, reps_left=left)
+    state = with_counted(state, one)
+    effects = tally.facts(state, event.at, one)
     thanks = Say(words.THANKS)
     if state.phase is Phase.BREAK:
         return turn(state, thanks, effects=effects)
@@ -143,7 +170,6 @@ def break_over(state: State) -> Turn[State]:
             rechecked=False,
             refitted_loose=False,
             loose=False,
-            asked_left=False,
         )
     state = replace(
         state,

@@ -26,7 +26,7 @@ from conversations.protocol import (
     Woke,
 )
 from conversations.session import counting, ending, fitting, hurting, sets, tally, timing, which_set
-from conversations.session.state import After, Phase, State, lacking, say, turn, wake_at
+from conversations.session.state import After, Phase, State, lacking, turn, wake_at
 from conversations.words import common
 from conversations.words import session as words
 from core.facts import LAPSED, SessionEnded, SessionStarted
@@ -175,9 +175,7 @@ def _missing_count(state: State) -> tuple[Say, ...]:
 
 
 def _left(state: State) -> tuple[Say, ...]:
-    if state.phase is not Phase.REST and (ending.asks_left(state) or state.asked_left):
-        return (say(words.REPS_LEFT, f"left.{state.exercise + 1}", *ending.LEFT),)
-    return ()
+    return (ending.ask_left(state),) if state.phase is not Phase.REST and ending.left_open(state) else ()
 
 
 def _woke(state: State, now: datetime) -> Turn[State]:
@@ -196,6 +194,8 @@ def _woke(state: State, now: datetime) -> Turn[State]:
             return ending.break_over(state)
         case phase if phase in timing.ASKING and state.on_at is not None:
             return fitting.went_quiet(state, now, open_question(state))
+        case Phase.COUNT if lacking(state) is None:
+            return ending.over(state, now, "done")
         case _:
             return _lapsed(state, now)
 

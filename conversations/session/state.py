@@ -112,7 +112,6 @@ class State:
     after: After = After.NEXT
     why: str = "done"
     off_at: datetime | None = None
-    asked_left: bool = False
     heard_at: datetime | None = None
     hurt_said: str = ""  # word for word
 

@@ -90,10 +90,11 @@ def then(state: State, event: Said, replies: tuple[Say, ...], effects: tuple[Eff
     """After a count: nothing more, bands off last when they are still on, the end when only the count was missing."""
     if state.phase is Phase.OFF and state.on_at is not None:
         return turn(state, *replies, fitting.off(state, words.BANDS_OFF), effects=effects)
-    if state.phase is not Phase.COUNT:
-        return turn(state, *replies, effects=effects)
     from conversations.session import ending  # the end waits for the last count
 
+    if state.phase is not Phase.COUNT:
+        asked = (ending.ask_left(state),) if state.phase is Phase.BREAK and ending.left_open(state) else ()
+        return turn(state, *replies, *asked, effects=effects)
     onward = ending.onward(state, event.at)
     return replace(onward, replies=(*replies, *onward.replies), effects=(*effects, *onward.effects))
 

@@ -2,7 +2,7 @@
 
 from datetime import datetime, timedelta
 
-from conversations.session.state import Phase, State
+from conversations.session.state import Phase, State, lacking
 from core.cuffs import on_again_at, quiet_alert_at
 from core.cuffs import quiet_at as quiet_set_at
 from core.cuffs.limits import OFF
@@ -11,6 +11,7 @@ from core.safety.pain import SILENCE
 from core.walking import BETWEEN_MIN
 
 LAPSE = timedelta(hours=2)  # without a word: the session is over; own caution, no source
+LEFT_WAIT = timedelta(minutes=5)  # for the reps that were left; own caution, no source
 QUIET_CHECK = timedelta(minutes=2)  # bands on, a question open that is not a set; own caution, no source
 ASKING = frozenset({Phase.FIT, Phase.TIGHT, Phase.REFILL, Phase.NAIL, Phase.FEEL, Phase.BURN})
 
@@ -26,6 +27,8 @@ def wake_at(state: State) -> datetime | None:
             return None if state.paused_at is None else state.paused_at + SILENCE
         case phase if phase in ASKING and state.on_at is not None:
             return quiet_check_at(state)
+        case Phase.COUNT if lacking(state) is None:
+            return None if state.heard_at is None else state.heard_at + LEFT_WAIT
         case Phase.BREAK:
             return break_over_at(state)
         case Phase.WALK:

@@ -36,6 +36,7 @@ REASONS = {
     Reason.BOTTOM_OF_EQUIPMENT: "{use} is the least you have; your coach will look at an easier variation.",
     Reason.ALL_TWICE: "All 75 clean twice in a row with reps to spare, so up by the smallest step: {use}.",
     Reason.ALL_ONCE: "Good work; once more all 75 clean with reps to spare at {use}, and then we go up.",
+    Reason.NO_SPARE: "All 75 clean. With 3 more in you after set 4, twice in a row, we go up; for now {use}.",
     Reason.NOT_ALL: "Stay with {use} until all 75 are clean.",
     Reason.CAUTION: "No raise today: {use}.",
 }

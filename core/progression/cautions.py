@@ -84,11 +84,15 @@ def pain_raised(request: Request) -> Caution | None:
     return Caution.PAIN_RAISED if len(pains) > 1 and pains[-1] - pains[-2] >= PAIN_RISE else None
 
 
+def settled(pain_ceiling: int) -> int:
+    """The most pain (0-10) that counts as settled under this ceiling."""
+    return SETTLED_PAIN if pain_ceiling <= PAIN_CEILING else pain_ceiling
+
+
 def pain_not_settled(request: Request) -> Caution | None:
     """Above 2, unless the coach raised the ceiling on purpose."""
     pains = _pains(request)
-    settled = SETTLED_PAIN if request.pain_ceiling <= PAIN_CEILING else request.pain_ceiling
-    return Caution.PAIN_NOT_SETTLED if pains and pains[-1] > settled else None
+    return Caution.PAIN_NOT_SETTLED if pains and pains[-1] > settled(request.pain_ceiling) else None
 
 
 def stopped(request: Request) -> Caution | None:

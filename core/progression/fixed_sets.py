@@ -7,7 +7,7 @@ two sessions in a row with everything done and reps to spare, and falls when muc
 import math
 
 from core.plans import FIXED_AIMS
-from core.progression.cautions import EASING, FREEZING
+from core.progression.cautions import EASING, FREEZING, settled
 from core.progression.choosing import NONE_FITS, Choice, Limit, bounds, eased, nearest, reach
 from core.progression.client import Client
 from core.progression.forecast import forecast, range_80
@@ -35,7 +35,7 @@ def fixed_choice(request: Request, client: Client, held: tuple[Caution, ...]) ->
         return Choice(min(nearest(client.places, eased(last)), now), Reason.CAUTION)
     if too_few(client.last) and not FREEZING & set(held):
         return Choice(max(now - 1, 0), Reason.TOO_FEW if now else Reason.BOTTOM_OF_EQUIPMENT)
-    if held or not earned(client):
+    if held or not earned(request, client):
         return Choice(now, Reason.CAUTION if held else _why_hold(client))
     return Choice(allowed.index, _why_raise(now, allowed.index, allowed.limit, len(client.places.x)))
 
@@ -43,7 +43,9 @@ def fixed_choice(request: Request, client: Client, held: tuple[Caution, ...]) ->
 def _why_hold(client: Client) -> Reason:
     if client.left:
         return Reason.SECOND_GENTLE
-    return Reason.ALL_ONCE if complete(client.last) and spare(client.last) else Reason.NOT_ALL
+    if not complete(client.last):
+        return Reason.NOT_ALL
+    return Reason.ALL_ONCE if spare(client.last) else Reason.NO_SPARE
 
 
 def _why_raise(now: int, to: int, limit: Limit, count: int) -> Reason:
@@ -62,28 +64,29 @@ def complete(session: SessionRecord) -> bool:
 def spare(session: SessionRecord) -> bool:
     """At least three more after set 4, as said or as done."""
     left = session.reps_left or ()
-    last = session.reps[len(REPS) - 1] + (left[len(REPS) - 1] if len(left) >= len(REPS) else 0)
-    return last >= REPS[-1] + SPARE
+    told = session.spare if session.spare is not None else sum(left[len(REPS) - 1 : len(REPS)])
+    return session.reps[len(REPS) - 1] + told >= REPS[-1] + SPARE
 
 
-def open_ended(session: SessionRecord) -> bool:
-    """Set 4 went past its number, so the coach left it open: then more than 15 is enough, by the published
-    rule (trial protocol PMC7534706, table 3: the smallest load when set 4 brings more than 15)."""
-    return complete(session) and session.reps[len(REPS) - 1] > REPS[-1]
+def past_open(request: Request, session: SessionRecord) -> bool:
+    """Set 4 was left open and went past 15: enough by the published rule (trial protocol PMC7534706, table 3:
+    the smallest load when set 4 brings more than 15)."""
+    return request.open_last and complete(session) and session.reps[len(REPS) - 1] > REPS[-1]
 
 
-def earned(client: Client) -> bool:
+def earned(request: Request, client: Client) -> bool:
     """Enough, often enough, at one load, on days when nothing spoke against it."""
-    if open_ended(client.last):
+    if past_open(request, client.last):
         return True
     last = client.sessions[-IN_A_ROW:]
     same = all(one.used == client.last.used for one in last)
-    return len(last) == IN_A_ROW and same and all(_sound(one) for one in last)
+    return len(last) == IN_A_ROW and same and all(_sound(one, request.pain_ceiling) for one in last)
 
 
-def _sound(session: SessionRecord) -> bool:
+def _sound(session: SessionRecord, pain_ceiling: int) -> bool:
     doubtful = session.rough or session.fast or session.loose or session.stopped or not session.check_ok
-    return complete(session) and spare(session) and not doubtful
+    calm = session.pain is None or session.pain <= settled(pain_ceiling)
+    return complete(session) and spare(session) and calm and not doubtful
 
 
 def too_few(session: SessionRecord) -> bool:

@@ -22,7 +22,8 @@ class SessionRecord:
     seconds (`rest_s` before set 2, 3, ...). `stopped`: why it ended early. `loose`: it went on with bands
     below the wanted tightness; `rough`: the client was not sure of the count; `fast`: reps ran ahead of the
     tempo; `check_ok` False: the cuff check was not right, or another band was used; `tired`: the same muscles had
-    trained hard elsewhere that day or the day before.
+    trained hard elsewhere that day or the day before. `spare`: clean reps the client thinks were left after the
+    last of the fixed sets, None: not asked.
     """
 
     date: date
@@ -40,6 +41,7 @@ class SessionRecord:
     fast: bool = False
     check_ok: bool = True
     tired: bool = False
+    spare: int | None = None
 
     def __post_init__(self) -> None:
         _whole("reps", self.reps)
@@ -47,6 +49,8 @@ class SessionRecord:
             _whole("reps_left", self.reps_left)
             if len(self.reps_left) > len(self.reps):
                 raise ValueError("reps_left: more entries than sets")
+        if self.spare is not None:
+            _whole("spare", (self.spare,))
         _within("tightness", self.tightness, 10)
         _within("pain", self.pain, 10)
         _within("effort", self.effort, 10)
@@ -74,6 +78,7 @@ class Request:
 
     `sessions` in order of date. `today`: the day of the next session, None: at the client's usual interval.
     `planned`: the coach's load for the first session. `ill`: the client was ill since the last session.
+    `open_last`: the coach left the last of the fixed sets open.
     """
 
     movement: str
@@ -84,6 +89,7 @@ class Request:
     planned: Load | str | None = None
     pain_ceiling: int = PAIN_CEILING
     ill: bool = False
+    open_last: bool = False
 
     def __post_init__(self) -> None:
         if not self.movement:
@@ -161,6 +167,7 @@ class Reason(StrEnum):
     ALL_TWICE = "all_twice"
     ALL_ONCE = "all_once"
     NOT_ALL = "not_all"
+    NO_SPARE = "no_spare"
     CAUTION = "caution"
 
 

@@ -311,6 +311,33 @@ def test_fixed_sets_are_four_and_praise_the_number() -> None:
     assert p.heard == "12 of 15. Fine; we count what was clean."
 
 
+def fixed_to_the_last_set(*counts: str) -> Played:
+    """Four fixed sets of one movement with these counts, the last one ended and not counted yet."""
+    p = played(CURL, CURL).fits()
+    for no, count in enumerate(counts):
+        p = (p.waits() if no else p).types(count, 60)
+    return p.waits().types("done", 60)
+
+
+def test_a_late_count_of_the_last_fixed_set_is_still_followed_by_the_question() -> None:
+    p = fixed_to_the_last_set("30", "15", "15").types("off")
+    assert words.REPS_LEFT.format(set=4) not in p.heard
+    p.types("15", 5)
+    assert p.heard.endswith(words.REPS_LEFT.format(set=4))
+    p.types("3", 5)
+    assert {fact.reps_left for fact in p.facts(SetDone) if fact.set_no == 4} == {None, 3}  # type: ignore[attr-defined]
+
+
+def test_silence_about_what_was_left_ends_the_session_as_done() -> None:
+    p = played(CURL).fits()
+    for no, count in enumerate(("30", "15", "15", "15")):
+        p = (p.waits() if no else p).types(count, 60)
+    p.types("off")
+    assert p.heard.endswith(words.REPS_LEFT.format(set=4))
+    assert p.waits().over
+    assert p.facts(SessionEnded)[-1].why == "done"  # type: ignore[attr-defined]
+
+
 def test_two_sides_are_counted_in_the_plans_order() -> None:
     row = Exercise(
         "row", Region.ARMS, Scheme.OPEN, OPEN_AIMS, Load(Decimal("8")), sides=(Side.LEFT, Side.RIGHT)
@@ -327,7 +354,7 @@ def test_a_gentle_first_session_is_one_movement_two_sets_and_asks_what_was_left(
     p.types("20", 80).waits()
     p.types("7").types(words.REFILL_LABELS["under_2"]).types(words.REFILL_LABELS["under_2"]).types("Fine")  # type: ignore[index]
     p.types("12", 60).types("off")
-    assert words.REPS_LEFT in p.heard
+    assert words.REPS_LEFT.format(set=1) in p.heard
     p.types("4")
     assert p.over
     assert {fact.reps_left for fact in p.facts(SetDone) if fact.set_no == 1} == {None, 4}  # type: ignore[attr-defined]
@@ -444,7 +471,7 @@ def test_a_late_count_in_a_gentle_session_is_no_answer_to_what_was_left() -> Non
     p = Played(Brief("1-1", 5, (SQUAT,), gentle=True)).fits().types("20", 80).waits()
     p.types("done", 60).types("off").types("12")
     assert p.sets() == {1: 20, 2: 12}
-    assert p.heard.endswith(words.REPS_LEFT)
+    assert p.heard.endswith(words.REPS_LEFT.format(set=1))
 
 
 def test_what_was_left_survives_a_correction() -> None:

@@ -32,7 +32,19 @@ def test_three_reps_must_be_left_after_the_last_set(left: int, action: Action) -
 
 @pytest.mark.parametrize(("last_set", "action"), [(14, Action.HOLD), (15, Action.HOLD), (16, Action.RAISE)])
 def test_an_open_last_set_raises_above_fifteen(last_set: int, action: Action) -> None:
-    assert fixed(session(0, kg(12), 30, 15, 15, last_set)).action is action
+    assert fixed(session(0, kg(12), 30, 15, 15, last_set), open_last=True).action is action
+
+
+@pytest.mark.parametrize("last_set", [15, 16, 17])
+def test_more_than_fifteen_alone_raises_nothing_where_the_last_set_has_its_number(last_set: int) -> None:
+    sessions = (session(no, kg(12), 30, 15, 15, last_set) for no in range(2))
+    assert fixed(*sessions).action is Action.HOLD
+
+
+@pytest.mark.parametrize(("spare", "reason"), [(2, Reason.NO_SPARE), (3, Reason.ALL_TWICE)])
+def test_what_was_left_after_the_last_set_is_enough_to_know(spare: int, reason: Reason) -> None:
+    sessions = (session(no, kg(12), 30, 15, 15, 15, spare=spare) for no in range(2))
+    assert fixed(*sessions).because.reason is reason
 
 
 def test_two_full_sessions_at_different_loads_are_no_two_in_a_row() -> None:
@@ -43,6 +55,7 @@ def test_two_full_sessions_at_different_loads_are_no_two_in_a_row() -> None:
 @pytest.mark.parametrize(("pain", "action"), [(2, Action.RAISE), (3, Action.HOLD)])
 def test_pain_must_have_settled(pain: int, action: Action) -> None:
     assert fixed(full(2, pain=pain), full(3, pain=pain)).action is action
+    assert fixed(full(2, pain=pain), full(3, pain=2)).action is action
 
 
 @pytest.mark.parametrize("details", [{"rough": True}, {"loose": True}, {"check_ok": False}])
