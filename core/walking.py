@@ -14,6 +14,7 @@ BOUT_MIN = 10  # minutes with bands on; trial above
 BOUTS = 2
 BETWEEN_MIN = 5  # minutes without bands between bouts; trial above
 START_MIN = 5  # own caution, no source
+GENTLE_WALKS = 2  # walking sessions that are gentle; own caution, no source
 MORE_MIN = 1  # minutes added at a time; own caution, no source
 MOST_MIN = 15  # with bands on in one bout; own caution, no source
 START_KMH = 4.0  # trial above; 4-6 km/h in Patterson et al. 2019, Front Physiol 10:533 (from memory)
@@ -45,6 +46,7 @@ class Walk:
 class WalkReason(StrEnum):
     """Why the walk is what it is. Stored."""
 
+    GENTLE_DONE = "gentle_done"
     MORE_MINUTES = "more_minutes"
     SECOND_BOUT = "second_bout"
     FASTER = "faster"
@@ -90,6 +92,31 @@ def heart_rate_ceiling(resting: float, highest: float) -> float:
     return resting + CEILING * (highest - resting)
 
 
+def gentle(planned: Walk, number: int) -> Walk:
+    """What of the `planned` walk is done in walking session `number` (from 1).
+
+    The first: one spell of `START_MIN` at most. The second: one spell of `BOUT_MIN` at most. Both no faster than
+    `START_KMH`. Own caution, no source.
+    """
+    if number > GENTLE_WALKS:
+        return planned
+    most = START_MIN if number == 1 else BOUT_MIN
+    return Walk(min(planned.minutes, most), min(planned.kmh, START_KMH))
+
+
+def after_walk(
+    done: Walk, planned: Walk, number: int, weeks_at_pace: int, effort: float | None
+) -> tuple[Walk, WalkReason]:
+    """What comes after the walk `done` of walking session `number`, all of it walked.
+
+    A gentle walk that was easy is followed by what was planned, as far as the next session's own caution allows.
+    """
+    coming = gentle(planned, number + 1)
+    if number <= GENTLE_WALKS and done != coming and (effort is None or effort <= HARD_EFFORT):
+        return coming, WalkReason.GENTLE_DONE
+    return next_walk(done, weeks_at_pace, effort)
+
+
 def next_walk(
     now: Walk, weeks_at_pace: int, effort: float | None = None, vo2max: float | None = None
 ) -> tuple[Walk, WalkReason]:
@@ -102,7 +129,7 @@ def next_walk(
     if now.minutes < BOUT_MIN:
         return replace(now, minutes=now.minutes + MORE_MIN), WalkReason.MORE_MINUTES
     if now.bouts < BOUTS:
-        return replace(now, bouts=BOUTS), WalkReason.SECOND_BOUT
+        return replace(now, minutes=BOUT_MIN, bouts=BOUTS), WalkReason.SECOND_BOUT
     return _pace(now, weeks_at_pace, vo2max)
 
 

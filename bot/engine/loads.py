@@ -45,12 +45,14 @@ def _of(plan: Plan | None) -> tuple[Exercise, ...]:
     return () if plan is None else plan.exercises
 
 
-def exercises(engine: "Engine", client: int, plan: Plan | None) -> tuple[Exercise, ...]:
-    """The plan's movements at the loads and walks that were moved since."""
+def exercises(
+    engine: "Engine", client: int, plan: Plan | None, *, today: bool = False
+) -> tuple[Exercise, ...]:
+    """The plan's movements at the loads and walks that were moved since; `today`: as they are done today."""
     found: list[Exercise] = []
     for exercise in _of(plan):
         if exercise.scheme is Scheme.WALK:
-            found += walks.now(engine, client, exercise)
+            found += walks.now(engine, client, exercise, today=today)
         else:
             found.append(_at_load(engine, client, exercise))
     return tuple(found)
@@ -90,7 +92,7 @@ def today(engine: "Engine", client: int, plan: Plan | None) -> Today:
     The morning after, days off and illness are known only now; they may lower what was told, never raise it.
     """
     found, lines, expected = [], [], {}
-    for exercise in exercises(engine, client, plan):
+    for exercise in exercises(engine, client, plan, today=True):
         advice = advice_on(engine, client, exercise, plan, now=True)
         if advice is not None and advice.cautions:
             lower = _lower(exercise, advice.use)

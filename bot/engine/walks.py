@@ -9,7 +9,7 @@ from core.facts import LoadMoved, Rated, WalkDone
 from core.plans import Exercise, Plan, Scheme
 from core.progression import Action
 from core.store import facts
-from core.walking import MOST_MIN, START_KMH, Walk, next_walk
+from core.walking import MOST_MIN, START_KMH, Walk, after_walk, gentle
 
 if TYPE_CHECKING:
     from bot.engine.core import Engine
@@ -37,15 +37,25 @@ def planned(exercise: Exercise) -> Walk:
     return Walk(min(exercise.walk_min, MOST_MIN), exercise.walk_kmh or START_KMH)
 
 
+def number(engine: "Engine", client: int, session: str = "") -> int:
+    """The number of this walking session, else of the next one, from 1."""
+    walked = {one.session for one in facts.current(engine.store, WalkDone, client)}
+    return len(walked - {session}) + 1
+
+
 def at(engine: "Engine", client: int, exercise: Exercise) -> Walk:
     """The walk the client is at."""
     moved = facts.latest(engine.store, LoadMoved, client, movement=exercise.movement, applied=True)
     return (read(moved.use) if moved else None) or planned(exercise)
 
 
-def now(engine: "Engine", client: int, exercise: Exercise) -> list[Exercise]:
-    """The movement as it is walked now, once for each bout: bands come off between."""
+def now(engine: "Engine", client: int, exercise: Exercise, *, today: bool = False) -> list[Exercise]:
+    """The movement as it is walked now, once for each bout: bands come off between.
+
+    `today`: what is walked of it in a session today, as the first ones are gentle.
+    """
     walk = at(engine, client, exercise)
+    walk = gentle(walk, number(engine, client)) if today else walk
     return [replace(exercise, walk_min=walk.minutes, walk_kmh=walk.kmh)] * walk.bouts
 
 
@@ -55,18 +65,28 @@ def moved(engine: "Engine", client: int, session: str, plan: Plan | None) -> Loa
     exercise = next((one for one in plan.exercises if one.scheme is Scheme.WALK), None) if plan else None
     if exercise is None or not walked:
         return None
-    was = at(engine, client, exercise)
+    meant, this = at(engine, client, exercise), number(engine, client, session)
+    was = gentle(meant, this)
     effort = facts.latest(engine.store, Rated, client, session=session, what="effort")
     if sum(one.minutes for one in walked) < was.minutes * was.bouts:
         use, because = was, WALKS["not_all"]
     else:
-        use, reason = next_walk(was, _weeks_at(engine, client, was.kmh), effort.score if effort else None)
+        weeks, score = _weeks_at(engine, client, was.kmh), effort.score if effort else None
+        use, reason = after_walk(was, meant, this, weeks, score)
         because = WALKS[reason]
-    action = Action.HOLD if use == was else Action.RAISE
+    action = _action(was, use, meant)
     told = because.format(use=shown(use))
     return LoadMoved(
         engine.clock(), session, exercise.movement, shown(was), shown(use), action.value, told, True
     )
+
+
+def _action(was: Walk, use: Walk, meant: Walk) -> Action:
+    """What the coach planned needs no further yes of theirs."""
+    if use == was:
+        return Action.HOLD
+    planned = use.minutes <= meant.minutes and use.bouts <= meant.bouts and use.kmh <= meant.kmh
+    return Action.START if planned else Action.RAISE
 
 
 def _weeks_at(engine: "Engine", client: int, kmh: float) -> int:

@@ -1,5 +1,6 @@
 """Loads over days: eased after a layoff and unsettled pain, walks that grow, the one question after the recap."""
 
+from dataclasses import replace
 from datetime import timedelta
 from decimal import Decimal
 
@@ -169,7 +170,8 @@ def walked(practice: Practice, day: int, *minutes: float, effort: int = 3) -> li
 
 def test_a_walk_grows_by_a_minute_then_a_second_round_then_pace_after_four_weeks(practice: Practice) -> None:
     replan(practice, WALK)
-    assert walked(practice, 0, 9)[0][2] == "10 min, 4 km/h"
+    walked(practice, 0, 5)
+    assert walked(practice, 1, 9)[0][2] == "10 min, 4 km/h"
     assert walked(practice, 2, 10)[0][2] == "2 x 10 min, 4 km/h"
     assert [one.walk_min for one in now(practice).exercises] == [10, 10]
     assert walked(practice, 27, 10, 10)[0][2] == "2 x 10 min, 4 km/h"
@@ -178,8 +180,51 @@ def test_a_walk_grows_by_a_minute_then_a_second_round_then_pace_after_four_weeks
 
 def test_a_hard_or_unfinished_walk_stays_as_it_is(practice: Practice) -> None:
     replan(practice, WALK)
-    assert walked(practice, 0, 9, effort=6)[0][2] == "9 min, 4 km/h"
+    walked(practice, 0, 5)
+    assert walked(practice, 1, 9, effort=6)[0][2] == "9 min, 4 km/h"
     assert walked(practice, 2, 8, effort=2)[0][2] == "9 min, 4 km/h"
+
+
+def minutes_today(practice: Practice) -> list[int]:
+    """Each spell of a walk now."""
+    return [one.walk_min for one in now(practice).exercises]
+
+
+def test_the_first_two_walks_are_gentle_and_the_second_round_comes_after_them(practice: Practice) -> None:
+    replan(practice, replace(WALK, walk_min=10))
+    assert minutes_today(practice) == [5]
+    assert walked(practice, 0, 5)[0][1:3] == ("5 min, 4 km/h", "10 min, 4 km/h")
+    assert minutes_today(practice) == [10]
+    assert walked(practice, 2, 10)[0][2] == "2 x 10 min, 4 km/h"
+    assert minutes_today(practice) == [10, 10]
+
+
+@pytest.mark.parametrize(("minutes", "effort"), [(5, 6), (4, 3)])
+def test_a_first_walk_that_was_hard_or_cut_short_comes_again(
+    practice: Practice, minutes: int, effort: int
+) -> None:
+    replan(practice, replace(WALK, walk_min=10))
+    walked(practice, 0, minutes, effort=effort)
+    assert minutes_today(practice) == [5]
+
+
+def test_a_long_planned_walk_begins_gently_and_grows_as_two_rounds_of_ten(practice: Practice) -> None:
+    replan(practice, replace(WALK, walk_min=15))
+    days = []
+    for day in range(4):
+        days.append(minutes_today(practice))
+        walked(practice, day, *days[-1])
+    assert days == [[5], [10], [10, 10], [10, 10]]
+
+
+def test_the_walk_that_the_coach_planned_needs_no_tap_and_what_is_beyond_does(practice: Practice) -> None:
+    replan(practice, replace(WALK, walk_min=10))
+    with practice.stage.engine.store.transaction():
+        facts.put(practice.stage.engine.store, practice.client, Detail(START, "next_loads", "ask"), START)
+    walked(practice, 0, 5)
+    assert minutes_today(practice) == [10]
+    walked(practice, 2, 10)
+    assert minutes_today(practice) == [10]
 
 
 @pytest.mark.parametrize("text", ["10 min, 4 km/h", "2 x 10 min, 4.5 km/h"])

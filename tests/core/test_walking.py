@@ -8,6 +8,7 @@ from core.walking import (
     START,
     Walk,
     WalkReason,
+    gentle,
     heart_rate_ceiling,
     next_walk,
     vo2,
@@ -23,6 +24,21 @@ def test_minutes_come_first_then_the_second_bout_then_pace() -> None:
     assert reasons[:5] == [WalkReason.MORE_MINUTES] * 5
     assert reasons[5:7] == [WalkReason.SECOND_BOUT, WalkReason.FASTER]
     assert walk == Walk(10, 5.0, 2)
+
+
+@given(st.integers(1, 15), st.sampled_from([4.0, 5.0, 6.0]), st.sampled_from([1, 2]), st.integers(1, 2))
+def test_the_first_two_walks_never_pass_one_spell_at_the_published_pace(
+    minutes: int, kmh: float, bouts: int, number: int
+) -> None:
+    walk = gentle(Walk(minutes, kmh, bouts), number)
+    assert (walk.bouts, walk.kmh) == (1, 4.0)
+    assert walk.minutes <= (5 if number == 1 else 10)
+    assert walk.minutes <= minutes
+
+
+@given(st.integers(1, 15), st.integers(0, 10))
+def test_from_the_third_walk_on_it_is_as_planned(minutes: int, more: int) -> None:
+    assert gentle(Walk(minutes, 5.0, 2), 3 + more) == Walk(minutes, 5.0, 2)
 
 
 @pytest.mark.parametrize(("effort", "reason"), [(5, WalkReason.MORE_MINUTES), (6, WalkReason.HOLD_HARD)])

@@ -33,7 +33,7 @@ def waiting(engine: "Engine", client: int) -> list[LoadMoved]:
 
 def is_asked(move: LoadMoved) -> bool:
     """Whether this move waits for a tap; a movement at rest does not wait for one."""
-    return not move.applied and move.use != move.was and move.action != Action.PAUSE
+    return not move.applied and changes(move)
 
 
 def asks(engine: "Engine", client: int) -> bool:
@@ -56,8 +56,8 @@ def held_back(engine: "Engine", client: int, move: LoadMoved) -> LoadMoved:
 
 
 def changes(move: LoadMoved) -> bool:
-    """Whether there is another load than before to decide about."""
-    return move.use != move.was and bool(move.was) and move.action != Action.PAUSE
+    """Whether there is another load than before to decide about; what a coach planned is decided."""
+    return move.use != move.was and bool(move.was) and move.action not in (Action.PAUSE, Action.START)
 
 
 def _raises(move: LoadMoved) -> bool:
