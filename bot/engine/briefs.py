@@ -102,6 +102,12 @@ def _goal(about: About) -> Goal | None:
     return about.plan.goal if about.plan else None
 
 
+def _movements(about: About) -> tuple[str, ...]:
+    """What the next session trains, as the client calls it: the very first one only the first movement."""
+    names = tuple(loads.names(about.plan).values())
+    return names[:1] if about.number == 1 else names
+
+
 def _parts(about: About) -> tuple[tuple[str, bool], ...]:
     exercises = about.plan.exercises if about.plan else ()
     return tuple(sorted({(one.region.value, one.scheme is Scheme.WALK) for one in exercises}))
@@ -154,7 +160,7 @@ MAKERS: dict[str, Maker] = {
     "cues": lambda about: {**loads.cues(about.plan), **clips.cues_of(about.engine, about.client.id)},
     "clips": lambda about: clips.of_coach(about.engine, about.client),
     "teaching": lambda about: loads.teaching(about.plan),
-    "movements": lambda about: tuple(loads.names(about.plan).values()),
+    "movements": _movements,
     "expected": lambda about: about.today.expected,
     "last_check_slow": _slow,
     "unseen_allowed": lambda about: about.detail("unseen_allowed") == "yes",

@@ -68,7 +68,7 @@ QUESTIONS = {
 
 WALKS = {
     "not_all": "Walk the whole {use} once before it gets longer.",
-    WalkReason.GENTLE_DONE: "A gentle start, done. Next time {use}, still at an easy pace.",
+    WalkReason.GENTLE_DONE: "A gentle start, done. Keep the pace easy: {use}.",
     WalkReason.MORE_MINUTES: "That went well, so a minute more: {use}.",
     WalkReason.SECOND_BOUT: "Ten minutes stand, so a second round after five minutes without bands: {use}.",
     WalkReason.FASTER: "Four weeks at this pace, so half a kilometre an hour faster: {use}.",
