@@ -73,7 +73,7 @@ def burn_and_silence(practice: Practice) -> None:
     practice.taps(CLIENT, "Working muscle, a burn")
 
 
-def lapsed_at_reps_left(practice: Practice) -> None:
+def silent_about_reps_left(practice: Practice) -> None:
     practice.types(CLIENT, "31 16")
     practice.taps(CLIENT, "Bands are off")
 
@@ -138,7 +138,7 @@ ENDINGS: tuple[Callable[[Practice], None], ...] = (
     hurts_in_the_joint,
     hurts_and_silence,
     burn_and_silence,
-    lapsed_at_reps_left,
+    silent_about_reps_left,
     lapsed_with_a_count_missing,
     two_failed_checks,
     time_is_up,
@@ -202,12 +202,19 @@ def test_a_session_that_ended_before_bands_went_on_is_not_asked_about(practice: 
     assert asked(practice, MORNING) == 0
 
 
-@pytest.mark.parametrize("ending", [lapsed_at_reps_left, lapsed_with_a_count_missing])
-def test_the_coach_reads_in_the_week_that_a_session_was_left_without_a_word(
-    practice: Practice, ending: Callable[[Practice], None]
-) -> None:
+def test_how_it_was_is_asked_although_nobody_told_the_reps_that_were_left(practice: Practice) -> None:
     practice.in_a_set()
-    ending(practice)
+    practice.types(CLIENT, "31 16")
+    practice.taps(CLIENT, "Bands are off")
+    practice.later(minutes=5)
+    assert practice.newest(CLIENT).text.startswith("How hard was it")
+    store = practice.stage.engine.store
+    assert [one.why for one in facts.current(store, SessionEnded, practice.client)] == ["done"]
+
+
+def test_the_coach_reads_in_the_week_that_a_session_was_left_without_a_word(practice: Practice) -> None:
+    practice.in_a_set()
+    lapsed_with_a_count_missing(practice)
     practice.later(hours=4)
     store = practice.stage.engine.store
     assert [one.why for one in facts.current(store, SessionEnded, practice.client)] == ["lapsed"]
