@@ -49,13 +49,15 @@ def _plan(engine: "Engine", client: int, session: str, at: datetime) -> None:
 
 def _after(engine: "Engine", client: int, session: str, at: datetime) -> After:
     """What matters for the questions after this session."""
-    ends = facts.current(engine.store, SessionEnded, client)
-    before = [one.at for one in ends if one.why in WORKED and one.session != session]
-    today = facts.latest(engine.store, Answered, client, session=session, part="before", question="which")
+    store = engine.store
+    worked = {name for why in WORKED for name in facts.sessions(store, SessionEnded, client, why=why)}
+    ends = [one for why in WORKED for one in facts.newest(store, SessionEnded, client, 2, why=why)]
+    before = [one.at for one in ends if one.session != session]
+    today = facts.latest(store, Answered, client, session=session, part="before", question="which")
     return After(
-        number=len(before) + 1,
+        number=len(worked - {session}) + 1,
         days_off=(at - max(before)).days if before else None,
         jump=loads.jump(engine, client, session),
         hot_or_feverish=today is not None and today.answer in (Today.HEAT, Today.FEVER),
-        stopped=not any(one.session == session and one.why in WORKED for one in ends),
+        stopped=session not in worked,
     )

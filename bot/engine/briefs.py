@@ -61,8 +61,7 @@ class About:
         """The number of the session that is under way or comes next, from 1: those with work done count."""
         this = self.about.get("session", "")
         store, client = self.engine.store, self.client.id
-        done = {one.session for one in facts.current(store, SetDone, client)}
-        done |= {one.session for one in facts.current(store, WalkDone, client)}
+        done = facts.sessions(store, SetDone, client) | facts.sessions(store, WalkDone, client)
         return len(done - {this}) + 1
 
 
@@ -90,7 +89,7 @@ def _slow(about: About) -> bool:
 
 
 def _drill_done(about: About) -> bool:
-    return bool(facts.current(about.engine.store, Answered, about.client.id, question="drill"))
+    return facts.latest(about.engine.store, Answered, about.client.id, question="drill") is not None
 
 
 def _off_at(about: About) -> datetime | None:
@@ -186,7 +185,7 @@ MAKERS: dict[str, Maker] = {
     "last_digest": lambda about: calendar.last_digest(about.engine, about.person),
     "parts": _parts,
     "done": lambda about: recovery.done(about.engine, about.client.id),
-    "ended": lambda about: bool(facts.current(about.engine.store, SessionEnded, about.client.id)),
+    "ended": lambda about: facts.latest(about.engine.store, SessionEnded, about.client.id) is not None,
 }
 
 

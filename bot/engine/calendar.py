@@ -126,9 +126,7 @@ def kept(engine: "Engine", client: Person, start: datetime, now: datetime) -> tu
         for one in planned_between(engine, client, start, now)
         if not any(begin <= one.at < end for begin, end in rests)
     ]
-    started = [
-        one.at for one in facts.current(engine.store, SessionStarted, client.id) if one.at >= start - DAY
-    ]
+    started = [one.at for one in facts.since(engine.store, SessionStarted, client.id, start - DAY)]
     return attendance(planned, started, now, client.zone)
 
 

@@ -3,6 +3,7 @@
 from datetime import timedelta
 from typing import TYPE_CHECKING
 
+from bot.engine.history import REMEMBERED
 from conversations.words import engine as words
 from core.cuffs.patterns import Checked, patterns
 from core.facts import BandsOff, CuffChecked, Rated, SetDone
@@ -22,9 +23,10 @@ ONCE_IN = timedelta(days=28)  # the same pattern is not told twice within it; ow
 
 
 def pain_days(engine: "Engine", client: int, session: str) -> tuple[PainDay, ...]:
-    """Joint pain of each session with a rating, oldest first, `session` last."""
-    by_session: dict[str, dict[str, int]] = {}
-    for one in facts.current(engine.store, Rated, client, what="pain"):
+    """Joint pain of the last sessions with a rating, oldest first, `session` last."""
+    store, by_session = engine.store, dict[str, dict[str, int]]()
+    rated = facts.last_sessions(store, Rated, client, REMEMBERED, what="pain")
+    for one in facts.of_sessions(store, Rated, client, rated, what="pain"):
         burn = one.part == "after" and one.where == "muscle"
         by_session.setdefault(one.session, {})[one.part] = 0 if burn else one.score
     days = [_day(parts) for name, parts in by_session.items() if name != session]
@@ -51,11 +53,12 @@ def tell_patterns(engine: "Engine", client: int) -> None:
 
 
 def checked(engine: "Engine", client: int) -> list[Checked]:
-    """The checks of each session, oldest first."""
-    by_session: dict[str, list[CuffChecked]] = {}
-    for one in facts.current(engine.store, CuffChecked, client):
+    """The checks of each of the last sessions, oldest first."""
+    store, by_session = engine.store, dict[str, list[CuffChecked]]()
+    sessions = facts.last_sessions(store, CuffChecked, client, REMEMBERED)
+    for one in facts.of_sessions(store, CuffChecked, client, sessions):
         by_session.setdefault(one.session, []).append(one)
-    loose = {one.session for one in facts.current(engine.store, SetDone, client) if one.loose}
+    loose = {one.session for one in facts.of_sessions(store, SetDone, client, sessions, loose=True)}
     return [
         Checked(any("slow_refill" in one.because for one in checks), session in loose, _fit(checks))
         for session, checks in by_session.items()

@@ -1,6 +1,6 @@
 """A client's sessions of one movement, from facts, as the load model reads them."""
 
-from collections.abc import Sequence
+from collections.abc import Collection, Sequence
 from dataclasses import dataclass, field, replace
 from itertools import groupby
 from typing import TYPE_CHECKING, TypeVar
@@ -19,6 +19,12 @@ S = TypeVar("S", Rated, SessionEnded, CuffChecked, Answered)
 
 FAILED = ("loosen", "stop")  # verdicts of a check
 
+# Sessions of a movement that the load model looks back on. What one says weighs about 0.6 of what the next one
+# says (`core.progression.prior`: how fast a client wanders, how much days differ), so the 17th last weighs less
+# than a thousandth of the last, and a client of many years costs no more than one of a few months.
+REMEMBERED = 16
+ALL = 2**31
+
 
 @dataclass(frozen=True, slots=True)
 class Said:
@@ -31,16 +37,18 @@ class Said:
     asked: dict[str, list[Answered]] = field(default_factory=dict)
 
     @classmethod
-    def by(cls, engine: "Engine", client: int, movement: str) -> "Said":
-        """All that the model reads of this client and movement, by session, oldest first."""
-        heavy = facts.current(engine.store, Answered, client, part="before", question="heavy")
-        asked = facts.current(engine.store, Answered, client, part=f"asked:{movement}")
+    def by(cls, engine: "Engine", client: int, movement: str, sessions: Collection[str]) -> "Said":
+        """What the model reads of this client and movement in these sessions, oldest first."""
+
+        def read(kind: type[S], **where: str) -> dict[str, list[S]]:
+            return _by_session(facts.of_sessions(engine.store, kind, client, sessions, **where))
+
         return cls(
-            _by_session(facts.current(engine.store, Rated, client)),
-            _by_session(facts.current(engine.store, SessionEnded, client)),
-            _by_session(facts.current(engine.store, CuffChecked, client)),
-            _by_session(heavy),
-            _by_session(asked),
+            read(Rated),
+            read(SessionEnded),
+            read(CuffChecked),
+            read(Answered, part="before", question="heavy"),
+            read(Answered, part=f"asked:{movement}"),
         )
 
 
@@ -51,19 +59,27 @@ def _by_session(found: Sequence[S]) -> dict[str, list[S]]:
     return grouped
 
 
-def history(engine: "Engine", client: int, exercise: Exercise) -> tuple[SessionRecord, ...]:
-    """The client's sessions of this movement at loads that they still own, oldest first; the weaker side."""
-    return tuple(record for _, record in by_session(engine, client, exercise))
+def history(
+    engine: "Engine", client: int, exercise: Exercise, last: int = REMEMBERED
+) -> tuple[SessionRecord, ...]:
+    """The client's last sessions of this movement at loads that they still own, oldest first; the weaker side."""
+    return tuple(record for _, record in by_session(engine, client, exercise, last))
 
 
-def by_session(engine: "Engine", client: int, exercise: Exercise) -> tuple[tuple[str, SessionRecord], ...]:
+def by_session(
+    engine: "Engine", client: int, exercise: Exercise, last: int = ALL
+) -> tuple[tuple[str, SessionRecord], ...]:
     """The same, each with the session it was."""
-    zone = ZoneInfo(people.by_id(engine.store, client).zone)
-    sets = facts.current(engine.store, SetDone, client, movement=exercise.movement)
     side = exercise.sides[0] if exercise.sides else Side.BOTH
-    mine = [one for one in sets if one.side is side and owned(exercise, one.doing) is not None]
+    where = {"movement": exercise.movement, "side": side}
+    sessions = facts.last_sessions(engine.store, SetDone, client, last, **where)
+    if not sessions:
+        return ()
+    zone = ZoneInfo(people.by_id(engine.store, client).zone)
+    sets = facts.of_sessions(engine.store, SetDone, client, sessions, **where)
+    mine = [one for one in sets if owned(exercise, one.doing) is not None]
     grouped = groupby(sorted(mine, key=lambda one: (one.done_at, one.set_no)), key=lambda one: one.session)
-    said = Said.by(engine, client, exercise.movement) if mine else Said()
+    said = Said.by(engine, client, exercise.movement, sessions)
     return tuple((session, _record(said, exercise, list(group), zone)) for session, group in grouped)
 
 

@@ -13,6 +13,8 @@ from core.store.people import Person
 if TYPE_CHECKING:
     from bot.engine.core import Engine
 
+CHECKS = 40  # the newest checks, which name the band of each limb; own choice
+
 
 def bands(engine: "Engine", client: int) -> dict[str, tuple[str, ...]]:
     """The letters of the client's bands by region."""
@@ -42,7 +44,7 @@ def lines(engine: "Engine", client: int) -> dict[str, str]:
 def last_bands(engine: "Engine", client: int) -> dict[str, str]:
     """The band of the last check by region."""
     found: dict[str, str] = {}
-    for one in facts.current(engine.store, CuffChecked, client):
+    for one in reversed(facts.newest(engine.store, CuffChecked, client, CHECKS)):
         if one.band:
             found["arms" if one.limb.endswith("arm") else "legs"] = one.band
     return found

@@ -184,8 +184,8 @@ def jump(engine: "Engine", client: int, session: str) -> float:
 
     most = 0.0
     for exercise in _of(status.plan_of(engine, client)):
-        records = history(engine, client, exercise)
-        used = [one.used.kilograms for one in records[-2:] if isinstance(one.used, Load)]
+        records = history(engine, client, exercise, last=2)
+        used = [one.used.kilograms for one in records if isinstance(one.used, Load)]
         if len(used) == 2 and used[0] > 0:
             most = max(most, used[1] / used[0] - 1)
     return most

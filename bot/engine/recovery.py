@@ -1,6 +1,6 @@
 """Is it too soon to train the same limbs again? The client is told; the coach's plan may know better."""
 
-from datetime import datetime
+from datetime import datetime, timedelta
 from typing import TYPE_CHECKING
 
 from bot.engine import status
@@ -14,6 +14,8 @@ from core.store.people import Person
 if TYPE_CHECKING:
     from bot.engine.core import Engine
 
+LOOKED_AT = timedelta(days=14)  # limits count in a week (`core.calendar.limits`), and a day is long somewhere
+
 
 def too_soon(engine: "Engine", client: Person, now: datetime) -> Limit | None:
     """The first limit that a session now would break; None: it is fine."""
@@ -25,11 +27,12 @@ def too_soon(engine: "Engine", client: Person, now: datetime) -> Limit | None:
 
 
 def done(engine: "Engine", client: int) -> list[Bout]:
-    """One bout for each session and region with work in it, at its first set."""
+    """One bout for each session and region with work in it, at its first set: of the days that limits look at."""
+    since = engine.clock() - LOOKED_AT
     first: dict[tuple[str, Region, bool], datetime] = {}
-    for one in facts.current(engine.store, SetDone, client):
+    for one in facts.since(engine.store, SetDone, client, since):
         if one.movement in MOVEMENTS:
             first.setdefault((one.session, MOVEMENTS[one.movement].region, False), one.done_at)
-    for walk in facts.current(engine.store, WalkDone, client):
+    for walk in facts.since(engine.store, WalkDone, client, since):
         first.setdefault((walk.session, Region.LEGS, True), walk.at)
     return [Bout(at, region, walked) for (_, region, walked), at in first.items()]

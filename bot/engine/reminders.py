@@ -88,5 +88,5 @@ def trained(engine: "Engine", client: Person, now: datetime) -> None:
 def _done(engine: "Engine", client: Person, at: datetime) -> bool:
     """Whether a session was begun on the local date of `at`."""
     day = local(at, client.zone).date()
-    started = facts.current(engine.store, SessionStarted, client.id)
+    started = facts.since(engine.store, SessionStarted, client.id, at - 2 * DAY)
     return any(local(one.at, client.zone).date() == day for one in started)

@@ -54,8 +54,8 @@ def no_failure(engine: "Engine", client: int) -> bool:
 
 def last_sessions(engine: "Engine", client: Person, most: int = 1) -> str:
     """The last sessions, the newest first, a line each."""
-    started = facts.current(engine.store, SessionStarted, client.id)[-most:]
-    return "\n".join(_session_line(engine, client, one) for one in reversed(started)) or words.NO_SESSION
+    started = facts.newest(engine.store, SessionStarted, client.id, most)
+    return "\n".join(_session_line(engine, client, one) for one in started) or words.NO_SESSION
 
 
 def _session_line(engine: "Engine", client: Person, started: SessionStarted) -> str:

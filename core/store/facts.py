@@ -1,7 +1,8 @@
 """Writing and reading typed facts. The table of a class is its name in snake_case; columns are its fields."""
 
+import json
 import re
-from collections.abc import Callable
+from collections.abc import Callable, Collection
 from dataclasses import fields
 from datetime import datetime
 from enum import StrEnum
@@ -69,14 +70,55 @@ def since(store: Store, kind: type[F], person: int, at: datetime, **where: Any) 
     return [_fact(kind, row) for row in rows]
 
 
+def newest(store: Store, kind: type[F], person: int, most: int, **where: Any) -> list[F]:
+    """The newest `most` of `current`, newest first."""
+    sql, values = _where(where)
+    rows = store.rows(
+        f"SELECT * FROM current_{table_of(kind)} WHERE person = ?{sql} ORDER BY at DESC, id DESC LIMIT ?",
+        [person, *values, most],
+    )
+    return [_fact(kind, row) for row in rows]
+
+
 def latest(store: Store, kind: type[F], person: int, **where: Any) -> F | None:
     """The newest of `current`, or None."""
+    found = newest(store, kind, person, 1, **where)
+    return found[0] if found else None
+
+
+def sessions(store: Store, kind: type[F], person: int, **where: Any) -> set[str]:
+    """The names of the sessions in which there are such facts."""
     sql, values = _where(where)
-    row = store.row(
-        f"SELECT * FROM current_{table_of(kind)} WHERE person = ?{sql} ORDER BY at DESC, id DESC LIMIT 1",
+    rows = store.rows(
+        f"SELECT DISTINCT session FROM current_{table_of(kind)} WHERE person = ?{sql}", [person, *values]
+    )
+    return {row["session"] for row in rows}
+
+
+def last_sessions(store: Store, kind: type[F], person: int, most: int, **where: Any) -> list[str]:
+    """The names of the newest `most` sessions with such facts, newest first. Reads no further back than that."""
+    sql, values = _where(where)
+    rows = store.execute(
+        f"SELECT session FROM current_{table_of(kind)} WHERE person = ?{sql} ORDER BY at DESC",
         [person, *values],
     )
-    return None if row is None else _fact(kind, row)
+    found: dict[str, None] = {}
+    for row in rows:
+        found[row["session"]] = None
+        if len(found) == most:
+            break
+    return list(found)
+
+
+def of_sessions(store: Store, kind: type[F], person: int, names: Collection[str], **where: Any) -> list[F]:
+    """Those of `current` in the named sessions."""
+    sql, values = _where(where)
+    rows = store.rows(
+        f"SELECT * FROM current_{table_of(kind)} WHERE person = ? AND session IN (SELECT value FROM json_each(?))"
+        f"{sql} ORDER BY at, id",
+        [person, json.dumps([*names]), *values],
+    )
+    return [_fact(kind, row) for row in rows]
 
 
 def by_message(store: Store, kind: type[F], person: int, message: int) -> list[F]:
@@ -123,11 +165,12 @@ def _stored(value: Any) -> Any:
 
 
 def _fact(kind: Kind, row: Row) -> Any:
-    return kind(*[_read(row[name], reader) for name, reader in _readers(kind)])
-
-
-def _read(value: Any, reader: Callable[[Any], Any] | None) -> Any:
-    return value if value is None or reader is None else reader(value)
+    return kind(
+        *[
+            value if (value := row[name]) is None or reader is None else reader(value)
+            for name, reader in _readers(kind)
+        ]
+    )
 
 
 @cache

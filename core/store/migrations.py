@@ -355,3 +355,12 @@ def m011_found_by_index(db: Database) -> None:
     db.table("thread").create_index(["person", "floor"])
     db.table("alert").create_index(["person", "raised_at"])
     db.table("person").create_index(["coach"])
+
+
+@migrations()
+def m012_newest_facts_by_index(db: Database) -> None:
+    """The newest facts of a person are found without reading all the years before."""
+    for name in ("answered", "cuff_checked", "rated", "session_started", "session_ended", "walk_done"):
+        db.table(name).create_index(["person", "at"])
+    for name in ("set_done", "load_moved"):
+        db.table(name).create_index(["person", "movement", "at"])

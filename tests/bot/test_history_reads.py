@@ -1,6 +1,9 @@
 """What a client did before is read in a few statements, however long they have trained."""
 
+from dataclasses import replace
 from datetime import timedelta
+
+import pytest
 
 from bot.engine import history
 from core.facts import Answered, Rated, SessionEnded, SetDone
@@ -55,7 +58,7 @@ def test_a_year_of_sessions_takes_as_many_statements_as_three() -> None:
         trained(practice, sessions)
         counts.append(statements(practice))
         practice.stage.close()
-    assert counts[0] == counts[1] <= 7
+    assert counts[0] == counts[1] <= 8
 
 
 def test_each_session_keeps_what_was_said_around_it_and_not_its_neighbours_words(practice: Practice) -> None:
@@ -66,3 +69,39 @@ def test_each_session_keeps_what_was_said_around_it_and_not_its_neighbours_words
     assert [one.pain for one in found] == [0, 1, 2, 0]
     assert [one.tired for one in found] == [False, True, False, False]
     assert [one.stopped for one in found] == [None, None, "stop", None]
+
+
+def test_the_load_model_looks_back_on_the_last_sessions_and_a_report_on_all(practice: Practice) -> None:
+    trained(practice, history.REMEMBERED + 5)
+    engine, client = practice.stage.engine, practice.client
+    looked_at = history.history(engine, client, SQUAT)
+    everything = history.by_session(engine, client, SQUAT)
+    assert len(looked_at) == history.REMEMBERED
+    assert looked_at == tuple(record for _, record in everything[-history.REMEMBERED :])
+    assert len(everything) == history.REMEMBERED + 5
+
+
+def test_a_session_long_ago_that_was_corrected_today_is_read_whole(practice: Practice) -> None:
+    trained(practice, history.REMEMBERED + 1)
+    store, client = practice.stage.engine.store, practice.client
+    [first] = facts.current(store, SetDone, client, session="h0")
+    facts.put(store, client, replace(first, set_no=2, at=first.at), START)
+    facts.put(store, client, replace(first, reps=21, at=START), START)
+    found = history.history(practice.stage.engine, client, SQUAT)
+    assert found[0].reps == (21, 20)
+    assert len(found) == history.REMEMBERED
+
+
+def test_as_many_facts_are_read_on_the_way_into_a_set_after_five_years_as_after_one(
+    monkeypatch: pytest.MonkeyPatch,
+) -> None:
+    counts = []
+    real = facts._fact
+    for sessions in (100, 500):
+        practice, read = Practice(), list[object]()
+        trained(practice, sessions)
+        monkeypatch.setattr(facts, "_fact", lambda kind, row, read=read: read.append(row) or real(kind, row))
+        practice.in_a_set()
+        counts.append(len(read))
+        practice.stage.close()
+    assert counts[0] == counts[1] > 0

@@ -132,10 +132,10 @@ def next_line(engine: "Engine", coach: Person, client: Person) -> str:
 
 def sessions(engine: "Engine", client: Person) -> list[str]:
     """The last three in numbers."""
-    started = facts.current(engine.store, SessionStarted, client.id)[-SESSIONS:]
+    started = facts.newest(engine.store, SessionStarted, client.id, SESSIONS)
     if not started:
         return [words.NO_SESSION]
-    return [words.LAST_THREE, *(_session(engine, client, one) for one in reversed(started))]
+    return [words.LAST_THREE, *(_session(engine, client, one) for one in started)]
 
 
 def _session(engine: "Engine", client: Person, started: SessionStarted) -> str:

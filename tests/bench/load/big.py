@@ -17,6 +17,7 @@ FRESH = 200  # clients of the store that is empty but for them
 TALKS = 100_000
 DIGEST_CLIENTS = 1_000
 SETS_A_SESSION = 4
+ASKED = (("before", "new"), ("before", "fever"), ("before", "heavy"), ("session", "drill"))
 
 
 def filled(file: Path, sets: int, clients: int) -> Store:
@@ -54,6 +55,27 @@ def _session(store: Store, ids: list[int], number: int, at: datetime) -> None:
         " rough, done_at, loose, aim_low, aim_high) VALUES (?, ?, ?, ?, 1, 'goblet_squat', ?, 'both', '10 kg', 25, 0, ?, 0,"
         " 20, 40)",
         [(client, when, when, named, one, when) for client in ids for one in range(1, 1 + SETS_A_SESSION)],
+    )
+    store.connection.executemany(
+        'INSERT INTO rated (person, noted_at, at, session, what, part, score, "where")'
+        " VALUES (?, ?, ?, ?, ?, 'after', 1, 'muscle')",
+        [(client, when, when, named, what) for client in ids for what in ("effort", "pain")],
+    )
+    store.connection.executemany(
+        "INSERT INTO answered (person, noted_at, at, session, part, question, answer)"
+        " VALUES (?, ?, ?, ?, ?, ?, 'no')",
+        [(client, when, when, named, part, asked) for client in ids for part, asked in ASKED],
+    )
+    store.connection.executemany(
+        "INSERT INTO cuff_checked (person, noted_at, at, session, spell, check_no, limb, tightness, refill,"
+        " refill_s, feeling, verdict, because, band)"
+        " VALUES (?, ?, ?, ?, '1.1', 1, ?, 6, 'under_2', NULL, 'fine', 'go', '', '')",
+        [(client, when, when, named, limb) for client in ids for limb in ("left_leg", "right_leg")],
+    )
+    store.connection.executemany(
+        "INSERT INTO load_moved (person, noted_at, at, session, movement, was, use, action, because, applied,"
+        " expected) VALUES (?, ?, ?, ?, 'goblet_squat', '10 kg', '10 kg', 'hold', '', 1, '25 13')",
+        [(client, when, when, named) for client in ids],
     )
     store.connection.executemany(
         "INSERT INTO thread (person, dialogue, brief, floor, begun_at, failures) VALUES (?, 'session', '', 1, ?, 0)",
