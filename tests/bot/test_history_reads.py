@@ -27,7 +27,7 @@ def trained(practice: Practice, sessions: int) -> None:
                     1,
                     Side.BOTH,
                     "10 kg",
-                    20 + number,
+                    20 + number % 30,
                     False,
                     at,
                     None,
