@@ -15,7 +15,8 @@ from telegram import Bot
 from telegram.error import InvalidToken
 from telegram.ext import Application
 
-from bot import drawing, held, intake, numbers, sound, watchdog, webhook
+from bot import held, intake, numbers, sound, watchdog, webhook
+from bot.aside import Aside
 from bot.clock import Clock
 from bot.config import Config, Wrong
 from bot.countdown import Countdown
@@ -26,6 +27,7 @@ from bot.outbox import Outbox
 from bot.transport import Transport
 from bot.upkeep import Upkeep
 from bot.watchdog import Pulse
+from bot.weekly import Weekly
 from core.store import duties, mail
 from core.store.connection import Store, cannot_write
 
@@ -59,7 +61,10 @@ class Program:
         if kept is not None:
             clock.steady.take_up(kept)
         self.engine = Engine(store, config, clock.now, bot.username)
-        self.outbox = Outbox(store, bot, clock.now, drawing.draw)
+        self.aside = Aside()
+        self.outbox = Outbox(store, bot, clock.now, self.aside.draw)
+        self.weekly = Weekly(self.engine, self.aside, config.db, self._disk_watched, lambda: self.kick.set())
+        self.engine.make_week = self.weekly.begin
         self.countdown = Countdown(bot, self.engine.countdowns, clock.now)
         self.direct = Direct(bot, clock.now)
         self.disk = Disk(store, self.direct, config.coaches[0])

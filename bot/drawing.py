@@ -1,4 +1,4 @@
-"""Pictures for letters, drawn off the event loop so that nobody's set waits for one."""
+"""Pictures for letters."""
 
 import asyncio
 from functools import cache
@@ -8,12 +8,23 @@ from core.plans import Region
 
 
 async def draw(kind: str, body: dict[str, Any]) -> bytes:
+    """The bytes that a letter names, drawn in a thread. `bot.aside` does it in a process of its own."""
+    return await asyncio.to_thread(drawn, kind, body)
+
+
+def drawn(kind: str, body: dict[str, Any]) -> bytes:
     """The PNG that a letter names: a fit picture, a digest's chart or a report; or a report's PDF."""
-    if kind in ("report", "report_picture"):
-        return await asyncio.to_thread(_report, body, "pdf" if kind == "report" else "png")
-    if kind == "chart":
-        return await asyncio.to_thread(_chart, body["chart"])
-    return await asyncio.to_thread(_fit, body["picture"])
+    match kind:
+        case "report" | "report_picture":
+            from bot.report import drawn as page
+
+            return page(body, "pdf" if kind == "report" else "png")
+        case "chart":
+            from bot.charts import weekly_chart
+
+            return weekly_chart(body["chart"])
+        case _:
+            return _fit(body["picture"])
 
 
 @cache
@@ -21,15 +32,3 @@ def _fit(name: str) -> bytes:
     from bot.pictures import fit_picture  # matplotlib takes half a second to import
 
     return fit_picture(Region(name.removeprefix("fit_")))
-
-
-def _chart(data: dict[str, Any]) -> bytes:
-    from bot.charts import weekly_chart
-
-    return weekly_chart(data)
-
-
-def _report(body: dict[str, Any], kind: str) -> bytes:
-    from bot.report import drawn
-
-    return drawn(body, kind)

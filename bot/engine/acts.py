@@ -8,7 +8,6 @@ from typing import TYPE_CHECKING, Any
 
 from bot.engine import (
     agreeing,
-    calendar,
     changing,
     checks,
     clips,
@@ -149,9 +148,7 @@ def before_talk(engine: "Engine", person: Person, talk: Planned, now: datetime) 
     """A planned talk begins; weekly ones plan themselves again."""
     match talk.dialogue:
         case "weekly":
-            digest.show(engine, person, now)
-            digest.recap_week(engine, person, now)
-            calendar.plan_week(engine, person, now)
+            digest.weekly(engine, person, digest.make_for_all(engine, person, now), now)
         case "erase":
             records.erase(engine, person, talk, now)
         case "note":

@@ -13,6 +13,7 @@ from conversations.words import engine as words
 from core.safety.causes import Cause
 from core.store import duties, mail, people
 from core.store.connection import Store, cannot_write
+from core.store.duties import Planned
 from core.store.mail import Letter, Priority
 from core.store.people import Person, Role
 
@@ -41,6 +42,7 @@ class Engine:
         self.clock = now
         self.username = username
         self.countdowns: dict[int, datetime] = {}
+        self.make_week: Callable[[Planned, datetime], None] | None = None  # beside the loop; None: at once
         self.limits = Limits()
         with store.transaction():
             self._know_coaches()

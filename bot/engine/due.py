@@ -50,6 +50,7 @@ LATER = timedelta(minutes=2)
 ONE_AT_A_TIME = timedelta(hours=1)  # questions after two sessions do not come together
 STALE = timedelta(hours=3)  # what comes so late need not come at night
 NO_BURST = timedelta(seconds=30)
+ASIDE_WITHIN = timedelta(minutes=10)  # what is made in a process of its own is done by then; own choice
 SILENCE = (Cause.BANDS_ON, Cause.QUIET_SET, Cause.AWAY)  # the coach knows by these that no word comes
 
 
@@ -160,6 +161,10 @@ def start(engine: "Engine", talk: Planned, now: datetime) -> None:
     morning = quiet.earliest(engine, person, now)
     if talk.dialogue in NO_HURRY and now - talk.due_at > STALE and morning > now:
         duties.talk_later(engine.store, talk.id, morning)
+        return
+    if talk.dialogue == "weekly" and engine.make_week is not None:
+        duties.talk_later(engine.store, talk.id, now + ASIDE_WITHIN)  # again, should we die meanwhile
+        engine.make_week(talk, now)
         return
     duties.talk_done(engine.store, talk.id, now)
     from bot.engine import acts

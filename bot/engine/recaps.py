@@ -1,9 +1,9 @@
-"""A client's week from facts, as a note that waits for quiet hours and sessions."""
+"""A client's week from facts, in words."""
 
 from datetime import datetime, timedelta
 from typing import TYPE_CHECKING
 
-from bot.engine import calendar, quiet, status
+from bot.engine import calendar, status
 from bot.engine.coach import pauses
 from conversations.words.movements import NAMES
 from conversations.words.week import week_text
@@ -22,16 +22,15 @@ WEEK = timedelta(days=7)
 DATES = 2
 
 
-def send(engine: "Engine", client: Person, now: datetime) -> None:
-    """The week that lies behind; nothing to whoever has no plan or a pause."""
+def text_of(engine: "Engine", client: Person, now: datetime) -> str | None:
+    """The week that lies behind; None for whoever has no plan or a pause, or had nothing to do."""
     if status.plan_of(engine, client.id) is None or pauses.paused_until(engine, client.id, now) is not None:
-        return
+        return None
     lived = lived_of(engine, client, now)
     if not (lived.planned or lived.done):
-        return
+        return None
     week = int(now.timestamp() // WEEK.total_seconds())
-    text = week_text(lived, risen(lived), one_thing(lived, week), dates(engine, client, now), NAMES)
-    quiet.note(engine, client, text, now)
+    return week_text(lived, risen(lived), one_thing(lived, week), dates(engine, client, now), NAMES)
 
 
 def lived_of(engine: "Engine", client: Person, now: datetime) -> Lived:

@@ -1,9 +1,10 @@
 """The coach's week: who needs them first and why, the practice in numbers, a line per client, a picture."""
 
+from dataclasses import dataclass, replace
 from datetime import datetime
-from typing import TYPE_CHECKING
+from typing import TYPE_CHECKING, Any
 
-from bot.engine import recaps, weeks
+from bot.engine import calendar, quiet, recaps, weeks
 from bot.engine.coach import clients as whose
 from conversations.protocol import Choice, Say
 from conversations.words import digest as words
@@ -15,18 +16,57 @@ if TYPE_CHECKING:
     from bot.engine.core import Engine
 
 
-def show(engine: "Engine", coach: Person, now: datetime) -> None:
-    """The digest of the last seven days."""
+@dataclass(frozen=True, slots=True)
+class Week:
+    """A coach's week, made and not yet told: plain data, so that another process may make it."""
+
+    text: str
+    buttons: tuple[tuple[str, str], ...]  # label and value
+    chart: dict[str, Any]  # {}: nothing to draw
+    recaps: tuple[tuple[int, str], ...] = ()  # a client, and their own week in words
+
+
+def make(engine: "Engine", coach: Person, now: datetime) -> Week:
+    """The last seven days. Reads only."""
     made = weeks.week_of_practice(engine, coach, now)
     needing = [week for week, _ in made.needs_you[: words.MOST_NEEDING]]
-    buttons = [Choice(week.name, f"menu:client:{week.client}") for week in needing]
+    buttons = [(week.name, f"menu:client:{week.client}") for week in needing]
     if made.weeks:
-        buttons.append(Choice(words.EVERYBODY, "menu:everybody:0"))
-    engine.say(coach, Say(words.render(made), tuple(buttons)), now, Priority.DIGEST)
+        buttons.append((words.EVERYBODY, "menu:everybody:0"))
     chart = weeks.chart_of(engine, whose.seen_by(engine, coach, now), now)
-    if chart and coach.chat is not None:
-        letter = Letter(coach.chat, {"text": "", "chart": chart}, "chart", Priority.DIGEST, coach.id)
+    return Week(words.render(made), tuple(buttons), chart)
+
+
+def make_for_all(engine: "Engine", coach: Person, now: datetime) -> Week:
+    """The same, with their own week for every client of this coach. Reads only."""
+    texts = [
+        (client.id, recaps.text_of(engine, client, now))
+        for client in people.clients_of(engine.store, coach.id)
+    ]
+    made = make(engine, coach, now)
+    return replace(made, recaps=tuple((client, text) for client, text in texts if text is not None))
+
+
+def tell(engine: "Engine", coach: Person, week: Week, now: datetime) -> None:
+    """To the coach at once; to each client when they do not sleep or train."""
+    buttons = tuple(Choice(label, value) for label, value in week.buttons)
+    engine.say(coach, Say(week.text, buttons), now, Priority.DIGEST)
+    if week.chart and coach.chat is not None:
+        letter = Letter(coach.chat, {"text": "", "chart": week.chart}, "chart", Priority.DIGEST, coach.id)
         mail.post(engine.store, letter, now)
+    for client, text in week.recaps:
+        quiet.note(engine, people.by_id(engine.store, client), text, now)
+
+
+def show(engine: "Engine", coach: Person, now: datetime) -> None:
+    """The digest of the last seven days, asked for."""
+    tell(engine, coach, make(engine, coach, now), now)
+
+
+def weekly(engine: "Engine", coach: Person, week: Week, now: datetime) -> None:
+    """The digest at its time; the next one is planned."""
+    tell(engine, coach, week, now)
+    calendar.plan_week(engine, coach, now)
 
 
 def everybody(engine: "Engine", coach: Person, now: datetime, page: int) -> None:
@@ -37,9 +77,3 @@ def everybody(engine: "Engine", coach: Person, now: datetime, page: int) -> None
     turning = ((words.NEXT, page + 1, page + 1 < pages), (words.BACK, page - 1, page > 0))
     buttons = tuple(Choice(label, f"menu:everybody:{to}") for label, to, there in turning if there)
     engine.say(coach, Say(words.everybody(made, page), buttons), now)
-
-
-def recap_week(engine: "Engine", coach: Person, now: datetime) -> None:
-    """Their own week to every client of this coach."""
-    for client in people.clients_of(engine.store, coach.id):
-        recaps.send(engine, client, now)

@@ -1,0 +1,94 @@
+"""Slow work in a process of its own, so that nobody's set waits for it: pictures, reports, a coach's week.
+
+A thread would not do: drawing holds the interpreter's lock for most of its time.
+`python -m bot.aside` reads what is wanted as JSON and writes the bytes that came of it.
+"""
+
+import asyncio
+import contextlib
+import logging
+import os
+import sys
+from typing import Any
+
+import msgspec
+
+from bot import drawing
+
+log = logging.getLogger("cuffline")
+
+LONGEST_S = 120.0  # then the process is given up; own choice
+LESS_URGENT = 10  # steps of niceness: what answers a client goes first
+
+
+class Failed(Exception):
+    """The process ended without a result."""
+
+
+class Aside:
+    """One piece of work at a time."""
+
+    def __init__(self) -> None:
+        self.turn = asyncio.Semaphore(1)
+        self.fixed: dict[str, bytes] = {}  # pictures that are always the same
+
+    async def draw(self, kind: str, body: dict[str, Any]) -> bytes:
+        """As `drawing.draw`, beside the loop; in a thread of ours where no process can be had."""
+        known = self.fixed.get(body["picture"]) if kind == "photo" else None
+        if known is not None:
+            return known
+        try:
+            made = await self.done({"what": kind, "body": body})
+        except (Failed, OSError) as problem:
+            log.error("no picture from a process of its own: %s", problem)
+            made = await drawing.draw(kind, body)
+        if kind == "photo":
+            self.fixed[body["picture"]] = made
+        return made
+
+    async def done(self, wanted: dict[str, Any]) -> bytes:
+        """What came of it. Raises Failed, OSError."""
+        async with self.turn:
+            return await _in_a_process(msgspec.json.encode(wanted))
+
+
+async def _in_a_process(wanted: bytes) -> bytes:
+    pipe = asyncio.subprocess.PIPE
+    process = await asyncio.create_subprocess_exec(
+        sys.executable, "-m", "bot.aside", stdin=pipe, stdout=pipe, stderr=pipe
+    )
+    try:
+        async with asyncio.timeout(LONGEST_S):
+            made, said = await process.communicate(wanted)
+    except TimeoutError:
+        raise Failed("it took too long") from None
+    finally:
+        if process.returncode is None:
+            process.kill()
+            await process.wait()
+    if process.returncode != 0:
+        raise Failed(
+            said.decode(errors="replace").strip().rpartition("\n")[2] or f"ended with {process.returncode}"
+        )
+    return made
+
+
+def main() -> int:
+    """In the process: one piece of work."""
+    with contextlib.suppress(OSError, AttributeError):
+        os.nice(LESS_URGENT)
+    wanted = msgspec.json.decode(sys.stdin.buffer.read())
+    sys.stdout.buffer.write(_made(wanted))
+    return 0
+
+
+def _made(wanted: dict[str, Any]) -> bytes:
+    if wanted["what"] != "week":
+        return drawing.drawn(wanted["what"], wanted["body"])
+    from bot import weekly
+
+    return weekly.made(wanted)
+
+
+if __name__ == "__main__":
+    raise SystemExit(main())

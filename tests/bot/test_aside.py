@@ -1,0 +1,42 @@
+"""Slow work in a process of its own, and without one."""
+
+import asyncio
+from typing import Any
+
+import pytest
+
+from bot.aside import Aside, Failed
+
+SIGNATURE = b"\x89PNG\r\n\x1a\n"
+
+
+def test_a_picture_is_drawn_in_a_process_and_kept() -> None:
+    aside = Aside()
+    body = {"picture": "fit_legs"}
+    first = asyncio.run(aside.draw("photo", body))
+    assert first.startswith(SIGNATURE)
+    assert aside.fixed == {"fit_legs": first}
+    assert asyncio.run(aside.draw("photo", body)) is first
+
+
+def test_what_breaks_there_is_named_by_its_last_line() -> None:
+    with pytest.raises(Failed, match="KeyError: 'picture'"):
+        asyncio.run(Aside().done({"what": "photo", "body": {}}))
+
+
+def test_without_a_process_it_is_drawn_here(
+    monkeypatch: pytest.MonkeyPatch, caplog: pytest.LogCaptureFixture
+) -> None:
+    caplog.set_level("CRITICAL")
+
+    async def none(self: Aside, wanted: dict[str, Any]) -> bytes:
+        raise OSError("no process can be had")
+
+    monkeypatch.setattr(Aside, "done", none)
+    assert asyncio.run(Aside().draw("photo", {"picture": "fit_arms"})).startswith(SIGNATURE)
+
+
+def test_a_process_that_takes_too_long_is_given_up(monkeypatch: pytest.MonkeyPatch) -> None:
+    monkeypatch.setattr("bot.aside.LONGEST_S", 0.01)
+    with pytest.raises(Failed, match="too long"):
+        asyncio.run(Aside().done({"what": "photo", "body": {"picture": "fit_legs"}}))
