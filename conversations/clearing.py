@@ -5,17 +5,18 @@ from dataclasses import dataclass, replace
 from datetime import UTC, date, datetime, time, timedelta
 from zoneinfo import ZoneInfo
 
-from conversations.answers import choice
+from conversations.answers import pick
 from conversations.dates import OneTime, read
 from conversations.form import Form, Outcome, dialogue, with_answer
 from conversations.protocol import Choice, Do, Record, Said, Say
+from conversations.screened import all_answers, mattered, rest
 from conversations.words import clearing as words
-from conversations.words.screening import REFUSALS, RULES
+from conversations.words.screening import REFUSALS, in_words
+from core.cuffs.limbs import Limb, opened, places_of
 from core.facts import Cleared, CoachDid
 from core.screening import Refusal, Tier, restrictions
 
 REGIONS = {"cleared": ("arms", "legs"), "legs_only": ("legs",), "arms_only": ("arms",)}
-LIMBS = {"arms": ("left_arm", "right_arm"), "legs": ("left_leg", "right_leg")}
 LONGEST = 300
 ALL = Choice(words.ALL_ANSWERS, "all_answers")
 WITH_YEAR = re.compile(r"\b20[0-9]{2}\b")
@@ -24,7 +25,10 @@ A_YEAR_BACK = timedelta(days=364)  # less than any year, so that today's date is
 
 @dataclass(frozen=True, slots=True)
 class Brief:
-    """One client's finished screening. `findings`: rule names, strictest first; `closed`: limbs."""
+    """One client's finished screening. `findings`: rule names, strictest first; `closed`: limbs.
+
+    `decided`: the decision so far in words, by whom, when and on which answers; "": none.
+    """
 
     client: int
     client_name: str
@@ -35,6 +39,7 @@ class Brief:
     findings: tuple[str, ...] = ()
     answers: tuple[tuple[str, str], ...] = ()
     zone: str = "UTC"
+    decided: str = ""
 
 
 @dataclass(frozen=True, slots=True)
@@ -51,20 +56,26 @@ class Draft:
 
 
 def opens(brief: Brief, decision: str) -> tuple[str, ...]:
-    """The regions a decision opens: those without a closed limb.
-
-    A clearance names regions, not limbs, so one closed arm closes the arms.
-    """
-    wanted = REGIONS.get(decision, ())
-    return tuple(region for region in wanted if not set(LIMBS[region]) & set(brief.closed))
+    """What a decision opens, as stored: a pair by its region, else single limbs. A closed limb stays closed."""
+    closed = {Limb(name) for name in brief.closed}
+    return places_of(opened(REGIONS.get(decision, ())) - closed)
 
 
 def decisions(brief: Brief) -> tuple[Choice, ...]:
-    """What may be decided. Nothing opens "do not start"; a closed region cannot be opened."""
-    allowed = [name for name in REGIONS if opens(brief, name) == REGIONS[name]]
-    if brief.tier == Tier.DO_NOT_START:
-        allowed = []
-    return tuple(Choice(words.DECISIONS[name], name) for name in (*allowed, "held", "declined"))
+    """What may be decided. Nothing opens "do not start"; two choices never open the same."""
+    allowed = {opens(brief, name): name for name in REGIONS if opens(brief, name)}
+    names = [] if brief.tier == Tier.DO_NOT_START else list(allowed.values())
+    return tuple(Choice(label(brief, name), name) for name in (*names, "held", "declined"))
+
+
+def label(brief: Brief, decision: str) -> str:
+    """What a decision is called for this client: "Legs only", or "Right arm only" where the left is closed."""
+    places = opens(brief, decision)
+    if places == REGIONS.get(decision, ()):
+        return words.DECISIONS[decision]
+    text = words.CLEAR_SOME if decision == "cleared" else words.ONLY
+    shown = text.format(places=in_words(places))
+    return shown[:1].upper() + shown[1:]
 
 
 def missing(brief: Brief, draft: Draft) -> str | None:
@@ -106,7 +117,7 @@ def _ask_decision(brief: Brief, draft: Draft) -> Say:
     """The decision, under all answers where the coach asked for them."""
     question = words.DECIDE.format(name=brief.client_name)
     if draft.all_shown:
-        return Say(f"{all_answers(brief)}\n\n{question}", decisions(brief))
+        return Say(f"{all_answers(brief.client_name, brief.answers)}\n\n{question}", decisions(brief))
     return Say(question, (*decisions(brief), *([ALL] if brief.answers else [])))
 
 
@@ -115,7 +126,9 @@ def fill(brief: Brief, draft: Draft, step: str, answer: Said) -> Draft:
     plain = " ".join(answer.text.split())[:LONGEST]
     match step:
         case "decision":
-            said = choice(answer.text, (*decisions(brief), ALL))
+            offered = decisions(brief)
+            usual = tuple(Choice(words.DECISIONS[one.value].lower(), one.value) for one in offered)
+            said = pick(answer.text, (*offered, ALL), usual)
             return replace(draft, all_shown=True) if said == ALL.value else replace(draft, decision=said)
         case "said_on":
             return replace(draft, said_on=_day_past(brief, answer))
@@ -176,36 +189,24 @@ def finish(brief: Brief, draft: Draft, at: datetime) -> Outcome:
     fact = Cleared(at, brief.screening, draft.decision, regions, brief.coach, until, note, limits)
     did = CoachDid(at, brief.coach, f"decided_{draft.decision}", note)
     act = Do("cleared", {"client": brief.client, "regions": regions, "decision": draft.decision})
-    label = words.DECISIONS[draft.decision].lower()
-    said = Say(words.DONE.format(name=brief.client_name, decision=label))
+    called = label(brief, draft.decision).lower()
+    said = Say(words.DONE.format(name=brief.client_name, decision=called))
     return Outcome((said,), (Record(fact, brief.client), Record(did, brief.client), act))
 
 
-def _matters(name: str, said: str) -> bool:
-    return said not in ("no", "") and name not in words.PLAIN_FACTS
-
-
-def all_answers(brief: Brief) -> str:
-    """Every answer of the screening, a line each."""
-    lines = [f"- {words.answered(name, said)}" for name, said in brief.answers]
-    return "\n".join([words.ALL_HEAD.format(name=brief.client_name), *(lines or [words.NOTHING])])
-
-
 def opening(brief: Brief) -> tuple[Say, ...]:
-    """The answers that mattered, the strictest first."""
+    """The answers that mattered, the strictest first, each with its rule and source; who decided before."""
     closed = ", ".join(limb.replace("_", " ") for limb in brief.closed)
     forbidden = "".join(f" {words.FORBIDS[one]}" for one in restrictions(brief.findings))
-    findings = (
-        "\n".join(f"- {RULES.get(rule, rule.replace('_', ' '))}" for rule in brief.findings) or words.NOTHING
-    )
-    mattered = "; ".join(words.answered(name, said) for name, said in brief.answers if _matters(name, said))
+    also = rest(brief.findings, brief.answers)
     text = words.OPENING.format(
         name=brief.client_name,
         tier=words.TIERS.get(brief.tier, brief.tier),
         closed=(words.CLOSED.format(limbs=closed) if closed else "") + forbidden,
-        findings=findings,
+        findings=mattered(brief.findings, brief.answers),
     )
-    shown = Say(f"{text}\n{words.ANSWERS.format(answers=mattered)}" if mattered else text)
+    lines = [text, words.ANSWERS.format(answers=also) if also else "", brief.decided]
+    shown = Say("\n".join(line for line in lines if line))
     return (shown, Say(REFUSALS[Refusal.NO_OVERRIDE])) if brief.tier == Tier.DO_NOT_START else (shown,)
 
 

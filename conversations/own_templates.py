@@ -1,8 +1,10 @@
 """A coach's own templates in the plan builder: a saved plan without its loads, dressed again once it is built."""
 
+from collections.abc import Collection
 from dataclasses import replace
 
 from conversations.protocol import Choice
+from core.cuffs.limbs import Limb
 from core.plan_text import plan_from_text
 from core.plans import Exercise, Plan
 from core.templates import Template
@@ -13,9 +15,9 @@ MOST = 6  # of the newest, so that the usual ones stay in sight
 Saved = tuple[tuple[str, str], ...]  # (name, plan as JSON), the newest first
 
 
-def choices(saved: Saved, regions: tuple[str, ...]) -> tuple[Choice, ...]:
+def choices(saved: Saved, limbs: Collection[Limb]) -> tuple[Choice, ...]:
     """Those whose bands sit only where the client is cleared."""
-    fit = [name for name, text in saved if template(name, text).regions <= set(regions)]
+    fit = [name for name, text in saved if template(name, text).fits(limbs)]
     return tuple(Choice(name, f"{OWN}{name}") for name in fit[:MOST])
 
 

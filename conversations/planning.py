@@ -7,7 +7,15 @@ from conversations import own_templates
 from conversations.answers import choice, load, pick
 from conversations.form import Form, Outcome, dialogue, with_answer
 from conversations.owned_loads import loads_from_text, numbers_and_unit, read_owned, to_text
-from conversations.planning_brief import Brief, current_plan, fitting, notes_on
+from conversations.planning_brief import (
+    Brief,
+    closed_in_words,
+    current_plan,
+    fitting,
+    not_fitting,
+    notes_on,
+    one_sided_note,
+)
 from conversations.planning_draft import SIDES as SIDES_KEPT
 from conversations.planning_draft import Draft
 from conversations.planning_loads import ask_start, fill_start, owned_choices
@@ -16,15 +24,17 @@ from conversations.protocol import Choice, Do, Effect, Record, Said, Say
 from conversations.words import coach as coach_words
 from conversations.words import planning as words
 from conversations.words.plan import plan_text
+from core.cuffs.limbs import opened
 from core.facts import CoachDid, Detail, PlanGiven
 from core.plan_text import plan_to_text
-from core.plans import Plan, Region, Side
+from core.plans import Plan, Side
 from core.templates import TEMPLATES, Template, build, without_failure
 from core.units import Unit
 
 SIDES = tuple(Choice(label, value) for label, value in words.SIDES)
 SIDES_TYPED = tuple(Choice(label, value) for label, value in words.SIDES_TYPED)
 UNITS = tuple(Choice(label, value) for label, value in words.UNITS)
+CLOSED = "closed"  # a draft's problem: the template named would band a closed limb
 SEND = (Choice(words.SEND, "send"), Choice(words.AGAIN, "again"))
 
 
@@ -46,7 +56,7 @@ def missing(brief: Brief, draft: Draft) -> str | None:
         return None
     if (step := _loads_missing(brief, draft)) is not None:
         return step
-    if template_of(brief, draft).one_sided and draft.side is None:
+    if draft.side is None and len(template_of(brief, draft).sides(opened(brief.regions))) > 1:
         return "side"
     if draft.when is None:
         return "when"
@@ -69,7 +79,7 @@ def ask(brief: Brief, draft: Draft, step: str) -> Say:
     """Its words."""
     match step.partition(":"):
         case ("template", _, _):
-            return Say(words.TEMPLATE.format(name=brief.client_name), fitting(brief))
+            return _ask_template(brief, draft)
         case ("owned", _, _):
             return Say(words.OWNED.format(name=brief.client_name), owned_choices(brief))
         case ("unit", _, _):
@@ -86,6 +96,13 @@ def ask(brief: Brief, draft: Draft, step: str) -> Say:
             return Say(_summary(brief, draft), SEND)
 
 
+def _ask_template(brief: Brief, draft: Draft) -> Say:
+    """The templates that fit, after why the last one named does not, and why one-sided work is there."""
+    refused = words.REFUSED.format(closed=closed_in_words(brief)) if draft.problem == CLOSED else ""
+    parts = (refused, words.TEMPLATE.format(name=brief.client_name), one_sided_note(brief))
+    return Say(" ".join(part for part in parts if part), fitting(brief))
+
+
 def _summary(brief: Brief, draft: Draft) -> str:
     plan = plan_of(brief, draft)
     when = shown(brief, draft.when) if draft.when else words.NO_DAYS
@@ -100,7 +117,7 @@ def fill(brief: Brief, draft: Draft, step: str, answer: Said) -> Draft:
     draft = replace(draft, problem=None)
     match step.partition(":"):
         case ("template", _, _):
-            return replace(draft, template=choice(answer.text, fitting(brief)))
+            return _template(brief, draft, answer.text)
         case ("owned", _, _):
             as_now = answer.text.strip().lower() in words.AS_NOW_TYPED
             text = owned_choices(brief)[0].value if as_now and current_plan(brief) else answer.text
@@ -120,6 +137,13 @@ def fill(brief: Brief, draft: Draft, step: str, answer: Said) -> Draft:
         case _:
             said = answer.text.strip().lower() in words.SEND_TYPED or choice(answer.text, SEND) == "send"
             return replace(draft, confirm="send") if said else Draft()
+
+
+def _template(brief: Brief, draft: Draft, text: str) -> Draft:
+    """The template; one that would band a closed limb is refused with the reason. Raises `Unclear`."""
+    named = choice(text, (*fitting(brief), *not_fitting(brief)))
+    fits = named in {one.value for one in fitting(brief)}
+    return replace(draft, template=named) if fits else replace(draft, problem=CLOSED)
 
 
 def forget(draft: Draft, step: str) -> Draft:
@@ -145,14 +169,19 @@ def forget(draft: Draft, step: str) -> Draft:
 def plan_of(brief: Brief, draft: Draft) -> Plan:
     """The plan as drafted."""
     starts = {movement: load(text, None) for movement, text in draft.starts.items()}
-    sides = tuple(Side(part) for part in (draft.side or "both").split(","))
-    allowed = tuple(Region(region) for region in brief.regions)
     owned = loads_from_text(draft.owned or "")
     template = template_of(brief, draft)
-    plan = build(template, owned, starts, sides, draft.when or None, allowed)
+    plan = build(template, owned, starts, _sides(brief, draft), draft.when or None, opened(brief.regions))
     own = own_templates.plan_of(brief.own, draft.template or "")
     dressed = plan if own is None else own_templates.dressed(plan, own, template.name)
     return without_failure(dressed) if brief.no_failure else dressed
+
+
+def _sides(brief: Brief, draft: Draft) -> tuple[Side, ...]:
+    """As said, else the only side that is open for one-sided work."""
+    if draft.side is not None:
+        return tuple(Side(part) for part in draft.side.split(","))
+    return tuple(sorted(template_of(brief, draft).sides(opened(brief.regions)))) or (Side.BOTH,)
 
 
 def finish(brief: Brief, draft: Draft, at: datetime) -> Outcome:

@@ -7,8 +7,10 @@ from conversations import own_templates
 from conversations.planning_days import limits_broken
 from conversations.protocol import Choice
 from conversations.words import planning as words
+from conversations.words.screening import in_words
 from core.calendar.recurrence import Recurrence
 from core.calendar.stored import when_from_text
+from core.cuffs.limbs import ALL, PAIRS, opened, places_of
 from core.plan_text import plan_from_text
 from core.plans import Goal, Plan, Scheme
 from core.templates import TEMPLATES
@@ -16,7 +18,7 @@ from core.templates import TEMPLATES
 
 @dataclass(frozen=True, slots=True)
 class Brief:
-    """For whom; which regions are cleared; where they live; today there (ISO); the plan so far (JSON).
+    """For whom; which pairs or single limbs are cleared (stored names); where they live; today there (ISO); the plan so far (JSON).
 
     `bests`: movement -> best single lift as known, "40 kg". `may_test`: a strength test may be offered.
     `own`: the coach's own templates, as (name, plan as JSON), the newest first.
@@ -38,9 +40,38 @@ class Brief:
 
 def fitting(brief: Brief) -> tuple[Choice, ...]:
     """Templates whose bands sit only where the client is cleared, the coach's own first."""
-    own = own_templates.choices(brief.own, brief.regions)
-    fit = (name for name, template in TEMPLATES.items() if template.regions <= set(brief.regions))
+    limbs = opened(brief.regions)
+    own = own_templates.choices(brief.own, limbs)
+    fit = (name for name, template in TEMPLATES.items() if template.fits(limbs))
     return (*own, *(Choice(words.TEMPLATES[name], name) for name in fit))
+
+
+def not_fitting(brief: Brief) -> tuple[Choice, ...]:
+    """The other ready-made templates and those of the coach, to say why they are not for this client."""
+    fit = {one.value for one in fitting(brief)}
+    every = (
+        *own_templates.choices(brief.own, ALL),
+        *(Choice(words.TEMPLATES[name], name) for name in TEMPLATES),
+    )
+    return tuple(one for one in every if one.value not in fit)
+
+
+def closed_in_words(brief: Brief) -> str:
+    """ "Left arm": the limbs that stay without a band."""
+    return in_words(places_of(ALL - opened(brief.regions)))
+
+
+def one_sided_note(brief: Brief) -> str:
+    """Why only one-sided work is offered for a pair; "": both limbs of each pair are open, or neither."""
+    limbs = opened(brief.regions)
+    halves = [pair for pair in PAIRS.values() if len(pair & limbs) == 1]
+    notes = (
+        words.ONE_SIDED.format(
+            closed=in_words(places_of(pair - limbs)), open=in_words(places_of(pair & limbs))
+        )
+        for pair in halves
+    )
+    return " ".join(notes)
 
 
 def current_plan(brief: Brief) -> Plan | None:

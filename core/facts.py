@@ -55,9 +55,11 @@ class ScreeningDone:
 
 @dataclass(frozen=True, slots=True)
 class Cleared:
-    """The coach's decision after a screening. `regions`: "arms", "legs", "arms,legs" or "".
+    """The coach's decision after a screening.
 
-    `limits`: what the clearance forbids, as stored names of `core.screening.Restriction` with commas between.
+    `regions`: what it opens, a pair by its region and else single limbs ("arms,legs", "right_arm,legs"), or "".
+    `until`: when it ends, a hold as well. `limits`: what it forbids, as stored names of
+    `core.screening.Restriction` with commas between.
     """
 
     key: ClassVar[tuple[str, ...]] = ()

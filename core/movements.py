@@ -47,6 +47,7 @@ _ALL = (
     Movement("split_squat", Region.LEGS, "squat", Kind.LOAD, one_sided=True),
     Movement("calf_raise", Region.LEGS, "calf", Kind.LOAD),
     Movement("curl", Region.ARMS, "curl", Kind.LOAD),
+    Movement("one_arm_curl", Region.ARMS, "curl", Kind.LOAD, one_sided=True),
     Movement("floor_press", Region.ARMS, "push", Kind.LOAD),
     Movement("one_arm_row", Region.ARMS, "pull", Kind.LOAD, one_sided=True),
     Movement("push_up", Region.ARMS, "push", Kind.BODYWEIGHT, rungs=push_ups()),

@@ -5,6 +5,7 @@ from dataclasses import dataclass, replace
 from decimal import Decimal
 from types import MappingProxyType
 
+from core.cuffs.limbs import ALL, PAIRS, Limb, plan_on, resting
 from core.movements import MOVEMENTS, Kind, Movement
 from core.plans import (
     FIXED_AIMS,
@@ -43,6 +44,17 @@ class Template:
         """Where bands would sit."""
         return frozenset(MOVEMENTS[movement].region for movement, _ in self.parts)
 
+    def fits(self, limbs: Collection[Limb]) -> bool:
+        """Whether each movement can be done with bands on these limbs: on both of a pair, or on one side of it."""
+        return all(_fits(MOVEMENTS[movement], limbs) for movement, _ in self.parts)
+
+    def sides(self, limbs: Collection[Limb]) -> frozenset[Side]:
+        """The sides that its one-sided movements may work on."""
+        one_sided = {
+            MOVEMENTS[movement].region for movement, _ in self.parts if MOVEMENTS[movement].one_sided
+        }
+        return frozenset(limb.side for limb in limbs if limb.region in one_sided)
+
     @property
     def loaded(self) -> tuple[str, ...]:
         """Movements that need a load."""
@@ -68,6 +80,10 @@ _ALL = (
     Template("travel", (("push_up", Scheme.OPEN), ("chair_squat", Scheme.OPEN))),
     Template("gentle", (("walk", Scheme.WALK), ("chair_squat", Scheme.FIXED)), Goal.HEALTH),
     Template("weaker_side", (("one_arm_row", Scheme.OPEN),)),
+    Template("one_arm", (("one_arm_row", Scheme.OPEN), ("one_arm_curl", Scheme.OPEN))),
+    Template("one_leg", (("split_squat", Scheme.OPEN),)),
+    Template("rehab_one_arm", (("one_arm_curl", Scheme.FIXED),), Goal.REHAB),
+    Template("rehab_one_leg", (("split_squat", Scheme.FIXED),), Goal.REHAB),
 )
 TEMPLATES: Mapping[str, Template] = MappingProxyType({each.name: each for each in _ALL})
 
@@ -78,20 +94,27 @@ def build(
     start: Mapping[str, Load],
     sides: tuple[Side, ...] = (Side.BOTH,),
     when: str | None = None,
-    regions_allowed: Collection[Region] = tuple(Region),
+    limbs: Collection[Limb] = ALL,
     goal: Goal | None = None,
 ) -> Plan:
     """The plan. `owned` ascending; `start` has a load for each of `template.loaded`; `goal` None: its own.
 
-    Raises ValueError naming `regions`, `scheme` (sets to failure in rehab), `start` or `sides`.
+    `limbs`: those that may wear a band; one-sided work keeps its open sides. Raises ValueError naming `regions`,
+    `scheme` (sets to failure in rehab), `start` or `sides`.
     """
     goal = goal or template.goal
-    if not template.regions <= set(regions_allowed):
-        raise ValueError("regions: bands would sit where they are not allowed")
     if goal is Goal.REHAB and template.to_failure:
         raise ValueError("scheme: sets to failure are not for rehab")
     exercises = tuple(_exercise(name, scheme, owned, start, sides) for name, scheme in template.parts)
-    return Plan(template.name.replace("_", " "), exercises, goal, when=when)
+    plan = Plan(template.name.replace("_", " "), exercises, goal, when=when)
+    if resting(plan, limbs):
+        raise ValueError("regions: bands would sit where they are not allowed")
+    return plan_on(plan, limbs) or plan
+
+
+def _fits(movement: Movement, limbs: Collection[Limb]) -> bool:
+    pair = PAIRS[movement.region]
+    return bool(pair & set(limbs)) if movement.one_sided else pair <= set(limbs)
 
 
 def without_failure(plan: Plan) -> Plan:

@@ -27,6 +27,7 @@ from bot.engine.coach.talks import TALKS
 from conversations.protocol import Choice, Resumed, Say
 from conversations.words import engine as words
 from conversations.words.recap import recap
+from conversations.words.screening import in_words
 from core.access import Action
 from core.facts import Cleared, SetDone, WalkDone
 from core.store import facts, people, threads
@@ -71,7 +72,7 @@ def cleared(engine: "Engine", coach: Person, details: dict[str, Any], now: datet
     regions = details.get("regions") or ""
     regions = regions if isinstance(regions, str) else ",".join(regions)
     if regions:
-        engine.say(client, Say(words.CLEARED.format(regions=regions.replace(",", " and "))), now)
+        engine.say(client, Say(words.CLEARED.format(regions=in_words(regions.split(",")))), now)
         ask_for_backup(engine, coach, client, now)
         turns.begin(engine, coach, "planning", {"client": client.id}, now)
         return True

@@ -12,9 +12,10 @@ from typing import TYPE_CHECKING, Any
 
 import msgspec
 
-from bot.engine import calendar, checks, clips, kit, loads, recovery, status, testing
+from bot.engine import calendar, checks, clearances, clips, kit, loads, recovery, status, testing
 from bot.engine.coach import reading_plans
 from conversations.catalogue import CATALOGUE
+from core.cuffs.limbs import places_of
 from core.facts import Answered, Cleared, CuffChecked, SessionEnded, SetDone, WalkDone
 from core.plans import PAIN_CEILING, Goal, Plan, Scheme
 from core.progression.travel import swaps
@@ -74,8 +75,7 @@ def _coach_name(about: About) -> str:
 
 
 def _regions(about: About) -> tuple[str, ...]:
-    cleared = facts.latest(about.engine.store, Cleared, about.client.id)
-    return tuple(cleared.regions.split(",")) if cleared and cleared.regions else ()
+    return places_of(clearances.limbs(about.engine, about.client.id))
 
 
 def _age(about: About) -> int | None:
@@ -126,7 +126,7 @@ def _current(about: About) -> str:
 
 
 def _swaps(about: About) -> tuple[tuple[str, str], ...]:
-    plan = status.home_plan_of(about.engine, about.client.id)
+    plan = status.open_plan_of(about.engine, about.client.id)
     return tuple((swap.was, swap.now or "") for swap in swaps(plan)) if plan else ()
 
 

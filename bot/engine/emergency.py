@@ -3,11 +3,11 @@
 from datetime import datetime
 from typing import TYPE_CHECKING
 
-from bot.engine import status
+from bot.engine import clearances, status
 from conversations.protocol import Say
 from conversations.words import emergency as words
 from core.calendar.zones import local
-from core.facts import BandsOff, Cleared
+from core.facts import BandsOff
 from core.store import duties, facts
 from core.store.mail import Priority
 from core.store.people import Person
@@ -46,5 +46,5 @@ def _last_bands(engine: "Engine", client: Person) -> str:
 
 
 def _limits(engine: "Engine", client: Person) -> str:
-    cleared = facts.latest(engine.store, Cleared, client.id)
+    cleared = clearances.decision(engine, client.id)
     return words.CLEARED.format(note=cleared.note) if cleared is not None and cleared.note else ""

@@ -10,6 +10,7 @@ from bot.engine.coach import pauses
 from conversations.protocol import Say
 from conversations.words import report as words
 from conversations.words.movements import NAMES
+from conversations.words.screening import in_words
 from core.calendar.zones import local
 from core.facts import (
     CalendarChanged,
@@ -125,7 +126,7 @@ def notes(engine: "Engine", client: Person, since: datetime) -> list[str]:
 def _cleared(client: Person, cleared: Cleared) -> str:
     until = words.NOTE_UNTIL.format(day=_day(client, cleared.until)) if cleared.until else ""
     note = f": {cleared.note}" if cleared.note else ""
-    return words.NOTE_CLEARED.format(regions=cleared.regions.replace(",", " and "), until=until, note=note)
+    return words.NOTE_CLEARED.format(regions=in_words(cleared.regions.split(",")), until=until, note=note)
 
 
 def _day(client: Person, at: datetime) -> str:

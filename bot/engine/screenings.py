@@ -3,6 +3,7 @@
 from datetime import datetime
 from typing import TYPE_CHECKING, Any
 
+from bot.engine import clearances
 from core.facts import ScreeningAnswer, ScreeningDone
 from core.screening import due
 from core.store import facts
@@ -26,6 +27,7 @@ def about(engine: "Engine", client: Person, screening: str | None) -> dict[str, 
         "closed": [limb for limb in done.closed.split(",") if limb],
         "findings": [rule for rule in done.because.split(",") if rule],
         "answers": [[one.question, one.answer] for one in answers],
+        "decided": clearances.decided(engine, client),
     }
 
 

@@ -3,12 +3,12 @@
 from dataclasses import replace
 from typing import TYPE_CHECKING
 
+from bot.engine import clearances
 from conversations.words import consent, safety
 from conversations.words import status as words
 from core.calendar.zones import local
 from core.facts import (
     CalendarChanged,
-    Cleared,
     Detail,
     PlanEnded,
     PlanGiven,
@@ -48,7 +48,7 @@ def company(engine: "Engine", client: int) -> str:
 
 def no_failure(engine: "Engine", client: int) -> bool:
     """Whether the clearance in force forbids sets to failure."""
-    cleared = facts.latest(engine.store, Cleared, client)
+    cleared = clearances.decision(engine, client)
     return cleared is not None and Restriction.NO_FAILURE in cleared.limits.split(",")
 
 
@@ -86,12 +86,18 @@ def emergency_number(engine: "Engine", person: int) -> str:
 
 
 def plan_of(engine: "Engine", client: int) -> Plan | None:
-    """The plan in force now: the usual one, or without equipment while the client travels."""
-    plan = home_plan_of(engine, client)
+    """The plan in force now, on open limbs: the usual one, or without equipment while the client travels."""
+    plan = open_plan_of(engine, client)
     away = facts.latest(engine.store, Travelling, client)
     if plan is None or away is None or not away.since <= engine.clock() < away.until:
         return plan
     return travel_plan(plan) or plan
+
+
+def open_plan_of(engine: "Engine", client: int) -> Plan | None:
+    """The usual plan without bands on a limb that is closed; None: none, or nothing of it is left."""
+    plan = home_plan_of(engine, client)
+    return None if plan is None else clearances.on_open_limbs(engine, client, plan)
 
 
 def home_plan_of(engine: "Engine", client: int) -> Plan | None:

@@ -6,7 +6,7 @@ from typing import TYPE_CHECKING, Any
 
 import msgspec
 
-from bot.engine import aftercare, bands, briefs, gate, screenings, status
+from bot.engine import aftercare, bands, briefs, clearances, gate, screenings, status
 from bot.engine.coach import pauses
 from conversations.catalogue import CATALOGUE
 from conversations.protocol import (
@@ -29,10 +29,11 @@ from conversations.protocol import (
 )
 from conversations.words import coach as coach_words
 from conversations.words import engine as words
+from core.cuffs.limbs import banded
 from core.cuffs.limits import calls
-from core.facts import BandsOff, BandsOn, Cleared, Fact, ScreeningDone, SessionEnded, SetDone
+from core.facts import BandsOff, BandsOn, Fact, SessionEnded, SetDone
+from core.plans import Exercise
 from core.safety.causes import bars_training
-from core.screening import Tier
 from core.store import duties, facts, people, threads
 from core.store.duties import Watch
 from core.store.mail import Priority
@@ -90,7 +91,7 @@ def deliver(
         engine.say(person, Say(coach_words.NO_LONGER_YOURS), engine.clock())
         return
     # A halt always goes through: it ends the session, and somebody else does the talking.
-    why = barred(engine, person) if dialogue.trains and not isinstance(event, Halted) else None
+    why = barred(engine, person, state) if dialogue.trains and not isinstance(event, Halted) else None
     if why is not None:
         state = bar(engine, person, thread, dialogue, state, Barred(event.at, why))
         if state is None:
@@ -109,6 +110,12 @@ def foreseen(engine: "Engine", thread: Thread, event: Event) -> Turn[Any]:
 def client_in(state: Any) -> dict[str, Any]:
     """Which client a coach talks about, as the gate reads it."""
     return {"client": getattr(getattr(state, "brief", None), "client", None)}
+
+
+def to_do(state: Any) -> tuple[Exercise, ...]:
+    """The movements of a session from the one under way on; none before it and in other talk."""
+    exercises: tuple[Exercise, ...] = getattr(getattr(state, "brief", None), "exercises", ())
+    return exercises[getattr(state, "exercise", 0) :]
 
 
 def bar(
@@ -214,15 +221,18 @@ def record(engine: "Engine", person: int, fact: Fact, message: int | None = None
             pass
 
 
-def barred(engine: "Engine", person: Person) -> str | None:
-    """Why this client may not train now (a stored name), None: they may. Read afresh at every event."""
+def barred(engine: "Engine", person: Person, state: Any = None) -> str | None:
+    """Why this client may not train now (a stored name), None: they may. Read afresh at every event.
+
+    `state`: of a session under way, whose bands may have come to sit on a limb that was closed since.
+    """
     if status.without_consent(engine, person.id) is not None:
         return "no_consent"
-    clearance = facts.latest(engine.store, Cleared, person.id)
-    if clearance is None or not clearance.regions:
-        return _not_cleared(engine, person, clearance)
-    if clearance.until is not None and clearance.until <= engine.clock():
-        return "clearance_over"
+    stands = clearances.now(engine, person.id)
+    if stands.why is not None:
+        return stands.why.value
+    if any(not banded(one) <= stands.limbs for one in to_do(state)):
+        return "limb_closed"
     if not engine.has_backup(person):
         return "no_second_contact"
     if pauses.paused_until(engine, person.id, engine.clock()) is not None:
@@ -232,13 +242,3 @@ def barred(engine: "Engine", person: Person) -> str | None:
     ):
         return "open_alert"
     return None
-
-
-def _not_cleared(engine: "Engine", person: Person, decided: Cleared | None) -> str:
-    """What stands between a client and their clearance (a stored name)."""
-    if decided is not None:
-        return decided.decision if decided.decision in ("declined", "held") else "not_cleared"
-    answers = facts.latest(engine.store, ScreeningDone, person.id)
-    if answers is None:
-        return "not_screened"
-    return "do_not_start" if answers.tier == Tier.DO_NOT_START else "not_cleared"

@@ -4,7 +4,7 @@ from dataclasses import replace
 from datetime import datetime, timedelta
 from typing import TYPE_CHECKING, Any
 
-from bot.engine import calendar, loads, screenings, status, turns
+from bot.engine import calendar, clearances, loads, screenings, status, turns
 from bot.engine.coach import clients as whose
 from bot.engine.coach import loads_asked, pauses
 from conversations.words import digest as words
@@ -18,7 +18,6 @@ from core.facts import (
     CoachDid,
     LoadMoved,
     Rated,
-    ScreeningDone,
     SessionEnded,
     SessionStarted,
     SetDone,
@@ -108,7 +107,7 @@ def _alerted(engine: "Engine", client: Person, week: ClientWeek, since: datetime
 def _standing(engine: "Engine", client: Person, week: ClientWeek, now: datetime) -> ClientWeek:
     """Clearance, plan, pause: what the client waits for, or the coach for the client."""
     plan, began = status.plan_of(engine, client.id), pauses.plan_began(engine, client.id)
-    cleared = facts.latest(engine.store, Cleared, client.id)
+    cleared = clearances.decision(engine, client.id)
     barred, waits = turns.barred(engine, client), _waits(engine, client, cleared)
     finished = pauses.is_finished(engine, client.id)
     return replace(
@@ -133,8 +132,8 @@ def _ranged(one: SetDone) -> bool:
 
 def _waits(engine: "Engine", client: Person, cleared: Cleared | None) -> bool:
     """Whether a screening was finished that nobody has decided on."""
-    done = facts.latest(engine.store, ScreeningDone, client.id)
-    return done is not None and (cleared is None or cleared.at < done.at)
+    done = clearances.screened(engine, client.id)
+    return done is not None and (cleared is None or cleared.screening != done.screening)
 
 
 def _quiet_days(engine: "Engine", client: Person, now: datetime) -> int:

@@ -55,7 +55,10 @@ def ask(state: State) -> Say:
                 name=state.name, place=words.PLACE[region], target=words.TARGET[region]
             )
             return say(
-                text + _mark(state), f"on.{state.spell_id}", *_on_buttons(state), picture=f"fit_{region}"
+                text + _only(state) + _mark(state),
+                f"on.{state.spell_id}",
+                *_on_buttons(state),
+                picture=f"fit_{region}",
             )
         case Phase.TIGHT:
             return say(words.TIGHTNESS, f"tight.{state.check_id}", *TIGHTNESS)
@@ -105,6 +108,12 @@ def _on_buttons(state: State) -> tuple[Choice, ...]:
     if len(letters) < 2:
         return (Choice(words.BANDS_ON_LABEL, "on"),)
     return tuple(Choice(words.BAND_ON_LABEL.format(letter=letter), f"on:{letter}") for letter in letters)
+
+
+def _only(state: State) -> str:
+    """On one limb only: which one."""
+    limbs = banded_limbs(state)
+    return f" {words.ONE_BAND.format(limb=words.LIMBS[limbs[0]].lower())}" if len(limbs) == 1 else ""
 
 
 def _mark(state: State) -> str:

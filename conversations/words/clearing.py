@@ -1,5 +1,7 @@
 """The coach reads a screening and decides."""
 
+from core.safety.sources import Source
+
 TIERS = {
     "clear": "nothing of note",
     "coach_looks": "please look",
@@ -7,14 +9,16 @@ TIERS = {
     "do_not_start": "do not start",
 }
 OPENING = "{name}'s answers: {tier}.{closed}\n{findings}\n\nThe program routes, it doesn't diagnose; you decide within your own licence."
-CLOSED = " Closed whatever you decide: {limbs}. One closed limb closes its pair here."
+CLOSED = " Closed whatever you decide: {limbs}; the other side may do one-sided work."
+RULE = "- {rule}"
+RULE_WITH_SOURCE = "- {rule} ({answers}) [{sources}]"
 FORBIDS = {
     "no_failure": "No sets to failure, whatever the plan: fixed sets, or stop with 3 to 5 clean reps left."
 }
 ALL_ANSWERS = "All answers"
 ALL_HEAD = "All of {name}'s answers:"
 NOTHING = "No answer stood out."
-ANSWERS = "What mattered: {answers}"
+ANSWERS = "Also said: {answers}"
 PLAIN_FACTS = ("age", "weight", "height", "active")
 DECIDE = "Your decision for {name}?"
 DECISIONS = {
@@ -24,6 +28,8 @@ DECISIONS = {
     "held": "Hold for now",
     "declined": "Decline",
 }
+CLEAR_SOME = "Clear: {places}"
+ONLY = "{places} only"
 CLINICIAN = "Which clinician said yes? Their name."
 SAID_ON = "Which day did they say so? With the year, like 2 March 2026. Or: today."
 LIMITS = "With which limits? 'none' is an answer."
@@ -49,3 +55,22 @@ def answered(name: str, said: str) -> str:
     """ "Limbs: not sure": one answer as the coach reads it."""
     called = CALLED.get(name, name.removeprefix("any_").replace("_", " "))
     return f"{called[:1].upper()}{called[1:]}: {said.replace('_', ' ').replace(',', ', ')}"
+
+
+# Where a rule comes from, short enough for a line; the whole of it stands in core/SOURCES.md.
+SOURCES = {
+    Source.NASCIMENTO_2022: "Nascimento 2022",
+    Source.EXCLUSION_LIST: "published exclusion lists, second-hand",
+    Source.VTE_ORTHOPAEDIC: "clot risk, orthopaedic table",
+    Source.VTE_EUROPEAN: "clot risk, European table",
+    Source.CAPRINI: "Caprini-type points",
+    Source.ACSM_2015: "ACSM 2015",
+    Source.ACC_AHA_2017: "ACC/AHA 2017",
+    Source.TABATA_2016: "Tabata 2016",
+    Source.KACIN_2015: "Kacin 2015",
+    Source.PRESSURE_LOOK: "own caution",
+    Source.SCREENING_CAUTION: "own caution",
+    Source.CLOSED_LIMBS: "own caution",
+    Source.GUARDIAN: "own caution",
+    Source.NOT_SURE: "own caution",
+}

@@ -69,12 +69,14 @@ BARRED = {
         "knows other ways to train."
     ),
     "clearance_over": "Your clearance has run out. Your coach will look at it; no bands until then.",
+    "limb_closed": "Your coach closed a limb that this session would put a band on. Write 'start' for what is left.",
     "open_alert": "Your coach first needs to look at what you told me. No bands until then.",
     "no_second_contact": "Your coach still has to say who else gets an alarm. No bands until then.",
     "paused": "You have a pause. Training goes on when it is over, or when your coach says so.",
     "no_plan": "There is no plan for you yet. Your coach will send one.",
 }
 BARRED_NOW = {
+    "limb_closed": "Bands off now, please: your coach closed that limb for bands. No harm done; we stop here.",
     "paused": "Training is paused now. If bands are on, take them off.",
     "no_second_contact": "Training waits for your coach. If bands are on, take them off now.",
     "no_consent": "If bands are on, take them off now.",

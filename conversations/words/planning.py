@@ -9,7 +9,13 @@ TEMPLATES = {
     "travel": "Travel: push-up, chair squat",
     "gentle": "Gentle: walk 10 min, chair squat",
     "weaker_side": "One-arm row, weaker side first",
+    "one_arm": "One arm: row, curl",
+    "one_leg": "One leg: split squat",
+    "rehab_one_arm": "Rehab one arm: curl, 30/15/15/15",
+    "rehab_one_leg": "Rehab one leg: split squat, 30/15/15/15",
 }
+ONE_SIDED = "The {closed} stays without a band, so for that pair there is one-sided work on the {open} only."
+REFUSED = "Not this one: it would put a band on the {closed}."
 TEMPLATE = "A plan for {name}. Which template?"
 NOT_CLEARED = "{name} is not cleared for arms or legs, so there is no plan to make yet. Clear first."
 OWNED = "Which loads does {name} own? Like: 4, 6, 8, 10 kg, or 2-20 by 2 kg."

@@ -3,6 +3,8 @@
 A group is one sentence; nobody reads a list of diseases. The program routes and never diagnoses.
 """
 
+from collections.abc import Iterable
+
 from core.screening import Due, Question, Refusal, Route, Ruling, Tier, Today
 
 Q = Question
@@ -155,6 +157,12 @@ UNTIL_CLEARED = "No bands until then."
 SEVERAL_LIMBS = "Several? Type them: left arm, right leg."
 
 CLOSED = "Stays without a band: {limbs}. The rest is your coach's decision."
+
+
+def in_words(places: Iterable[str]) -> str:
+    """ "right arm and legs": what a clearance opens, from its stored names; a pair by its region."""
+    return " and ".join(LIMBS.get(place, place) for place in places)
+
 
 LIMBS = {
     "left_arm": "left arm",

@@ -30,6 +30,7 @@ REFILL_LABELS = {
 CANT_SEE_ARMS = "{limb}: then press a fingernail instead, let go, count. How long until the colour is back?"
 CANT_SEE_LEGS = "{limb}: then feel below the band. Is it as warm as before, and does it feel as before?"
 WARM_LABELS = (("As before", "same"), ("Cooler or odd", "different"))
+ONE_BAND = "One band only, on your {limb}; the other side stays without."
 LIMBS = {
     Limb.LEFT_ARM: "Left arm",
     Limb.RIGHT_ARM: "Right arm",

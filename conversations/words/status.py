@@ -14,6 +14,7 @@ WAITING = {
     "held": "on hold",
     "do_not_start": "waits for your decision: do not start",
     "clearance_over": "clearance has run out",
+    "limb_closed": "a limb was closed",
     "open_alert": "open alert",
     "no_second_contact": "waits until you say who else gets alerts",
     "paused": "paused",

@@ -150,7 +150,8 @@ def test_the_card_says_in_ten_seconds_what_a_coach_needs(room: Room) -> None:
     text = room.says(COACH).splitlines()
     assert text == [
         "Ruta",
-        "Cleared: arms and legs; closed: left arm.",
+        "Cleared: right arm and legs; closed: left arm.",
+        "Cleared by Vera, 2 Mar 2026.",
         "Goal: strength.",
         "Plan since 2 Mar 2026: Goblet squat 10 kg",
         "Last sessions:",

@@ -7,14 +7,16 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from conversations.clearing import FORM, LIMBS, Brief, Draft, decisions, opens
+from conversations.clearing import FORM, Brief, Draft, decisions, label, opens
 from conversations.form import Asking
 from conversations.protocol import Do, Effect, Opened, Record, Said, Say
 from conversations.words import clearing as words
 from conversations.words.screening import REFUSALS, RULES
-from core.cuffs.limbs import Limb
+from core.cuffs.limbs import Limb, opened
 from core.facts import Cleared, CoachDid
 from core.screening import Assessment, Clearance, Consent, Refusal, Ruling, Tier, refusal
+from core.screening.grades import WHEN_YES
+from core.screening.rules import RULES as SCREENING_RULES
 
 NOW = datetime(2026, 3, 2, 23, 30, tzinfo=UTC)  # already 3 March in Auckland
 BRIEF = Brief(7, "Ines Prado", "s1", "clear", 1, zone="Europe/Lisbon")
@@ -184,14 +186,65 @@ def test_every_answer_can_be_asked_for(typed: str) -> None:
     assert [choice.value for choice in said[-1].choices] == values(LOOKS)
 
 
-def test_one_closed_arm_closes_the_arms() -> None:
+def test_one_closed_arm_leaves_the_other_arm_and_the_legs_open() -> None:
     brief = replace(LOOKS, closed=("left_arm",))
-    assert values(brief) == ["legs_only", "held", "declined"]
-    assert "left arm" in play(brief)[1][0].text
+    assert values(brief) == ["cleared", "legs_only", "arms_only", "held", "declined"]
+    assert [label(brief, name) for name in ("cleared", "arms_only", "legs_only")] == [
+        "Clear: right arm and legs",
+        "Right arm only",
+        "Legs only",
+    ]
+    assert "Closed whatever you decide: left arm" in play(brief)[1][0].text
 
 
-def test_an_arm_and_a_leg_closed_leave_nothing_to_open() -> None:
-    assert values(replace(LOOKS, closed=("left_arm", "right_leg"))) == ["held", "declined"]
+@pytest.mark.parametrize(
+    ("typed", "regions"),
+    [
+        ("cleared", "right_arm,legs"),
+        ("Clear: right arm and legs", "right_arm,legs"),
+        ("arms only", "right_arm"),
+        ("Right arm only", "right_arm"),
+        ("legs only", "legs"),
+    ],
+)
+def test_a_decision_with_a_closed_arm_is_stored_by_limb(typed: str, regions: str) -> None:
+    _, _, effects = play(replace(LOOKS, closed=("left_arm",)), typed, "Left arm stays without")
+    assert decided(effects).regions == regions
+
+
+def test_both_arms_closed_leave_the_legs_as_one_choice() -> None:
+    assert values(replace(LOOKS, closed=("left_arm", "right_arm"))) == ["legs_only", "held", "declined"]
+
+
+def test_an_arm_and_a_leg_closed_leave_the_others() -> None:
+    brief = replace(LOOKS, closed=("left_arm", "right_leg"))
+    assert [opens(brief, name) for name in ("cleared", "legs_only", "arms_only")] == [
+        ("right_arm", "left_leg"),
+        ("left_leg",),
+        ("right_arm",),
+    ]
+
+
+def test_the_coach_reads_rule_answer_and_source_the_strictest_first() -> None:
+    answers = (("any_heart", "yes"), ("stroke", "yes"), ("smoking", "yes"), ("any_limbs", "not_sure"))
+    brief = replace(FIRST, findings=("stroke", "smoking", "not_sure"), answers=answers)
+    lines = play(brief)[1][0].text.splitlines()
+    assert lines[1:4] == [
+        "- stroke before (Stroke: yes) [clot risk, orthopaedic table]",
+        "- smokes (Smoking: yes) [published exclusion lists, second-hand]",
+        "- not sure about some answers (Limbs: not sure) [own caution]",
+    ]
+
+
+def test_an_earlier_decision_is_shown_with_who_when_and_on_what() -> None:
+    brief = replace(LOOKS, decided="Cleared by Vera, 2 Mar 2026, on: smokes.")
+    assert brief.decided in play(brief)[1][0].text
+
+
+def test_every_source_of_a_rule_is_named_to_the_coach() -> None:
+    used = {source for _, sources in WHEN_YES.values() for source in sources}
+    used |= {source for sources in SCREENING_RULES.values() for source in sources}
+    assert used == set(words.SOURCES)
 
 
 def test_every_decision_has_its_words() -> None:
@@ -204,9 +257,9 @@ def test_every_decision_on_offer_stands_and_opens_no_closed_limb(
 ) -> None:
     brief = replace(BRIEF, tier=tier.value, closed=tuple(sorted(closed)))
     decision = data.draw(st.sampled_from(values(brief)))
-    opened = {limb for region in opens(brief, decision) for limb in LIMBS[region]}
-    assert not opened & closed
-    if not opened:
+    limbs = opened(opens(brief, decision))
+    assert not limbs & closed
+    if not limbs:
         return
     consent = Consent("Dr Sol", date(2026, 3, 1), "none", date(2026, 6, 30))
     clearance = Clearance(Ruling(decision), NOW.date(), "looked at", None, consent)

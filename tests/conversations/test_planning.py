@@ -17,9 +17,10 @@ from conversations.protocol import Cancelled, Corrected, Do, Effect, Opened, Rec
 from conversations.words import planning as words
 from core.calendar.recurrence import Recurrence, Weekday
 from core.calendar.stored import when_from_text
+from core.cuffs.limbs import Limb, banded, opened
 from core.facts import CoachDid, PlanGiven
 from core.plan_text import plan_from_text, plan_to_text
-from core.plans import Goal, Plan, Region, Scheme, Side
+from core.plans import Goal, Plan, Scheme, Side
 from core.templates import TEMPLATES, build
 from core.units import Load
 
@@ -115,6 +116,49 @@ def test_only_templates_for_cleared_limbs_are_offered(regions: set[str]) -> None
     offered = {one.value for one in chat.says[-1].choices}
     assert offered == {name for name, template in TEMPLATES.items() if template.regions <= regions}
     assert offered
+
+
+RIGHT_ARM = replace(RUTA, regions=("right_arm", "legs"))
+
+
+def test_with_one_arm_closed_the_reason_is_said_and_one_sided_work_is_offered() -> None:
+    said = Chat(RIGHT_ARM).says[-1]
+    assert "The left arm stays without a band" in said.text
+    assert "one-sided work on the right arm only" in said.text
+    offered = {one.value for one in said.choices}
+    assert {"one_arm", "rehab_one_arm", "one_dumbbell", "gentle"} <= offered
+    assert not {"dumbbells", "arms", "rehab_arms", "travel"} & offered
+
+
+@pytest.mark.parametrize("typed", ["dumbbells", "Arms: curl, floor press", "travel"])
+def test_a_template_for_both_arms_is_refused_with_the_reason(typed: str) -> None:
+    chat = play(RIGHT_ARM, typed)
+    assert chat.asked == "template"
+    assert chat.says[-1].text.startswith("Not this one: it would put a band on the left arm.")
+    assert "one_arm" in {one.value for one in chat.says[-1].choices}
+
+
+def test_one_sided_work_goes_to_the_open_arm_without_asking_for_a_side() -> None:
+    chat = play(RIGHT_ARM, "one_arm", "4, 6, 8 kg", "6 kg", "4 kg", "none", "yes")
+    assert {one.movement: one.sides for one in chat.plan.exercises} == {
+        "one_arm_row": (Side.RIGHT,),
+        "one_arm_curl": (Side.RIGHT,),
+    }
+
+
+def test_a_draft_from_before_the_arm_was_closed_keeps_to_the_open_side() -> None:
+    begun = Draft(
+        template="weaker_side", owned="4 kg|6 kg", starts={"one_arm_row": "4 kg"}, side="left,right"
+    )
+    assert plan_of(RIGHT_ARM, begun).exercises[0].sides == (Side.RIGHT,)
+
+
+def test_an_own_template_for_both_arms_is_refused_too() -> None:
+    plan = build(TEMPLATES["arms"], RACK, dict.fromkeys(TEMPLATES["arms"].loaded, RACK[0]))
+    brief = replace(RIGHT_ARM, own=(("push day", plan_to_text(plan)),))
+    chat = play(brief, "push day")
+    assert "band on the left arm" in chat.says[-1].text
+    assert "push day" not in chat.labels
 
 
 @pytest.mark.parametrize(
@@ -418,7 +462,7 @@ ANSWERS = st.sampled_from(
 ) | st.text(max_size=20)
 
 
-@given(st.sets(st.sampled_from(["arms", "legs"])), st.lists(ANSWERS | st.none(), max_size=14))
+@given(st.sets(st.sampled_from(["arms", "legs", *Limb])), st.lists(ANSWERS | st.none(), max_size=14))
 def test_whatever_is_said_a_plan_stays_within_the_clearance(
     regions: set[str], answers: list[str | None]
 ) -> None:
@@ -428,7 +472,7 @@ def test_whatever_is_said_a_plan_stays_within_the_clearance(
             break
         chat.send(WentBack(NOW) if answer is None else Said(NOW, answer))
     if any(isinstance(effect, Record) for effect in chat.effects):
-        assert {one.region for one in chat.plan.exercises} <= {Region(region) for region in regions}
+        assert all(banded(one) <= opened(regions) for one in chat.plan.exercises)
         to_failure = any(one.scheme is Scheme.OPEN for one in chat.plan.exercises)
         assert not (chat.plan.goal is Goal.REHAB and to_failure)
 

@@ -6,6 +6,7 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
+from core.cuffs.limbs import Limb, banded
 from core.movements import MOVEMENTS, Kind
 from core.plan_text import plan_from_text, plan_to_text
 from core.plans import FIXED_AIMS, OPEN_AIMS, WALK_LIMIT_MIN, Goal, Plan, Region, Scheme, Side
@@ -104,16 +105,24 @@ def test_rehab_refuses_every_set_to_failure_and_nothing_else(template: Template)
         assert made(template, goal=Goal.REHAB).goal is Goal.REHAB
 
 
-@given(st.sampled_from(sorted(TEMPLATES)), st.sets(st.sampled_from(Region)))
-def test_no_plan_puts_a_band_where_it_is_not_allowed(name: str, allowed: set[Region]) -> None:
+@given(st.sampled_from(sorted(TEMPLATES)), st.sets(st.sampled_from(Limb)))
+def test_no_plan_puts_a_band_where_it_is_not_allowed(name: str, allowed: set[Limb]) -> None:
     template = TEMPLATES[name]
     starts = dict.fromkeys(template.loaded, RACK[0])
-    if template.regions <= allowed:
-        plan = build(template, RACK, starts, LEFT_FIRST, regions_allowed=allowed)
-        assert {one.region for one in plan.exercises} <= allowed
+    if template.fits(allowed):
+        plan = build(template, RACK, starts, LEFT_FIRST, limbs=allowed)
+        assert all(banded(one) <= allowed for one in plan.exercises)
+        assert {one.movement for one in plan.exercises} == {movement for movement, _ in template.parts}
     else:
         with pytest.raises(ValueError, match=r"^regions:"):
-            build(template, RACK, starts, LEFT_FIRST, regions_allowed=allowed)
+            build(template, RACK, starts, LEFT_FIRST, limbs=allowed)
+
+
+@pytest.mark.parametrize("limb", list(Limb))
+def test_each_limb_alone_has_plans_with_and_without_sets_to_failure(limb: Limb) -> None:
+    fitting = [each for each in TEMPLATES.values() if each.fits({limb})]
+    assert {each.to_failure for each in fitting} == {True, False}
+    assert all(each.sides({limb}) == {limb.side} for each in fitting)
 
 
 def test_a_load_that_is_not_owned_or_not_given_is_refused() -> None:

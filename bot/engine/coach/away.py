@@ -35,7 +35,7 @@ def by_client(engine: "Engine", client: Person, now: datetime) -> None:
 
 
 def _ask(engine: "Engine", person: Person, client: Person, now: datetime) -> None:
-    plan = status.home_plan_of(engine, client.id)
+    plan = status.open_plan_of(engine, client.id)
     coach = person.role is Role.COACH
     if plan is None:
         engine.say(person, Say(words.TRAVEL_NO_PLAN.format(name=client.name)), now)

@@ -3,16 +3,17 @@
 from datetime import datetime, timedelta
 from typing import TYPE_CHECKING
 
-from bot.engine import alerts, calendar, screenings, status, weeks
+from bot.engine import alerts, calendar, clearances, screenings, status, weeks
 from bot.engine.coach import away, loads_asked, pauses, plans, reading_plans
 from bot.engine.coach import clients as whose
 from conversations.protocol import Choice, Say
 from conversations.words import coach as words
+from conversations.words.screening import in_words
 from core.calendar.zones import local
+from core.cuffs.limbs import places_of, resting
 from core.digest import needs
 from core.facts import (
     WORKED,
-    Cleared,
     CoachDid,
     PlanEnded,
     PlanGiven,
@@ -85,13 +86,15 @@ def clearance(engine: "Engine", client: Person) -> list[str]:
     limbs = ", ".join(limb.replace("_", " ") for limb in (screened or {}).get("closed", ()))
     closed = words.CLOSED.format(limbs=limbs) if limbs else ""
     closed += words.NO_FAILURE if status.no_failure(engine, client.id) else ""
-    last = facts.latest(engine.store, Cleared, client.id)
+    last = clearances.decision(engine, client.id)
+    until = words.UNTIL.format(day=_day(last.until, client)) if last is not None and last.until else ""
+    decided = clearances.decided(engine, client)
     if last is not None and last.regions:
-        until = words.UNTIL.format(day=_day(last.until, client)) if last.until else ""
-        regions = last.regions.replace(",", " and ")
-        return [words.CLEARED_FOR.format(regions=regions, until=until, closed=closed)]
+        regions = in_words(places_of(clearances.limbs(engine, client.id)))
+        return [words.CLEARED_FOR.format(regions=regions, until=until, closed=closed), decided]
     known = {"held": words.ON_HOLD, "declined": words.DECLINED}
-    return [known.get(last.decision if last else "", words.NOT_CLEARED).format(closed=closed)]
+    text = known.get(last.decision if last else "", words.NOT_CLEARED)
+    return [text.format(until=until, closed=closed), decided]
 
 
 def plan_lines(engine: "Engine", client: Person, now: datetime) -> list[str]:
@@ -100,6 +103,9 @@ def plan_lines(engine: "Engine", client: Person, now: datetime) -> list[str]:
     plan = status.plan_of(engine, client.id)
     if given is None:
         return [words.NO_PLAN]
+    rests = resting_line(engine, client)
+    if plan is None and rests:
+        return rests
     if plan is None:
         ended = facts.latest(engine.store, PlanEnded, client.id)
         return [words.PLAN_FINISHED.format(day=_day(ended.at if ended else now, client))]
@@ -112,8 +118,18 @@ def plan_lines(engine: "Engine", client: Person, now: datetime) -> list[str]:
     return [
         words.GOAL.format(goal=plan.goal.value),
         words.PLAN.format(day=_day(given.at, client), plan=words.plan_short(at_loads)),
+        *rests,
         *without,
     ]
+
+
+def resting_line(engine: "Engine", client: Person) -> list[str]:
+    """The movements of the usual plan that a closed limb keeps out."""
+    plan = status.home_plan_of(engine, client.id)
+    limbs = clearances.limbs(engine, client.id)
+    closed = resting(plan, limbs) if plan is not None and limbs else ()
+    names = ", ".join(words.movement(one.movement) for one in closed)
+    return [words.RESTS.format(movements=names)] if closed else []
 
 
 def next_line(engine: "Engine", coach: Person, client: Person) -> str:

@@ -1,0 +1,53 @@
+"""A finished screening as a coach reads it: what mattered first, each with its rule, the answers and the source."""
+
+from collections.abc import Sequence
+
+from conversations.words import clearing as words
+from conversations.words.screening import RULES
+from core.screening import Answers, Finding, Question, preview
+
+Said = Sequence[tuple[str, str]]  # question and answer, by their stored names
+
+
+def findings(said: Said) -> dict[str, Finding]:
+    """What the rules find in stored answers, by rule; answers that no longer fit are left out."""
+    answers = Answers()
+    for name, answer in said:
+        try:
+            answers = answers.plus(Question(name), answer)
+        except ValueError:  # a question or an answer of another release
+            continue
+    return {finding.rule: finding for finding in preview(answers).findings}
+
+
+def mattered(rules: Sequence[str], said: Said) -> str:
+    """A line for each rule that had something to say, the strictest first."""
+    known = findings(said)
+    return "\n".join(_line(rule, known.get(rule), dict(said)) for rule in rules) or words.NOTHING
+
+
+def _line(rule: str, finding: Finding | None, said: dict[str, str]) -> str:
+    called = RULES.get(rule, rule.replace("_", " "))
+    if finding is None:
+        return words.RULE.format(rule=called)
+    answers = "; ".join(words.answered(name, said[name]) for name in finding.answers if name in said)
+    sources = ", ".join(words.SOURCES[source] for source in finding.sources)
+    return words.RULE_WITH_SOURCE.format(rule=called, answers=answers, sources=sources)
+
+
+def rest(rules: Sequence[str], said: Said) -> str:
+    """Answers other than "no" that no rule rests on."""
+    known = findings(said)
+    used = {name for rule in rules if rule in known for name in known[rule].answers}
+    left = [(name, answer) for name, answer in said if name not in used and _matters(name, answer)]
+    return "; ".join(words.answered(name, answer) for name, answer in left)
+
+
+def _matters(name: str, said: str) -> bool:
+    return said not in ("no", "") and name not in words.PLAIN_FACTS
+
+
+def all_answers(client_name: str, said: Said) -> str:
+    """Every answer of the screening, a line each."""
+    lines = [f"- {words.answered(name, answer)}" for name, answer in said]
+    return "\n".join([words.ALL_HEAD.format(name=client_name), *(lines or [words.NOTHING])])
