@@ -67,12 +67,17 @@ def write(db: Path, file: Path, tell: copies.Progress = lambda done, total: None
     try:
         copies.copy(db, part, tell)
         _check(part)
-        _keep(checksum_of(file), f"{_sha256(part)}  {file.name}\n")
+        note_checksum(file, part)
         flushed(part)
         os.replace(part, file)
         flushed(file.parent)
     finally:
         part.unlink(missing_ok=True)
+
+
+def note_checksum(file: Path, content: Path | None = None) -> None:
+    """Write the checksum beside `file`: of what it holds, or of the `content` that is about to take its place."""
+    _keep(checksum_of(file), f"{_sha256(content or file)}  {file.name}\n")
 
 
 def verify(file: Path) -> str:

@@ -10,9 +10,13 @@ from pathlib import Path
 from typing import Any
 
 from bot.config import Wrong, stored_in
+from bot.keyed import key_in
+from core.store import keys
 
 Commands = Any  # argparse keeps the type of its subparsers to itself
 Parser = argparse.ArgumentParser
+
+WITHOUT_DATA = ("play", "advise")  # they open no practice, so they ask for no key
 
 
 def parser() -> Parser:
@@ -34,7 +38,8 @@ def main(arguments: list[str] | None = None) -> int:
     level = logging.INFO if options.verbose else logging.WARNING
     logging.basicConfig(level=level, format="%(asctime)s %(levelname)s %(message)s")
     try:
-        code: int = import_module(options.module).main(options)
+        with keys.using(key_in() if options.keyed else None):
+            code: int = import_module(options.module).main(options)
         return code
     except Wrong as wrong:
         print("\n".join(wrong.lines), file=sys.stderr)
@@ -50,7 +55,7 @@ def _command(commands: Commands, name: str, module: str, does: str) -> Parser:
     made: Parser = commands.add_parser(
         name, help=does, description=f"{does[0].upper()}{does[1:]}.", epilog=EXITS
     )
-    made.set_defaults(module=f"bot.terminal.{module}")
+    made.set_defaults(module=f"bot.terminal.{module}", keyed=name not in WITHOUT_DATA)
     return made
 
 
@@ -150,6 +155,14 @@ def _restore(commands: Commands) -> None:
     _on_data(restore).add_argument("file", type=Path, metavar="FILE", help="the backup")
 
 
+def _encrypt(commands: Commands) -> None:
+    _on_data(_command(commands, "encrypt", "encrypt", "encrypt the database and its backups with the key"))
+
+
+def _decrypt(commands: Commands) -> None:
+    _on_data(_command(commands, "decrypt", "encrypt", "make database and backups plain files again"))
+
+
 def _replay(commands: Commands) -> None:
     _on_data(_command(commands, "replay", "replay", "handle failed messages once more"))
 
@@ -166,5 +179,7 @@ COMMANDS = (
     _export,
     _backup,
     _restore,
+    _encrypt,
+    _decrypt,
     _replay,
 )

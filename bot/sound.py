@@ -4,7 +4,9 @@ from pathlib import Path
 
 from bot import backups
 from bot.config import Config, Wrong
-from core.store import copies
+from bot.keyed import KEY, KEY_FILE
+from core.store import copies, keys
+from core.store.converting import is_plain
 
 
 def usable(db: Path) -> None:
@@ -14,11 +16,23 @@ def usable(db: Path) -> None:
     try:
         steps, unknown = copies.applied(db), copies.unknown_steps(db)
     except copies.UNREADABLE as problem:
-        raise Wrong([f"{db}: {problem}"]) from None
+        raise Wrong([f"{db}: {_why(db, problem)}"]) from None
     if not steps:
         raise Wrong([f"{db}: this is no database of cuffline"])
     if unknown:
         raise Wrong([f"{db}: a newer cuffline made this database ({unknown[-1]}); install that version"])
+
+
+def _why(db: Path, problem: Exception) -> str:
+    """Asked only when it did not open: in the bot's process a database is never read as a mere file while it is open."""
+    plain, keyed = is_plain(db), keys.held() is not None
+    if keyed and plain:
+        return f"is not encrypted, but {KEY_FILE} or {KEY} is set; `cuffline encrypt` encrypts it"
+    if keyed:
+        return f"{problem} that this key opens: it is damaged, or has another key"
+    if plain:
+        return str(problem)
+    return f"{problem}; if it is an encrypted one, set {KEY_FILE}"
 
 
 def fit_to_run(config: Config) -> None:

@@ -13,10 +13,12 @@ def main(options: argparse.Namespace) -> int:
     from bot.clock import Clock
     from bot.config import Wrong, from_environment
     from bot.secrecy import quiet_logs
+    from core.store import keys
     from core.store.connection import cannot_write
 
     config = from_environment(coach_needed=False)
-    quiet_logs(config.token, config.webhook_secret, config.ping_url)
+    key = keys.held()
+    quiet_logs(config.token, config.webhook_secret, config.ping_url, key.digits if key else "")
     try:
         asyncio.run(
             serve(

@@ -1,4 +1,4 @@
-"""Opening the file and owning its transactions.
+"""Opening the file and owning its transactions. Every file of a practice is opened by `connect`, with the key or plain.
 
 WAL with `synchronous=FULL`: a confirmed commit survives a power cut. One connection writes, because SQLite
 libraries before 3.51.3 can corrupt a WAL that is reset while another connection writes. Anything slow
@@ -13,6 +13,7 @@ from typing import Any
 
 import sqlite_utils
 
+from core.store import keys
 from core.store.migrations import migrations
 
 # What keeps a database from being written, whatever is written: no bug of ours, and tried again later.
@@ -28,14 +29,24 @@ def cannot_write(problem: BaseException) -> bool:
     return isinstance(code, int) and code & 0xFF in UNWRITABLE
 
 
+def connect(place: str, *, uri: bool = False) -> sqlite3.Connection:
+    """A connection in autocommit, encrypted where a key is in force. Raises sqlite3.Error."""
+    key = keys.held()
+    if key is None or place == ":memory:":
+        return sqlite3.connect(place, uri=uri, isolation_level=None)
+    from core.store import cipher  # only where the optional library is needed
+
+    return cipher.connect(place, key, uri=uri, isolation_level=None)
+
+
 class Store:
     """An open database. Not shared between threads; no `await` inside a transaction."""
 
     def __init__(self, path: str | Path, *, synchronous: str = "FULL") -> None:
         """Open `path` (":memory:" for tests) and bring it up to date. Raises sqlite3.Error."""
         self.path = str(path)
-        self.connection = sqlite3.connect(self.path, isolation_level=None)
-        self.connection.row_factory = sqlite3.Row
+        self.connection = connect(self.path)
+        self.connection.row_factory = getattr(self.connection, "Row", sqlite3.Row)
         self.connection.execute("PRAGMA journal_mode = WAL")
         self.connection.execute(f"PRAGMA synchronous = {synchronous}")
         self.connection.execute("PRAGMA foreign_keys = ON")
@@ -90,7 +101,7 @@ class Store:
 
     def snapshot(self, path: str | Path) -> None:
         """Copy the database as it is now to `path`, by SQLite's online backup."""
-        target = sqlite3.connect(str(path))
+        target = connect(str(path))
         try:
             self.connection.backup(target)
         finally:

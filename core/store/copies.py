@@ -14,6 +14,8 @@ from typing import get_args
 import sqlite_utils
 
 from core.facts import Fact
+from core.store import keys
+from core.store.connection import connect
 from core.store.facts import table_of
 from core.store.migrations import migrations
 
@@ -41,9 +43,14 @@ Progress = Callable[[int, int], None]  # pages done, pages in all
 
 def reading(path: Path) -> sqlite3.Connection:
     """A connection that cannot write. Raises sqlite3.Error."""
-    made = sqlite3.connect(f"{path.resolve().as_uri()}?mode=ro", uri=True, isolation_level=None)
+    made = connect(to_read(path), uri=True)
     made.text_factory = partial(str, encoding="utf-8", errors="replace")  # damaged text need not be text
     return made
+
+
+def to_read(path: Path) -> str:
+    """The address of a file that is opened without the right to write."""
+    return f"{path.resolve().as_uri()}?mode=ro"
 
 
 def copy(source: Path, target: Path, tell: Progress = lambda done, total: None) -> None:
@@ -51,28 +58,39 @@ def copy(source: Path, target: Path, tell: Progress = lambda done, total: None) 
 
     The copy is one file without a log beside it. Raises sqlite3.Error.
     """
-    with closing(reading(source)) as old, closing(sqlite3.connect(target, isolation_level=None)) as new:
+    with closing(reading(source)) as old, closing(connect(str(target))) as new:
         old.execute("BEGIN")  # holds this moment, so that a busy bot cannot make the copy begin again
         old.execute("SELECT count(*) FROM sqlite_schema").fetchone()
         old.backup(new, pages=PAGES, progress=lambda _, left, total: tell(total - left, total))
         new.execute("PRAGMA journal_mode = DELETE")
 
 
-def tidy(path: Path) -> None:
-    """Put what stands in the log into the file itself; nobody else may have it open. Raises sqlite3.Error."""
-    with closing(sqlite3.connect(path, isolation_level=None)) as database:
-        database.execute("PRAGMA wal_checkpoint(TRUNCATE)")
+def tidy(path: Path) -> bool:
+    """Put what stands in the log into the file itself. False: somebody has it open. Raises sqlite3.Error."""
+    with closing(connect(str(path))) as database:
+        busy: int = database.execute("PRAGMA wal_checkpoint(TRUNCATE)").fetchone()[0]
+        return not busy
 
 
 def damage(path: Path, quick: bool = False) -> list[str]:
     """What SQLite itself finds wrong, [] when nothing. `quick` leaves out indexes and references."""
     try:
         with closing(reading(path)) as database:
-            check = "quick_check" if quick else "integrity_check"
-            found = [row[0] for row in database.execute(f"PRAGMA {check}({MOST_FINDINGS})") if row[0] != "ok"]
-            return found if quick else [*found, *_dangling(database)]
+            return [*_pages(database, quick), *(() if quick else _dangling(database))]
     except UNREADABLE as problem:
         return [str(problem)]
+
+
+def _pages(database: sqlite3.Connection, quick: bool) -> list[str]:
+    check = "quick_check" if quick else "integrity_check"
+    found = [row[0] for row in database.execute(f"PRAGMA {check}({MOST_FINDINGS})") if row[0] != "ok"]
+    lines = [line for text in found for line in text.splitlines() if not line.startswith("***")]
+    return lines if quick else [*lines, *_forged(database)]
+
+
+def _forged(database: sqlite3.Connection) -> list[str]:
+    """Pages that are not what was encrypted; a plain file has no code to hold a page to and finds none."""
+    return [row[0] for row in database.execute("PRAGMA cipher_integrity_check").fetchmany(MOST_FINDINGS)]
 
 
 def _dangling(database: sqlite3.Connection) -> list[str]:
@@ -106,12 +124,20 @@ def changed(kept: Path, live: Path) -> list[str]:
     if applied(kept) != applied(live):
         return []
     with closing(reading(kept)) as database:
-        database.execute("ATTACH ? AS live", [f"{live.resolve().as_uri()}?mode=ro"])
+        _attach(database, live)
         found = [line for kind in get_args(Fact) for line in _changed_facts(database, table_of(kind))]
         found += [
             line for table, columns in FIXED.items() for line in _changed_columns(database, table, columns)
         ]
         return found[:MOST_FINDINGS]
+
+
+def _attach(database: sqlite3.Connection, live: Path) -> None:
+    key = keys.held()
+    if key is None:
+        database.execute("ATTACH ? AS live", [to_read(live)])
+    else:
+        database.execute("ATTACH ? AS live KEY ?", [to_read(live), key.raw])
 
 
 def _changed_facts(database: sqlite3.Connection, table: str) -> list[str]:
