@@ -14,4 +14,11 @@ CUSTOM_COMPILE_COMMAND="bash deploy/pin.sh" "$tools/venv/bin/pip-compile" --quie
     --no-emit-index-url --no-emit-find-links --no-emit-trusted-host \
     --constraint "$tools/tested.txt" --output-file "$tools/constraints.txt" pyproject.toml
 cp "$tools/constraints.txt" deploy/constraints.txt
+
+# The optional library apart, so that a machine without a ready-made file of it can leave it out.
+sed -n '/^encrypted = \[/,/^\]/s/^ *"\([^"]*\)".*/\1/p' pyproject.toml >"$tools/encrypted.in"
+CUSTOM_COMPILE_COMMAND="bash deploy/pin.sh" "$tools/venv/bin/pip-compile" --quiet --generate-hashes --no-annotate \
+    --no-emit-index-url --no-emit-find-links --no-emit-trusted-host \
+    --output-file "$tools/encrypted.txt" "$tools/encrypted.in"
+cp "$tools/encrypted.txt" deploy/constraints-encrypted.txt
 grep -c '==' deploy/constraints.txt

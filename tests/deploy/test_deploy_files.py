@@ -13,6 +13,7 @@ from packaging.requirements import Requirement
 
 DEPLOY = Path(__file__).parents[2] / "deploy"
 UNITS = ("cuffline@.service", "cuffline-backup@.service")
+SETTINGS = ("config.py", "keyed.py", "watchdog.py")  # modules that read the environment
 MOST_EXPOSED = 1.5  # of 10, as systemd-analyze counts
 PIN = re.compile(
     r"^([A-Za-z0-9._-]+)==([^ ;]+)[^\\]*\\\n((?:    --hash=sha256:[0-9a-f]{64}(?: \\)?\n)+)", re.MULTILINE
@@ -26,8 +27,8 @@ def run(*command: object, **environment: str) -> subprocess.CompletedProcess[str
     return subprocess.run(line, capture_output=True, text=True, env=os.environ | environment, timeout=60)
 
 
-def pins() -> dict[str, str]:
-    text = (DEPLOY / "constraints.txt").read_text()
+def pins(name: str = "constraints.txt") -> dict[str, str]:
+    text = (DEPLOY / name).read_text()
     found = {match[1]: match[2] for match in PIN.finditer(text)}
     assert len(found) == text.count("=="), "a pin without a hash"
     return found
@@ -42,6 +43,14 @@ def test_all_that_the_program_needs_is_pinned_with_hashes_in_the_range_it_asks_f
     assert needed
     for one in needed:
         assert one.specifier.contains(pinned[one.name.lower()]), one
+
+
+def test_the_optional_library_is_pinned_apart() -> None:
+    asked = tomllib.loads((DEPLOY.parent / "pyproject.toml").read_text())
+    [needed] = map(Requirement, asked["project"]["optional-dependencies"]["encrypted"])
+    assert list(pins("constraints-encrypted.txt")) == [needed.name]
+    assert needed.specifier.contains(pins("constraints-encrypted.txt")[needed.name])
+    assert needed.name not in pins()
 
 
 @systemd
@@ -112,9 +121,7 @@ def test_every_script_parses(script: Path) -> None:
 
 
 def test_the_image_and_the_units_know_the_same_settings() -> None:
-    config = (DEPLOY.parent / "bot" / "config.py").read_text() + (
-        DEPLOY.parent / "bot" / "watchdog.py"
-    ).read_text()
+    config = "".join((DEPLOY.parent / "bot" / name).read_text() for name in SETTINGS)
     known = set(re.findall(r'"(CUFFLINE_[A-Z_]+)"', config))
     for name in (*UNITS, "Containerfile", "compose.yaml", "cuffline.env.example", "nginx.conf"):
         used = set(re.findall(r"CUFFLINE_[A-Z_]+", (DEPLOY / name).read_text()))

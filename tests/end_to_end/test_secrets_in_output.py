@@ -2,6 +2,7 @@
 
 import asyncio
 import sys
+from importlib.util import find_spec
 from pathlib import Path
 
 import pytest
@@ -11,6 +12,7 @@ from tests.end_to_end.room import Room
 
 TOKEN = "987654:AAbbCC-dd_EE11"
 SECRET = "Webhook-Secret-0123456789-abcdefgh"
+KEY = "8d0f3a" * 10 + "beef"  # of an encrypted database
 PING = "http://127.0.0.1:9/ping/Very-Long-Name-55"
 # As the program itself, but with every logger of every library at its most talkative, whatever was asked for.
 TALKATIVE = """
@@ -52,9 +54,15 @@ async def troubled(room: Room) -> None:
 def test_no_secret_is_in_anything_the_process_says(tmp_path: Path, webhook: bool) -> None:
     port = free_port()
     hook = {"CUFFLINE_WEBHOOK": f"http://127.0.0.1:{port}/hook", "CUFFLINE_LISTEN": f"127.0.0.1:{port}"}
+    key = {"CUFFLINE_DB_KEY": KEY} if find_spec("sqlcipher3") else {}
     more = hook | {"CUFFLINE_WEBHOOK_SECRET": SECRET} if webhook else {}
     room = Room(
-        tmp_path / "practice.db", CUFFLINE_TOKEN=TOKEN, CUFFLINE_PING_URL=PING, PYTHONASYNCIODEBUG="1", **more
+        tmp_path / "practice.db",
+        CUFFLINE_TOKEN=TOKEN,
+        CUFFLINE_PING_URL=PING,
+        PYTHONASYNCIODEBUG="1",
+        **key,
+        **more,
     )
     room.command = [sys.executable, "-c", TALKATIVE]
 
@@ -71,5 +79,5 @@ def test_no_secret_is_in_anything_the_process_says(tmp_path: Path, webhook: bool
     assert "deleteWebhook" in said or "setWebhook" in said
     assert "Non-thread-safe" not in said
     assert "<token>" in said, "nothing was taken out: this test looked at the wrong output"
-    for secret in (TOKEN, "AAbbCC", SECRET, "Webhook-Secret", PING, "Very-Long-Name"):
+    for secret in (TOKEN, "AAbbCC", SECRET, "Webhook-Secret", PING, "Very-Long-Name", KEY, KEY[:12]):
         assert secret not in said

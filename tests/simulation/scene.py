@@ -4,7 +4,6 @@ import functools
 import json
 import random
 import shutil
-import sqlite3
 import tempfile
 from contextlib import closing
 from dataclasses import replace
@@ -18,8 +17,9 @@ from core.calendar.stored import when_to_text
 from core.facts import Cleared, PlanGiven, ScreeningDone
 from core.plan_text import plan_to_text
 from core.plans import Plan, Side
-from core.store import facts, people
-from core.store.connection import Store
+from core.store import facts, keys, people
+from core.store.connection import Store, connect
+from core.store.keys import Key
 from core.store.people import Role
 from core.templates import TEMPLATES, build
 from core.units import Load
@@ -38,8 +38,8 @@ DAYS = tuple(Weekday)
 
 
 @functools.cache
-def _empty() -> Path:
-    """A database with the schema and nothing in it, made once."""
+def _empty(key: Key | None) -> Path:
+    """A database with the schema and nothing in it, made once for each key in force."""
     path = Path(tempfile.mkdtemp(prefix="cuffline-empty-")) / "empty.db"
     Store(path, synchronous="OFF").close()
     return path
@@ -65,7 +65,7 @@ def practice(
     """A practice of two coaches and some clients. `calm`: no faults, everybody sensible."""
     dice = random.Random(seed)
     world = World(dice, FINE if calm else weather or Weather())
-    shutil.copy(_empty(), world.path)
+    shutil.copy(_empty(keys.held()), world.path)
     for number, name in ((COACH, "Coach"), (SECOND, "Second")):
         world.coaches.append(Coach(world, number, name, random.Random(dice.random()), 1.0 if calm else 0.7))
     world.start()
@@ -96,7 +96,7 @@ def _join(world: World, number: int, temper: Temper) -> None:
 
 def place_of(world: World, person: int) -> tuple[str, int, tuple[str, ...]] | None:
     """(session, exercise number, sides) of the session under way; the process may be down."""
-    with closing(sqlite3.connect(world.path)) as file:
+    with closing(connect(str(world.path))) as file:
         row = file.execute(
             "SELECT state FROM thread WHERE person = ? AND dialogue = 'session' AND state IS NOT NULL"
             " ORDER BY id DESC LIMIT 1",
