@@ -200,7 +200,7 @@ def test_killed_at_any_line_it_is_the_one_or_the_other_and_a_second_run_ends_it(
     if command == "decrypt":
         main(["encrypt", "--db", str(plain)])
     kept = {file: file.read_bytes() for file in quick_disk.rglob("*.db*")}
-    for number in range(1, 400, 19):
+    for number in range(1, 400, 29):
         for file in [*quick_disk.rglob("*.db*"), *quick_disk.rglob("*.converting")]:
             file.unlink(missing_ok=True)
         for file, content in kept.items():
@@ -214,4 +214,4 @@ def test_killed_at_any_line_it_is_the_one_or_the_other_and_a_second_run_ends_it(
         done = digits is None if command == "decrypt" else digits is not None
         assert main([command, "--db", str(plain)]) in ((0, 2) if done else (0,))
     assert not died
-    assert number > 50
+    assert number > 100
