@@ -416,7 +416,7 @@ def tried_again_without_a_pause(right: Any) -> Any:
 
 @bug(outbox, "LONGEST_GAP_S")
 def gap_without_an_end(right: Any) -> Any:
-    return 10_000.0
+    return dict.fromkeys(right, 10_000.0)
 
 
 @bug(outbox.Outbox, "_slow_down")
