@@ -188,6 +188,7 @@ class Program:
             async with asyncio.TaskGroup() as tasks:
                 tasks.create_task(self.work())
                 tasks.create_task(self.send())
+                tasks.create_task(self.aside.get_ready())
                 tasks.create_task(self.countdown.run())
                 tasks.create_task(self.take_in())
                 tasks.create_task(self.upkeep.run())

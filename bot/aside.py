@@ -14,11 +14,13 @@ from typing import Any
 import msgspec
 
 from bot import drawing
+from core.plans import Region
 
 log = logging.getLogger("cuffline")
 
 LONGEST_S = 120.0  # then the process is given up; own choice
-LESS_URGENT = 10  # steps of niceness: what answers a client goes first
+LESS_URGENT = 10  # steps of niceness, but for a picture that a client in a session waits for
+READY_AFTER_S = 3.0  # the start itself goes first; own choice
 
 
 class Failed(Exception):
@@ -45,6 +47,15 @@ class Aside:
         if kind == "photo":
             self.fixed[body["picture"]] = made
         return made
+
+    async def get_ready(self) -> None:
+        """Draw the fixed pictures before anybody needs them."""
+        await asyncio.sleep(READY_AFTER_S)
+        for region in Region:
+            try:
+                await self.draw("photo", {"picture": f"fit_{region}"})
+            except Exception:  # whoever needs it next finds out; the program goes on
+                log.exception("no picture for the fit of bands on %s", region)
 
     async def done(self, wanted: dict[str, Any]) -> bytes:
         """What came of it. Raises Failed, OSError."""
@@ -75,9 +86,10 @@ async def _in_a_process(wanted: bytes) -> bytes:
 
 def main() -> int:
     """In the process: one piece of work."""
-    with contextlib.suppress(OSError, AttributeError):
-        os.nice(LESS_URGENT)
     wanted = msgspec.json.decode(sys.stdin.buffer.read())
+    if wanted["what"] != "photo":
+        with contextlib.suppress(OSError, AttributeError):
+            os.nice(LESS_URGENT)
     sys.stdout.buffer.write(_made(wanted))
     return 0
 

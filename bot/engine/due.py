@@ -50,6 +50,7 @@ LATER = timedelta(minutes=2)
 ONE_AT_A_TIME = timedelta(hours=1)  # questions after two sessions do not come together
 STALE = timedelta(hours=3)  # what comes so late need not come at night
 NO_BURST = timedelta(seconds=30)
+TALKS_AT_ONCE = 20  # then whoever wrote meanwhile is answered first; own choice
 ASIDE_WITHIN = timedelta(minutes=10)  # what is made in a process of its own is done by then; own choice
 SILENCE = (Cause.BANDS_ON, Cause.QUIET_SET, Cause.AWAY)  # the coach knows by these that no word comes
 
@@ -62,7 +63,7 @@ def all_due(engine: "Engine", now: datetime) -> None:
         engine.guarded("alert", partial(alerts.send, engine, alert.id), partial(_retry_alert, engine, alert))
     for thread in threads.due(engine.store, now):
         engine.guarded("timer", partial(wake, engine, thread, now), partial(_backoff, engine, thread))
-    for talk in duties.due_talks(engine.store, now):
+    for talk in duties.due_talks(engine.store, now, TALKS_AT_ONCE):
         engine.guarded("talk", partial(start, engine, talk, now), partial(_retry_talk, engine, talk))
 
 

@@ -285,10 +285,11 @@ def unplan_due(store: Store, person: int, dialogue: str, now: datetime) -> None:
     )
 
 
-def due_talks(store: Store, now: datetime) -> list[Planned]:
-    """Talks whose time has come."""
+def due_talks(store: Store, now: datetime, most: int = 1000) -> list[Planned]:
+    """Talks whose time has come, earliest first."""
     rows = store.rows(
-        "SELECT * FROM planned WHERE done_at IS NULL AND due_at <= ? ORDER BY due_at, id", [ms(now)]
+        "SELECT * FROM planned WHERE done_at IS NULL AND due_at <= ? ORDER BY due_at, id LIMIT ?",
+        [ms(now), most],
     )
     return [_planned(row) for row in rows]
 

@@ -19,6 +19,13 @@ def test_a_picture_is_drawn_in_a_process_and_kept() -> None:
     assert asyncio.run(aside.draw("photo", body)) is first
 
 
+def test_the_fixed_pictures_are_there_before_anybody_needs_them(monkeypatch: pytest.MonkeyPatch) -> None:
+    monkeypatch.setattr("bot.aside.READY_AFTER_S", 0)
+    aside = Aside()
+    asyncio.run(aside.get_ready())
+    assert set(aside.fixed) == {"fit_arms", "fit_legs"}
+
+
 def test_what_breaks_there_is_named_by_its_last_line() -> None:
     with pytest.raises(Failed, match="KeyError: 'picture'"):
         asyncio.run(Aside().done({"what": "photo", "body": {}}))

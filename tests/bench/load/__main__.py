@@ -18,13 +18,14 @@ def rates_rows(folder: Path, quick: bool) -> Iterator[Row]:
     """Against simpler bots."""
     rounds, clients = (6, 600) if quick else (15, 2500)
     found = asyncio.run(rates.measure(folder, rounds, 1.5, clients))
-    sent = f"{found.letters_each:.2f} messages an update"
-    yield "updates/s, cuffline / bare echo", ">= 0.7", f"{found.ratio('cuffline', 'echo'):.2f} ({sent})"
-    yield (
-        "messages/s, cuffline / bare echo",
-        "",
-        f"{found.ratio('cuffline', 'echo') * found.letters_each:.2f}",
-    )
+    for name, said in (("cuffline", "answers typed"), ("tapped", "answers tapped")):
+        ratio, calls = found.ratio(name, "echo"), found.calls_each[name]
+        yield (
+            f"updates/s, cuffline, {said} / bare echo",
+            ">= 0.7",
+            f"{ratio:.2f} ({calls:.2f} calls an update)",
+        )
+        yield f"calls/s, cuffline, {said} / bare echo", "", f"{ratio * calls / found.calls_each['echo']:.2f}"
     yield "updates/s, pickled / bare echo", "", f"{found.ratio('pickled', 'echo'):.2f}"
     for name, bursts in found.bursts.items():
         speed, late = f"{min(bursts):.0f}-{max(bursts):.0f}/s", f"p99 {found.p99_ms(name):.0f} ms"

@@ -70,7 +70,7 @@ def _built(url: str) -> Any:
     return Application.builder().token(TOKEN).base_url(f"{url}/bot")
 
 
-BOTS = {"cuffline": cuffline, "echo": echo, "pickled": pickled}
+BOTS = {"cuffline": cuffline, "tapped": cuffline, "echo": echo, "pickled": pickled}
 
 if __name__ == "__main__":
     BOTS[sys.argv[1]](sys.argv[2], Path(sys.argv[3]))

@@ -17,6 +17,7 @@ from tests.bench.load.bots import BOTS, TOKEN
 from tests.bench.load.dialogue import FIRST_CLIENT, OVER, answer_to, practice
 
 ACTIVE = 20  # clients whose answer is awaited at any moment
+OURS = ("cuffline", "tapped")  # the same program; clients who type, and who tap buttons where there are some
 PAUSE_S = 0.3  # between bursts, so that a bot's last answers do not run into the next one's burst
 
 
@@ -30,14 +31,14 @@ class Crowd(LocalApi):
         self.awaited: dict[int, float] = {}  # since when, by client
         self.held: dict[int, str] = {}  # answers for the next burst
         self.took_s: list[float] = []
-        self.letters = 0
+        self.calls = 0  # of the Bot API but for fetching
         self.joined = 0
 
     async def call(self, method: str, params: dict[str, Any], files: dict[str, bytes]) -> dict[str, Any]:
         """As the server, and let the client answer."""
         answered = await super().call(method, params, files)
+        self.calls += method.lower() != "getupdates"
         if method.lower() == "sendmessage" and answered["ok"]:
-            self.letters += 1
             self._heard(int(params["chat_id"]), str(params["text"]))
         return answered
 
@@ -45,7 +46,7 @@ class Crowd(LocalApi):
         since = self.awaited.pop(chat, None)
         if since is not None:
             self.took_s.append(time.perf_counter() - since)
-        answer = answer_to(text) if self.name == "cuffline" else _next_line(text)
+        answer = answer_to(text) if self.name in OURS else _next_line(text)
         if answer is not None and OVER not in text:
             self.held[chat] = answer
         if self.running:
@@ -58,7 +59,17 @@ class Crowd(LocalApi):
             chat, text = next(iter(self.held.items()))
             del self.held[chat]
             self.awaited[chat] = time.perf_counter()
-            self.phones[chat].types(text)
+            self._answers(chat, text)
+
+    def _answers(self, chat: int, text: str) -> None:
+        """Tap the newest button that says so, where clients tap; else type."""
+        phone = self.phones[chat]
+        for message in reversed(phone.history[-3:] if self.name == "tapped" else []):
+            for label in (label for row in message.buttons for label, _ in row):
+                if label.lower() == text.lower():
+                    phone.taps(message.id, label)
+                    return
+        phone.types(text)
 
     def _join(self) -> None:
         chat = FIRST_CLIENT + self.joined
@@ -89,7 +100,7 @@ class Rates:
     bursts: dict[str, list[float]] = field(default_factory=dict)
     took_s: dict[str, list[float]] = field(default_factory=dict)
     memory_mb: dict[str, float] = field(default_factory=dict)
-    letters_each: float = 0.0  # that cuffline sends an update; the others send one
+    calls_each: dict[str, float] = field(default_factory=dict)  # of the Bot API, an update
 
     def ratio(self, one: str, other: str) -> float:
         """The median ratio of neighbouring bursts."""
@@ -104,21 +115,22 @@ class Rates:
 async def measure(folder: Path, rounds: int, seconds: float, clients: int) -> Rates:
     """All three bots in turn, after a round to warm up."""
     crowds = {name: Crowd(name) for name in BOTS}
-    store = Store(folder / "cuffline")
-    practice(store, clients, datetime.now(UTC))
-    store.close()
+    for name in OURS:
+        store = Store(folder / name)
+        practice(store, clients, datetime.now(UTC))
+        store.close()
     processes = {name: await _started(crowd, folder) for name, crowd in crowds.items()}
     found = Rates({name: [] for name in BOTS})
     try:
         for crowd in crowds.values():
             await crowd.burst(seconds)
             crowd.took_s.clear()
-            crowd.letters = 0
+            crowd.calls = 0
         for _ in range(rounds):
             for name, crowd in crowds.items():
                 found.bursts[name].append(await crowd.burst(seconds))
         found.took_s = {name: crowd.took_s for name, crowd in crowds.items()}
-        found.letters_each = crowds["cuffline"].letters / len(crowds["cuffline"].took_s)
+        found.calls_each = {name: crowd.calls / len(crowd.took_s) for name, crowd in crowds.items()}
         found.memory_mb = {name: _memory_mb(process.pid) for name, process in processes.items()}
     finally:
         for process in processes.values():
