@@ -105,6 +105,16 @@ class Week:
         return self.load > 0 and (self.monotony is None or self.monotony > MONOTONY_WARNING)
 
 
+def last_days(loads: Sequence[tuple[date, float]], last: date) -> list[float]:
+    """The load of each of the seven days up to `last`, that day included; rest days are 0."""
+    daily = [0.0] * DAYS
+    for day, load in loads:
+        ago = (last - day).days
+        if 0 <= ago < DAYS:
+            daily[DAYS - 1 - ago] += load
+    return daily
+
+
 def week(daily: Sequence[float]) -> Week:
     """Seven daily loads, rest days as 0. Uses the standard deviation of the seven days (population)."""
     if len(daily) != DAYS:

@@ -60,9 +60,9 @@ def estimate(
 ) -> Estimate | Refusal:
     """AOP lying or sitting as in the study (its posture). Raises ValueError for a girth or blood pressure
     that cannot be right; returns the reason where the equation does not apply."""
-    refused = _refused(limb, cuff_cm, age)
-    if refused is not None:
-        return refused
+    why = refused(limb, cuff_cm, age)
+    if why is not None:
+        return why
     _within("girth_cm", girth_cm, GIRTHS_CM)
     _within("systolic", systolic, SBPS_MMHG)
     code = 1 if sex is Sex.MALE else 2
@@ -70,12 +70,13 @@ def estimate(
     return Estimate(aop, STANDARD_ERROR_MMHG, LOW_SHARE * aop, HIGH_SHARE * aop)
 
 
-def _refused(limb: Limb, cuff_cm: float, age: int) -> Refusal | None:
+def refused(limb: Limb, cuff_cm: float, age: int | None) -> Refusal | None:
+    """Why the equation does not apply; `age` None: not known yet."""
     if limb is not Limb.LEG:
         return Refusal.ARM
     if cuff_cm != CUFF_CM:
         return Refusal.CUFF_WIDTH
-    return None if AGES[0] <= age <= AGES[1] else Refusal.AGE
+    return None if age is None or AGES[0] <= age <= AGES[1] else Refusal.AGE
 
 
 def _within(name: str, value: float, limits: tuple[float, float]) -> None:

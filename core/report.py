@@ -10,11 +10,14 @@ from core.calendar.missed import Attendance, Kept
 from core.calendar.recurrence import monday
 from core.calendar.zones import local
 from core.facts import WORKED, CuffChecked, Measured, Rated, SessionEnded, SetDone, WalkDone
-from core.outcomes import Change, girth_change, pain_change, reps_at_equal_load
+from core.outcomes import Change, girth_change, last_days, pain_change, reps_at_equal_load
+from core.outcomes import Week as LoadWeek
+from core.outcomes import week as load_week
 from core.plans import Side
 
 PASSED = ("go", "ease")
 MORNINGS = ("morning", "evening", "48h")
+A_WEEK = timedelta(weeks=1)
 Range = tuple[int, int]
 
 
@@ -23,7 +26,7 @@ class Taken:
     """The facts of one client from `since` up to `until`, days in `zone`.
 
     `ranges`: by session and movement the reps of set 1 that were expected four times in five. `names`: movement
-    to what people call it.
+    to what people call it. `loads`: day and effort x minutes of each rated session.
     """
 
     zone: str
@@ -38,6 +41,7 @@ class Taken:
     measured: Sequence[Measured] = ()
     ranges: Mapping[tuple[str, str], Range] | None = None
     names: Mapping[str, str] | None = None
+    loads: Sequence[tuple[date, float]] = ()
 
 
 @dataclass(frozen=True, slots=True)
@@ -140,7 +144,10 @@ class GirthTrend:
 
 @dataclass(frozen=True, slots=True)
 class Report:
-    """All numbers of the page. Days are ISO dates on the client's calendar."""
+    """All numbers of the page. Days are ISO dates on the client's calendar.
+
+    `last_week`: effort x minutes of the seven days up to the end; `mean_week`: the same a week on average.
+    """
 
     first: str
     last: str
@@ -157,6 +164,8 @@ class Report:
     effort: float | None
     checks: Checks
     girths: tuple[GirthTrend, ...] = ()
+    last_week: LoadWeek | None = None
+    mean_week: float | None = None
 
 
 def report(taken: Taken) -> Report:
@@ -180,7 +189,17 @@ def report(taken: Taken) -> Report:
         effort=fmean(effort) if effort else None,
         checks=checks(taken.checks),
         girths=girths(taken),
+        last_week=load_week(last_days(taken.loads, local(taken.until, taken.zone).date()))
+        if taken.loads
+        else None,
+        mean_week=_mean_week(taken),
     )
+
+
+def _mean_week(taken: Taken) -> float | None:
+    """Load a week on average, None: less than two weeks are on record."""
+    count = (taken.until - taken.since) / A_WEEK
+    return sum(load for _, load in taken.loads) / count if taken.loads and count >= 2 else None
 
 
 # --- attendance ---

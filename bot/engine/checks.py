@@ -1,5 +1,6 @@
 """The body's signs over sessions, from facts: pain by day, and what the cuff checks say together."""
 
+import math
 from datetime import timedelta
 from typing import TYPE_CHECKING
 
@@ -58,14 +59,27 @@ def checked(engine: "Engine", client: int) -> list[Checked]:
     sessions = facts.last_sessions(store, CuffChecked, client, REMEMBERED)
     for one in facts.of_sessions(store, CuffChecked, client, sessions):
         by_session.setdefault(one.session, []).append(one)
-    loose = {one.session for one in facts.of_sessions(store, SetDone, client, sessions, loose=True)}
+    sets = facts.of_sessions(store, SetDone, client, sessions)
+    loose = {one.session for one in sets if one.loose}
+    surprises = {one.session: found for one in sets if (found := _surprise(one)) is not None}
     return [
-        Checked(any("slow_refill" in one.because for one in checks), session in loose, _fit(checks))
+        Checked(
+            any("slow_refill" in one.because for one in checks),
+            session in loose,
+            _fit(checks, surprises.get(session)),
+        )
         for session, checks in by_session.items()
     ]
 
 
-def _fit(checks: list[CuffChecked]) -> Fit:
+def _surprise(one: SetDone) -> float | None:
+    """ln of set 1 over what was expected; None: another set, or one that ends at its number."""
+    if one.set_no != 1 or one.expected is None or one.aim_low == one.aim_high:
+        return None
+    return math.log(max(one.reps, 0.5) / max(one.expected, 1))
+
+
+def _fit(checks: list[CuffChecked], surprise: float | None) -> Fit:
     first = checks[0]
     refill = first.refill_s if first.refill_s is not None else SECONDS.get(first.refill)
-    return Fit(first.tightness, refill)
+    return Fit(first.tightness, refill, surprise)

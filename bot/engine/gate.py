@@ -64,6 +64,8 @@ TALKS: dict[str, Action] = {
     "adjusting": Action.PLAN,
     "saving_template": Action.PLAN,
     "renaming": Action.PLAN,
+    "gauging": Action.PLAN,
+    "measuring": Action.PLAN,
     "trouble": Action.TALK,
     "pausing": Action.PLAN,
     "covering": Action.COVER,

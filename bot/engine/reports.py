@@ -5,7 +5,7 @@ from typing import TYPE_CHECKING, Any
 
 import msgspec
 
-from bot.engine import advising, alerts, calendar, history, status
+from bot.engine import advising, alerts, calendar, history, status, trends
 from bot.engine.coach import pauses
 from conversations.protocol import Say
 from conversations.words import report as words
@@ -53,6 +53,7 @@ def report_of(engine: "Engine", client: Person, now: datetime) -> Report:
             measured=facts.since(store, Measured, who, since),
             ranges=ranges(engine, client, plan),
             names=NAMES,
+            loads=trends.loads(engine, client, since),
         )
     )
 

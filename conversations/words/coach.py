@@ -2,6 +2,8 @@
 
 from conversations.protocol import Choice
 from conversations.words.movements import NAMES
+from conversations.words.report import DOWN, SURE, UNSURE, UP
+from core.outcomes import Trend, Week
 from core.plans import PAIN_CEILING, Plan, Scheme
 
 SINCE = "{name} (since {day})"
@@ -70,6 +72,11 @@ PAIN = "pain {score}"
 EFFORT = "effort {score}"
 WALKED = "walk {minutes:g} min"
 ALERTS = "Open: {causes}."
+WEEK_LOAD = "Last 7 days: weekly load {load:.0f} (effort x minutes){spread}."
+SPREAD = ", monotony {monotony:.1f}, load x monotony {product:.0f}{alike}"
+ALIKE = "; the days are much alike"
+ALL_ALIKE = "; every day was the same"
+TREND = "{movement} at {load}: set 1 {way} by {percent:.0f} %, {sure}."
 AWAY = "{coach} is away; you stand in."
 CLEARANCE = "Clearance"
 NEW_PLAN = "New plan"
@@ -94,6 +101,7 @@ DID = {
     "finished": "finished the plan",
     "handed_over": "handed over",
     "renamed": "renamed",
+    "pressure_estimate": "estimated the cuff pressure",
     "travel": "travel plan",
     "load_used": "used the new load",
     "load_kept": "kept the load",
@@ -279,6 +287,25 @@ def plan_short(plan: Plan) -> str:
         what = f"{one.walk_min} min" if one.scheme is Scheme.WALK else one.doing
         parts.append(f"{movement(one.movement)} {what}".strip())
     return ", ".join(parts)
+
+
+def week_load(week: Week) -> str:
+    """The load of seven days and how much alike the days were."""
+    if week.monotony is None or week.load_x_monotony is None:
+        spread = ALL_ALIKE
+    else:
+        alike = ALIKE if week.monotonous else ""
+        spread = SPREAD.format(monotony=week.monotony, product=week.load_x_monotony, alike=alike)
+    return WEEK_LOAD.format(load=week.load, spread=spread)
+
+
+def trend(name: str, found: Trend) -> str:
+    """How reps at equal load have moved; "": not at all."""
+    if round(found.percent) == 0:
+        return ""
+    way, sure = (UP if found.percent > 0 else DOWN), (SURE if found.sure else UNSURE)
+    percent = abs(found.percent)
+    return TREND.format(movement=movement(name), load=found.load, way=way, percent=percent, sure=sure)
 
 
 def cut(text: str, longest: int = LONGEST_LINE) -> str:

@@ -24,7 +24,8 @@ SOURCES = (
     "the client's earlier sessions; four counts in five should fall in it. Pain counts as changed from 2 points or 30 %: "
     "Farrar et al. 2001 (Pain 94:149). A change of reps is clear when it exceeds what one day differs from another, 12 %: "
     "own judgement, no source. A girth counts as "
-    "changed above 2.8 % (two measurements, 1 % error each, from memory). Effort 0-10: as the client rates it."
+    "changed above 2.8 % (two measurements, 1 % error each, from memory). Effort 0-10: as the client rates it; effort x "
+    "minutes: Foster et al. 2001 (JSCR 15:109); monotony: mean daily load over its standard deviation."
 )
 
 ATTENDANCE_TITLE = "Sessions a week"
@@ -63,6 +64,10 @@ PAIN_CHANGE = {
 PAIN_NONE = "No pain in {sessions} sessions: before, after, the next morning."
 PAIN_HIGHEST = "Highest pain on record: {score} of 10."
 EFFORT = "Effort after sessions: {effort:.1f} of 10 on average."
+WEEK_LOAD = "Weekly load (effort x minutes): {load:.0f} in the last seven days{mean}{spread}."
+MEAN_WEEK = ", {mean:.0f} a week on average"
+SPREAD = "; monotony {monotony:.1f}, load x monotony {product:.0f}"
+ALL_ALIKE = "; every day was the same"
 CHECKS = (
     "Bands were checked {looks} times (each limb counts): {passed} fine, {loosened} loosened first, {stopped} taken off"
     "{tightness}."
@@ -102,7 +107,7 @@ def in_short(made: Report) -> list[str]:
     lines += _ranges(made)
     if made.walks:
         lines.append(WALKED.format(walks=made.walks, minutes=made.walk_minutes))
-    return [*lines, *_pain(made), *_effort(made), _checks(made), *_girths(made)]
+    return [*lines, *_pain(made), *_effort(made), *_week_load(made), _checks(made), *_girths(made)]
 
 
 def _attendance(made: Report) -> str:
@@ -165,6 +170,20 @@ def _pain(made: Report) -> list[str]:
 
 def _effort(made: Report) -> list[str]:
     return [] if made.effort is None else [EFFORT.format(effort=made.effort)]
+
+
+def _week_load(made: Report) -> list[str]:
+    week = made.last_week
+    if week is None:
+        return []
+    mean = "" if made.mean_week is None else MEAN_WEEK.format(mean=made.mean_week)
+    if not week.load:
+        spread = ""
+    elif week.monotony is None:
+        spread = ALL_ALIKE
+    else:
+        spread = SPREAD.format(monotony=week.monotony, product=week.load_x_monotony)
+    return [WEEK_LOAD.format(load=week.load, mean=mean, spread=spread)]
 
 
 def _checks(made: Report) -> str:

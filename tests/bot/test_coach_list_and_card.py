@@ -158,6 +158,7 @@ def test_the_card_says_in_ten_seconds_what_a_coach_needs(room: Room) -> None:
         "Thu 5 Mar: goblet squat 10 kg: 31, 14, 7, pain 2",
         "Wed 4 Mar: goblet squat 10 kg: 30, 14, 7",
         "Tue 3 Mar: goblet squat 10 kg: 29, 14, 7",
+        "Goblet squat at 10 kg: set 1 up by 11 %, not yet a clear change.",
     ]
     assert room.labels(COACH) == ["Clearance", "New plan", "Pause", "Message", "Log", "More"]
     assert [message.kind for message in room.messages(COACH)[-2:]] == ["photo", "text"]

@@ -3,7 +3,7 @@
 from dataclasses import replace
 
 from conversations.words.report import in_short
-from core.outcomes import Change
+from core.outcomes import Change, Week
 from core.report import Checks, First, Movement, Pain, PainTrend, Report
 
 SQUAT = Movement(
@@ -68,3 +68,17 @@ def test_without_pain_without_days_without_checks_it_says_so() -> None:
     assert said[0] == "13 sessions done; no fixed days."
     assert "No pain in 1 sessions: before, after, the next morning." in said
     assert "No band check on record." in said
+
+
+def test_the_weekly_load_is_named_with_what_it_is_made_of() -> None:
+    week = replace(MADE, last_week=Week(590.0, 0.86, 509.0), mean_week=520.0)
+    assert (
+        "Weekly load (effort x minutes): 590 in the last seven days, 520 a week on average; monotony 0.9, load x monotony 509."
+        in in_short(week)
+    )
+    equal = replace(MADE, last_week=Week(210.0, None, None))
+    assert "Weekly load (effort x minutes): 210 in the last seven days; every day was the same." in in_short(
+        equal
+    )
+    none = replace(MADE, last_week=Week(0.0, None, None))
+    assert "Weekly load (effort x minutes): 0 in the last seven days." in in_short(none)

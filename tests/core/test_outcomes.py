@@ -11,6 +11,7 @@ from core.outcomes import (
     Change,
     detectable_girth_cm,
     girth_change,
+    last_days,
     pain_change,
     reps_at_equal_load,
     session_load,
@@ -86,3 +87,9 @@ BAD = [
 def test_bad_input_names_its_field(wrong: object, named: str) -> None:
     with pytest.raises(ValueError, match=f"^{named}:"):
         wrong()  # type: ignore[operator]
+
+
+def test_a_day_beyond_the_seven_or_ahead_is_not_in_the_week() -> None:
+    last = date(2026, 3, 8)
+    loads = [(last - timedelta(days=ago), 10.0 * (ago + 2)) for ago in (-1, 0, 0, 6, 7)]
+    assert last_days(loads, last) == [80.0, 0.0, 0.0, 0.0, 0.0, 0.0, 40.0]

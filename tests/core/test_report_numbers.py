@@ -190,3 +190,17 @@ def test_counts_never_exceed_what_they_are_counted_from(found: list[tuple[int, i
     assert 0 <= one.as_expected <= one.expected == len(found) - 1
     assert one.reps == sum(reps for _, reps in found)
     assert [first.day for first in one.firsts] == sorted(first.day for first in one.firsts)
+
+
+def test_the_load_of_the_last_seven_days_and_of_a_week_on_average() -> None:
+    last = (START + timedelta(days=28)).date()
+    loads = [(last - timedelta(days=ago), 100.0) for ago in (0, 3, 6, 7, 20)]
+    made = report(replace(EMPTY, loads=loads))
+    assert made.last_week is not None
+    assert (made.last_week.load, made.mean_week) == (300.0, 125.0)
+
+
+def test_without_a_rated_session_there_is_no_load_and_in_the_first_two_weeks_no_mean() -> None:
+    assert (report(EMPTY).last_week, report(EMPTY).mean_week) == (None, None)
+    until = START + timedelta(days=13)
+    assert report(replace(EMPTY, until=until, loads=[(until.date(), 90.0)])).mean_week is None

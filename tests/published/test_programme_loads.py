@@ -2,12 +2,12 @@
 
 import math
 
-from core.plans import FIXED_AIMS, OPEN_AIMS, REST_S, TEMPO_S
+from core.plans import FIXED_AIMS, OPEN_AIMS, REST_S, TEMPO_S, Scheme
 from core.progression.choosing import MOST_OF_MAX
-from core.progression.fixed_sets import REPS, open_ended
+from core.progression.fixed_sets import REPS, past_open
 from core.progression.prior import GROWTH_A_DAY, START
 from core.progression.records import SessionRecord
-from tests.core.progression.scenes import DAY, kg
+from tests.core.progression.scenes import DAY, ask, kg
 
 
 def minutes(reps: int, tempo_s: float, rest_s: float, sets: int = 4) -> float:
@@ -45,8 +45,9 @@ def test_a_movement_fits_into_five_to_ten_minutes() -> None:
 
 def test_an_open_last_set_raises_above_fifteen_reps() -> None:
     """Smallest possible load when set 4 brings more than 15 (trial protocol PMC7534706, table 3, read)."""
-    assert not open_ended(SessionRecord(DAY, kg(10), (30, 15, 15, 15)))
-    assert open_ended(SessionRecord(DAY, kg(10), (30, 15, 15, 16)))
+    left_open = ask(scheme=Scheme.FIXED, open_last=True)
+    assert not past_open(left_open, SessionRecord(DAY, kg(10), (30, 15, 15, 15)))
+    assert past_open(left_open, SessionRecord(DAY, kg(10), (30, 15, 15, 16)))
 
 
 def test_growth_is_of_the_size_that_trials_found() -> None:

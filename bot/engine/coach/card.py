@@ -3,7 +3,7 @@
 from datetime import datetime, timedelta
 from typing import TYPE_CHECKING
 
-from bot.engine import alerts, calendar, clearances, screenings, status, weeks
+from bot.engine import alerts, calendar, clearances, screenings, status, trends, weeks
 from bot.engine.coach import away, loads_asked, pauses, plans, reading_plans
 from bot.engine.coach import clients as whose
 from conversations.protocol import Choice, Say
@@ -50,7 +50,8 @@ def show(engine: "Engine", coach: Person, client: Person, now: datetime) -> None
         *clearance(engine, client),
         *plan_lines(engine, client, now),
     ]
-    lines += [next_line(engine, coach, client), *sessions(engine, client), *open_lines(engine, client)]
+    lines += [next_line(engine, coach, client), *sessions(engine, client), *course(engine, client, now)]
+    lines += open_lines(engine, client)
     asked = loads_asked.waiting(engine, client.id)
     lines += [
         words.ASKED_LINE.format(movement=words.movement(one.movement), was=one.was, use=one.use)
@@ -168,6 +169,13 @@ def _session(engine: "Engine", client: Person, started: SessionStarted) -> str:
     parts += [words.STOPPED] if ended is not None and ended.why not in WORKED else []
     text = ", ".join(part for part in parts if part) or words.NO_SETS
     return f"{local(started.at, client.zone).strftime('%a %-d %b')}: {text}"
+
+
+def course(engine: "Engine", client: Person, now: datetime) -> list[str]:
+    """Weekly load, and reps at equal load."""
+    week, strength = trends.week_of(engine, client, now), trends.strength(engine, client)
+    lines = [words.week_load(week)] if week is not None else []
+    return [*lines, *(words.trend(name, found) for name, found in strength.items())]
 
 
 def open_lines(engine: "Engine", client: Person) -> list[str]:

@@ -116,6 +116,8 @@ ABOUT_CLIENT: dict[str, tuple[Action, About]] = {
     "next_loads": (Action.PLAN, loads_asked.switch),
     "change": (Action.PLAN, _dialogue("adjusting")),
     "save_template": (Action.PLAN, _dialogue("saving_template")),
+    "gauge": (Action.PLAN, _dialogue("gauging")),
+    "girth": (Action.PLAN, _dialogue("measuring")),
     "rename": (Action.PLAN, _dialogue("renaming")),
     "travel": (Action.PLAN, away.by_coach),
     "travel_end": (Action.PLAN, away.back_by_coach),
