@@ -1,4 +1,4 @@
-"""Typed lists of the loads somebody owns: "4, 6, 8, 10 kg", or "2-20 by 2 kg"."""
+"""Typed lists of the loads somebody owns: "4, 6, 8, 10 kg", "2-20 by 2 kg", "bar 10 kg, plates 2x1.25 2x2.5"."""
 
 import re
 from decimal import Decimal
@@ -7,6 +7,7 @@ from conversations.answers import Unclear, Why, load
 from conversations.answers.lexing import normal
 from conversations.answers.measures import HEAVIEST, LOAD_UNITS
 from conversations.answers.reading import HALF_TYPED
+from conversations.plates import read_bar
 from core.resistance import dumbbells
 from core.templates import from_maximum
 from core.units import Load, Unit, plain
@@ -30,8 +31,8 @@ def read_owned(text: str) -> tuple[tuple[Decimal, ...], Unit | None]:
     if HALF_TYPED.search(text) or any(sign in text for sign in FRACTIONS):
         raise Unclear(Why.NOT_A_NUMBER)  # in a list "1/2" is two loads, so a half is typed 0.5
     said = normal(text).strip(" .")
-    span = SPAN.fullmatch(said)
-    numbers, units = _span(*span.groups()) if span else _list(said)
+    span, bar = SPAN.fullmatch(said), read_bar(said)
+    numbers, units = bar or (_span(*span.groups()) if span else _list(said))
     if len(set(units)) > 1:
         raise Unclear(Why.NO_UNIT)
     return _checked(numbers), units[0] if units else None

@@ -15,6 +15,7 @@ import msgspec
 from bot.engine import calendar, checks, clearances, clips, kit, loads, recovery, status, testing
 from bot.engine.coach import reading_plans
 from conversations.catalogue import CATALOGUE
+from conversations.pulse import CEILING
 from core.cuffs.limbs import places_of
 from core.facts import Answered, Cleared, CuffChecked, SessionEnded, SetDone, WalkDone
 from core.plans import PAIN_CEILING, Goal, Plan, Scheme
@@ -80,6 +81,11 @@ def _regions(about: About) -> tuple[str, ...]:
 
 def _age(about: About) -> int | None:
     text = about.detail("age")
+    return int(text) if text.isdigit() else None
+
+
+def _pulse_below(about: About) -> int | None:
+    text = about.detail(CEILING)
     return int(text) if text.isdigit() else None
 
 
@@ -184,6 +190,7 @@ MAKERS: dict[str, Maker] = {
     "digest_at": lambda about: status.detail(about.engine, about.person.id, calendar.DIGEST_AT, ""),
     "last_digest": lambda about: calendar.last_digest(about.engine, about.person),
     "parts": _parts,
+    "pulse_below": _pulse_below,
     "done": lambda about: recovery.done(about.engine, about.client.id),
     "ended": lambda about: facts.latest(about.engine.store, SessionEnded, about.client.id) is not None,
 }

@@ -65,6 +65,7 @@ TALKS: dict[str, Action] = {
     "saving_template": Action.PLAN,
     "renaming": Action.PLAN,
     "gauging": Action.PLAN,
+    "pulse": Action.PLAN,
     "measuring": Action.PLAN,
     "trouble": Action.TALK,
     "pausing": Action.PLAN,

@@ -17,6 +17,7 @@ from conversations.session.state import (
     with_counted,
 )
 from conversations.words import session as words
+from conversations.words.pulse import BELOW
 from core.cuffs import can_finish, check_again
 from core.facts import WalkDone
 from core.plans import Scheme, Side
@@ -59,6 +60,8 @@ def ask(state: State) -> Say:
     """What is to be done now: a set or a walk."""
     if state.phase is Phase.WALK:
         text = words.WALK.format(minutes=state.doing.walk_min, kmh=f"{state.doing.walk_kmh:g}")
+        below = state.brief.pulse_below
+        text += f" {BELOW.format(ceiling=below)}" if below else ""
         return say(text, f"walk.{state.set_id}", Choice(words.WALK_LABEL, "done"))
     aim = state.doing.aims[state.set_no - 1]
     if state.set_no > 1:

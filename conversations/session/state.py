@@ -44,7 +44,8 @@ class Brief:
     `names`: movement id -> what the client calls it. `number` counts the client's sessions from 1. `expected`
     per movement: reps of each set, from the load model ([]: unknown). `sets`: at most so many (gentle).
     `bands`: region -> letters of the bands they own for it; `last_band`: region -> the one of the last session;
-    `marks`: letter -> where it is closed; `clips`: movement -> the coach's own film of it.
+    `marks`: letter -> where it is closed; `clips`: movement -> the coach's own film of it. `pulse_below`: beats a minute
+    to walk below, None: no limit.
     """
 
     session: str
@@ -63,6 +64,7 @@ class Brief:
     last_band: dict[str, str] = field(default_factory=dict)
     marks: dict[str, str] = field(default_factory=dict)
     clips: dict[str, str] = field(default_factory=dict)
+    pulse_below: int | None = None
 
 
 @dataclass(frozen=True, slots=True)

@@ -101,6 +101,7 @@ DID = {
     "finished": "finished the plan",
     "handed_over": "handed over",
     "renamed": "renamed",
+    "pulse_ceiling": "set the pulse to walk below",
     "pressure_estimate": "estimated the cuff pressure",
     "travel": "travel plan",
     "load_used": "used the new load",

@@ -18,7 +18,9 @@ ONE_SIDED = "The {closed} stays without a band, so for that pair there is one-si
 REFUSED = "Not this one: it would put a band on the {closed}."
 TEMPLATE = "A plan for {name}. Which template?"
 NOT_CLEARED = "{name} is not cleared for arms or legs, so there is no plan to make yet. Clear first."
-OWNED = "Which loads does {name} own? Like: 4, 6, 8, 10 kg, or 2-20 by 2 kg."
+OWNED = (
+    "Which loads does {name} own? Like: 4, 6, 8, 10 kg, or 2-20 by 2 kg, or bar 10 kg, plates 2x1.25 4x2.5."
+)
 OWNED_DEFAULT = "2-20 by 2 kg"
 OWNED_AS_NOW = "As now: {first} to {last}"
 AS_NOW_TYPED = ("as now", "as before", "same", "the same")

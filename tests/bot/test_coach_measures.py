@@ -5,7 +5,7 @@ from datetime import timedelta
 
 import pytest
 
-from bot.engine import checks
+from bot.engine import briefs, checks
 from core.facts import BandsOff, BandsOn, CoachDid, CuffChecked, Measured, Rated
 from core.plans import Region
 from core.pressure import Drift, Fit, drift
@@ -126,3 +126,36 @@ def test_reps_tightness_and_refill_that_drift_together_reach_the_coach(room: Roo
         checks.tell_patterns(room.stage.engine, client)
     causes = [one.cause for one in duties.open_alerts(room.store, client)]
     assert causes == [Cause.TIGHTNESS_DRIFT]
+
+
+def walks_below(room: Room) -> int | None:
+    """The pulse ceiling of the client's next session."""
+    brief = briefs.make(room.stage.engine, room.person(RUTA), "session", {"session": "x"})
+    below: int | None = brief.pulse_below
+    return below
+
+
+def test_a_pulse_ceiling_is_half_of_the_reserve_and_goes_with_the_next_walk(room: Room) -> None:
+    """60 at rest, 160 at most: 110 (half of the reserve: Patterson et al. 2019)."""
+    more(room)
+    assert walks_below(room) is None
+    room.taps(COACH, "Pulse for walks")
+    room.types(COACH, "160")
+    room.types(COACH, "60")
+    assert room.says(COACH).startswith("Ruta walks below 110 beats a minute")
+    assert walks_below(room) == 110
+    room.taps(COACH, "Back to Ruta")
+    room.taps(COACH, "More")
+    room.taps(COACH, "Pulse for walks")
+    room.taps(COACH, "No limit")
+    assert walks_below(room) is None
+
+
+def test_a_pulse_at_rest_that_is_not_below_the_highest_is_asked_again(room: Room) -> None:
+    more(room)
+    room.taps(COACH, "Pulse for walks")
+    room.types(COACH, "90")
+    room.types(COACH, "90")
+    assert room.says(COACH).startswith("The highest pulse is above the one at rest.")
+    room.types(COACH, "70")
+    assert walks_below(room) == 80

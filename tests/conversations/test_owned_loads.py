@@ -36,6 +36,11 @@ RACK = loads_from_text("8 kg|12 kg|16 kg")
         ("From 5 – 10 by 2.5 lbs.", "5 7.5 10", Unit.LB),
         ("12", "12", None),
         ("500 kg", "500", Unit.KG),
+        ("bar 10 kg, plates 2x1.25 2x2.5", "10 12.5 15 17.5", Unit.KG),
+        ("Bar 10 with plates 4 x 2.5 kg", "10 15 20", Unit.KG),
+        ("handle 2kg + 2x0.5, 2x1 and 2x1.25", "2 3 4 4.5 5 5.5 6.5 7.5", Unit.KG),
+        ("bar 5, discs 2x1", "5 7", None),
+        ("bar 45 lb, plates 2x10 lb", "45 65", Unit.LB),
     ],
 )
 def test_lists_and_spans_are_read(text: str, numbers: str, unit: Unit | None) -> None:
@@ -122,3 +127,24 @@ def test_a_start_is_typed_or_comes_from_a_maximum(text: str, load: int) -> None:
 def test_a_start_that_is_not_owned_or_no_load_is_asked_again(text: str) -> None:
     with pytest.raises(Unclear):
         read_start(text, RACK)
+
+
+@pytest.mark.parametrize(
+    "text",
+    [
+        "bar 10 kg",
+        "bar 10 kg, plates 1.25 2.5",
+        "bar 10 kg, plates 3x1.25",
+        "bar 10 kg, plates 2x0",
+        "bar, plates 2x1",
+    ],
+)
+def test_a_bar_with_plates_that_nobody_can_count_is_asked_again(text: str) -> None:
+    with pytest.raises(Unclear):
+        read_owned(text)
+
+
+def test_a_bar_in_kilograms_takes_no_plates_in_pounds() -> None:
+    with pytest.raises(Unclear) as found:
+        read_owned("bar 10 kg, plates 2x5 lb")
+    assert found.value.reason is Why.NO_UNIT

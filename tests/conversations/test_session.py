@@ -360,6 +360,13 @@ def test_a_gentle_first_session_is_one_movement_two_sets_and_asks_what_was_left(
     assert {fact.reps_left for fact in p.facts(SetDone) if fact.set_no == 1} == {None, 4}  # type: ignore[attr-defined]
 
 
+def test_a_walk_says_the_pulse_to_stay_below_where_there_is_one() -> None:
+    walk = Exercise("walk", Region.LEGS, Scheme.WALK, walk_min=10, walk_kmh=4.0, limit_min=15)
+    p = Played(Brief("1-1", 5, (walk,), pulse_below=110)).fits()
+    assert p.heard.endswith("Pulse below 110.")
+    assert "Pulse" not in played(walk).fits().heard
+
+
 def test_a_walk_has_minutes_and_ends_with_bands_off() -> None:
     walk = Exercise("walk", Region.LEGS, Scheme.WALK, walk_min=10, walk_kmh=4.0, limit_min=15)
     p = played(walk).fits()

@@ -116,6 +116,7 @@ ABOUT_CLIENT: dict[str, tuple[Action, About]] = {
     "next_loads": (Action.PLAN, loads_asked.switch),
     "change": (Action.PLAN, _dialogue("adjusting")),
     "save_template": (Action.PLAN, _dialogue("saving_template")),
+    "pulse": (Action.PLAN, _dialogue("pulse")),
     "gauge": (Action.PLAN, _dialogue("gauging")),
     "girth": (Action.PLAN, _dialogue("measuring")),
     "rename": (Action.PLAN, _dialogue("renaming")),

@@ -8,7 +8,7 @@ from bot.engine.coach import away, covering, loads_asked, pauses
 from bot.engine.coach import clients as whose
 from conversations.protocol import Choice, Say
 from conversations.words import coach as words
-from conversations.words import gauging, girth
+from conversations.words import gauging, girth, pulse
 from conversations.words import report as report_words
 from core.access import Action
 from core.store.people import Person
@@ -33,7 +33,8 @@ def show(engine: "Engine", coach: Person, client: Person, now: datetime) -> None
         pairs.append((words.TRAVEL, "travel"))
     asks = loads_asked.asks(engine, client.id)
     pairs.append((words.NEXT_LOADS_AUTO if asks else words.NEXT_LOADS_ASK, "next_loads"))
-    pairs += [(gauging.CUFF_PRESSURE, "gauge"), (girth.GIRTH, "girth"), (words.RENAME, "rename")]
+    pairs += [(gauging.CUFF_PRESSURE, "gauge"), (pulse.PULSE, "pulse"), (girth.GIRTH, "girth")]
+    pairs.append((words.RENAME, "rename"))
     if gate.allows(engine, coach, Action.HAND_OVER, client) and covering.others(engine, coach):
         pairs.append((words.HAND_OVER, "handover"))
     pairs.append((report_words.REPORT, "report"))
