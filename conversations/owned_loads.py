@@ -8,7 +8,7 @@ from conversations.answers.lexing import normal
 from conversations.answers.measures import HEAVIEST, LOAD_UNITS
 from conversations.answers.reading import HALF_TYPED
 from conversations.plates import read_bar
-from core.resistance import dumbbells
+from core.resistance import dumbbells, stack
 from core.templates import from_maximum
 from core.units import Load, Unit, plain
 
@@ -86,9 +86,9 @@ def _span(low: str, *parts: str | None) -> tuple[list[Decimal], list[Unit]]:
     first_unit, high, second_unit, step, third_unit = parts
     units = [LOAD_UNITS[unit] for unit in (first_unit, second_unit, third_unit) if unit]
     start, end, each = Decimal(low), Decimal(high or 0), Decimal(step or 0)
-    if each <= 0 or end < start or (end - start) / each >= MOST_LOADS:
+    if each <= 0 or not 0 < start <= end or (end - start) / each >= MOST_LOADS:
         raise Unclear(Why.NOT_A_NUMBER)
-    return [start + each * number for number in range(int((end - start) / each) + 1)], units
+    return [one.value for one in stack(start, each, end, Unit.KG)], units
 
 
 def _list(said: str) -> tuple[list[Decimal], list[Unit]]:

@@ -10,6 +10,7 @@ from types import MappingProxyType
 
 from core.bodyweight import HEEL_RAISES, HIP_BRIDGES, SQUATS, push_ups, rows
 from core.plans import Region, Rung
+from core.resistance import Ladder, with_tempo
 
 
 class Kind(StrEnum):
@@ -42,6 +43,11 @@ class Movement:
         return self.kind is Kind.LOAD or self.straps
 
 
+def _slowed(rungs: tuple[Rung, ...]) -> tuple[Rung, ...]:
+    """Each variation, then the same at a slow tempo: a half step where the next variation is a large one."""
+    return with_tempo(Ladder(rungs)).rungs
+
+
 _ALL = (
     Movement("goblet_squat", Region.LEGS, "squat", Kind.LOAD),
     Movement("split_squat", Region.LEGS, "squat", Kind.LOAD, one_sided=True),
@@ -50,12 +56,12 @@ _ALL = (
     Movement("one_arm_curl", Region.ARMS, "curl", Kind.LOAD, one_sided=True),
     Movement("floor_press", Region.ARMS, "push", Kind.LOAD),
     Movement("one_arm_row", Region.ARMS, "pull", Kind.LOAD, one_sided=True),
-    Movement("push_up", Region.ARMS, "push", Kind.BODYWEIGHT, rungs=push_ups()),
+    Movement("push_up", Region.ARMS, "push", Kind.BODYWEIGHT, rungs=_slowed(push_ups())),
     Movement("doorway_row", Region.ARMS, "pull", Kind.BODYWEIGHT),
-    Movement("suspended_row", Region.ARMS, "pull", Kind.BODYWEIGHT, rungs=rows(), straps=True),
-    Movement("chair_squat", Region.LEGS, "squat", Kind.BODYWEIGHT, rungs=SQUATS),
-    Movement("hip_bridge", Region.LEGS, "hinge", Kind.BODYWEIGHT, rungs=HIP_BRIDGES),
-    Movement("heel_raise", Region.LEGS, "calf", Kind.BODYWEIGHT, rungs=HEEL_RAISES),
+    Movement("suspended_row", Region.ARMS, "pull", Kind.BODYWEIGHT, rungs=_slowed(rows()), straps=True),
+    Movement("chair_squat", Region.LEGS, "squat", Kind.BODYWEIGHT, rungs=_slowed(SQUATS)),
+    Movement("hip_bridge", Region.LEGS, "hinge", Kind.BODYWEIGHT, rungs=_slowed(HIP_BRIDGES)),
+    Movement("heel_raise", Region.LEGS, "calf", Kind.BODYWEIGHT, rungs=_slowed(HEEL_RAISES)),
     Movement("towel_curl", Region.ARMS, "curl", Kind.BODYWEIGHT),
     Movement("walk", Region.LEGS, "walk", Kind.WALK),
 )

@@ -21,6 +21,7 @@ from conversations.words.pulse import BELOW
 from core.cuffs import can_finish, check_again
 from core.facts import WalkDone
 from core.plans import Scheme, Side
+from core.resistance import TEMPO_MARK
 
 TENS = tuple(
     Choice(label, f"t{tens}")
@@ -94,7 +95,9 @@ def _sides(state: State) -> str:
 
 
 def _stop(state: State) -> str:
-    return words.STOP_AT_NUMBER if state.doing.scheme is Scheme.FIXED else words.STOP_WHEN_FORM_GOES
+    stop = words.STOP_AT_NUMBER if state.doing.scheme is Scheme.FIXED else words.STOP_WHEN_FORM_GOES
+    slow = state.doing.doing.endswith(TEMPO_MARK)
+    return f"{stop} {words.SLOW}" if slow else stop
 
 
 def set_done(state: State, at: datetime) -> Turn[State]:

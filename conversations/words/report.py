@@ -4,6 +4,7 @@ from datetime import date
 
 from core.outcomes import Change
 from core.report import Movement, Report
+from core.resistance import TEMPO_MARK
 
 TITLE = "Training with bands: {name}"
 SUBTITLE = "{first} to {last}   ·   plan: {plan}   ·   goal: {goal}   ·   coach: {coach}"
@@ -128,7 +129,8 @@ def _movement(one: Movement) -> str:
 
 def _load(stored: str) -> str:
     """What was lifted: "12 kg"; of a rung its last part, since the first names the movement again."""
-    return stored.rpartition(", ")[2] or BODY_WEIGHT
+    variation = stored.removesuffix(f", {TEMPO_MARK}")
+    return (variation.rpartition(", ")[2] or BODY_WEIGHT) + stored[len(variation) :]
 
 
 def _trend(load: str, percent: float, sure: bool) -> str:

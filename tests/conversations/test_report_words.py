@@ -82,3 +82,8 @@ def test_the_weekly_load_is_named_with_what_it_is_made_of() -> None:
     )
     none = replace(MADE, last_week=Week(0.0, None, None))
     assert "Weekly load (effort x minutes): 0 in the last seven days." in in_short(none)
+
+
+def test_a_slow_variation_is_named_with_its_variation() -> None:
+    slow = replace(SQUAT, firsts=(replace(SQUAT.firsts[0], doing="sit to stand, low chair, tempo 2/2"),))
+    assert "at low chair, tempo 2/2" in in_short(replace(MADE, movements=(slow,)))[1]

@@ -36,7 +36,7 @@ from conversations.session.machine import advance
 from conversations.session.state import Brief, Phase, State
 from conversations.words import session as words
 from core.facts import BandsOff, BandsOn, CuffChecked, SessionEnded, SetDone, WalkDone
-from core.plans import FIXED_AIMS, OPEN_AIMS, Exercise, Region, Scheme, Side
+from core.plans import FIXED_AIMS, OPEN_AIMS, Exercise, Region, Rung, Scheme, Side
 from core.safety.causes import Cause
 from core.units import Load
 
@@ -365,6 +365,13 @@ def test_a_walk_says_the_pulse_to_stay_below_where_there_is_one() -> None:
     p = Played(Brief("1-1", 5, (walk,), pulse_below=110)).fits()
     assert p.heard.endswith("Pulse below 110.")
     assert "Pulse" not in played(walk).fits().heard
+
+
+def test_a_slow_rung_says_how_slow() -> None:
+    slow = Rung("squat, tempo 2/2")
+    squat = Exercise("chair_squat", Region.LEGS, Scheme.OPEN, OPEN_AIMS, rung=slow.name, rungs=(slow,))
+    assert "Slow: 2 s up, 2 s down, no stop at either end." in played(squat).fits().heard
+    assert "Slow:" not in played().fits().heard
 
 
 def test_a_walk_has_minutes_and_ends_with_bands_off() -> None:

@@ -5,7 +5,8 @@ from hypothesis import given
 from hypothesis import strategies as st
 
 from core.bodyweight import HIP_BRIDGES, SQUATS, Basis, feet_on, hands_on, load_kg, push_ups, row_lean, rows
-from core.resistance import Ladder
+from core.movements import MOVEMENTS
+from core.resistance import Ladder, scale
 
 
 @given(st.floats(0, 60.9), st.floats(0.01, 30))
@@ -56,3 +57,15 @@ def test_all_ladders_are_ladders() -> None:
 def test_kilograms_need_a_body_mass() -> None:
     with pytest.raises(ValueError, match=r"^body_mass_kg:"):
         load_kg(0.5, 0)
+
+
+def test_each_variation_of_a_movement_comes_again_slowly_before_the_next() -> None:
+    """2 s up, 2 s down, no stop, when a variation gets easy: common practice, no source."""
+    rungs = [rung.name for rung in MOVEMENTS["chair_squat"].rungs]
+    assert rungs[:3] == [
+        "sit to stand, high chair",
+        "sit to stand, high chair, tempo 2/2",
+        "sit to stand, low chair",
+    ]
+    places = scale(Ladder(MOVEMENTS["push_up"].rungs)).x
+    assert list(places) == sorted(places)
