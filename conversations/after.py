@@ -14,7 +14,7 @@ from core.facts import WORKED, Answered, Rated
 from core.plans import PAIN_CEILING
 from core.safety.aftercare import NUMB_LIMIT
 from core.safety.causes import Cause
-from core.safety.pain import PainDay, PainStep, pain_step
+from core.safety.pain import PainDay, PainStep, Where, pain_step
 
 
 @dataclass(frozen=True, slots=True)
@@ -125,9 +125,9 @@ def _numb(brief: Brief, draft: Draft, at: datetime) -> tuple[Effect, ...]:
 def pain_cause(brief: Brief, draft: Draft) -> Cause | None:
     """Why the coach is told of this pain; None: accepted, or the working muscle's burn."""
     pain = draft.pain or 0
-    if draft.where in (None, "muscle"):
+    if draft.where in (None, Where.MUSCLE):
         return None
-    if draft.where != "joint":
+    if draft.where != Where.JOINT:
         return Cause.PAIN_AFTER if pain > brief.pain_ceiling else None
     days = (*brief.pain_days[:-1], PainDay(pain))
     return Cause.PAIN_PAUSED if pain_step(days, brief.pain_ceiling) is PainStep.PAUSED else None
@@ -143,7 +143,7 @@ def _alert(brief: Brief, draft: Draft) -> tuple[Effect, ...]:
 def pain_told(brief: Brief, draft: Draft) -> str | None:
     """What to do about pain above the ceiling that is not the working muscle's; None: accepted."""
     cause = pain_cause(brief, draft)
-    if cause is None and draft.where == "joint" and (draft.pain or 0) > brief.pain_ceiling:
+    if cause is None and draft.where == Where.JOINT and (draft.pain or 0) > brief.pain_ceiling:
         cause = Cause.PAIN_EASED
     return None if cause is None else safety.told(cause, brief.emergency_number)
 

@@ -15,7 +15,8 @@ from conversations.words import safety
 from core.facts import Answered, Rated, SessionEnded
 from core.plans import PAIN_CEILING
 from core.safety.causes import Cause
-from core.screening.before import WHEN_YES, Route, Today
+from core.screening import Due
+from core.screening.before import WHEN_YES, YES, Route, Today
 
 MOST_DRILLS = 3  # tries in one day; own caution, no source
 
@@ -37,7 +38,6 @@ class Brief:
     first_lines: tuple[str, ...] = ()
     drill_done: bool = False
     sound_check: bool = True
-    ask_pregnancy: bool = False
     emergency_number: str = safety.ANY_NUMBER
     about: dict[str, str] = field(default_factory=dict)
 
@@ -50,7 +50,6 @@ class Draft:
     news_what: str | None = None
     today: str | None = None
     which: str | None = None
-    pregnant: str | None = None
     pain: int | None = None
     heavy: str | None = None
     drill: str | None = None
@@ -82,7 +81,7 @@ TYPED = tuple(Choice(label, "done") for label in ("done", "ok", "okay", "yes", "
 def against(brief: Brief, draft: Draft) -> Cause | None:
     """What speaks against training today; None: nothing so far."""
     route = route_of(draft)
-    if draft.news in DOUBT or draft.pregnant in DOUBT or route is Route.COACH_FIRST:
+    if draft.news in DOUBT or route in (Route.COACH_FIRST, Route.SCREEN_AGAIN):
         return Cause.TODAY_CHANGED
     if route is Route.NOT_TODAY:
         return Cause.UNWELL
@@ -113,8 +112,6 @@ def _steps(brief: Brief, draft: Draft) -> Iterator[str]:
     yield from ("news", "today")
     if draft.today in DOUBT:
         yield "which"
-    if brief.ask_pregnancy:
-        yield "pregnant"
     yield from ("pain", "heavy")
     if not brief.drill_done:
         yield "drill"
@@ -226,7 +223,9 @@ def finish(brief: Brief, draft: Draft, at: datetime) -> Outcome:
         lines = _lighter(draft)
         about = {"session": brief.session, **({"gentle": True} if lines else {})}
         return Outcome(tuple(Say(line) for line in lines), (Begin("session", about),))
-    return Outcome((Say(told(brief, cause)),), (ended,))
+    again = draft.news == YES or route_of(draft) is Route.SCREEN_AGAIN
+    screening = (Begin("screening", {"due": Due.NEWS.value}),) if again else ()
+    return Outcome((Say(told(brief, cause)),), (ended, *screening))
 
 
 def _lighter(draft: Draft) -> list[str]:

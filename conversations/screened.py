@@ -4,20 +4,25 @@ from collections.abc import Sequence
 
 from conversations.words import clearing as words
 from conversations.words.screening import RULES
-from core.screening import Answers, Finding, Question, preview
+from core.screening import Answers, Assessment, Finding, Question, preview
 
 Said = Sequence[tuple[str, str]]  # question and answer, by their stored names
 
 
-def findings(said: Said) -> dict[str, Finding]:
-    """What the rules find in stored answers, by rule; answers that no longer fit are left out."""
+def assessed(said: Said) -> Assessment:
+    """What the rules make of stored answers; answers that no longer fit are left out."""
     answers = Answers()
     for name, answer in said:
         try:
             answers = answers.plus(Question(name), answer)
         except ValueError:  # a question or an answer of another release
             continue
-    return {finding.rule: finding for finding in preview(answers).findings}
+    return preview(answers)
+
+
+def findings(said: Said) -> dict[str, Finding]:
+    """What the rules find in stored answers, by rule."""
+    return {finding.rule: finding for finding in assessed(said).findings}
 
 
 def mattered(rules: Sequence[str], said: Said) -> str:

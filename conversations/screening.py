@@ -21,7 +21,7 @@ from conversations.words import common, safety
 from conversations.words import screening as words
 from core.facts import ScreeningAnswer, ScreeningDone
 from core.safety.causes import Cause
-from core.screening import Answers, Assessment, Due, Question, Tier, form_of, preview
+from core.screening import Answers, Assessment, Due, Question, Tier, after, form_of, preview
 from core.screening import Form as Kind
 from core.screening import missing as next_question
 from core.units import Unit
@@ -47,12 +47,17 @@ RANGES = {Question.AGE: (5, 110), Question.WEIGHT: (20, 300), Question.HEIGHT: (
 
 @dataclass(frozen=True, slots=True)
 class Brief:
-    """Which screening this is; the age when it was asked already."""
+    """Which screening this is; the age when it was asked already.
+
+    `due`: why it is asked (a stored name of `Due`), "": of the client's own accord. `earlier`: the tier before.
+    """
 
     screening: str
     age: int | None = None
     first: bool = True
     emergency_number: str = safety.ANY_NUMBER
+    due: str = ""
+    earlier: str = ""
 
 
 @dataclass(frozen=True, slots=True)
@@ -200,7 +205,8 @@ def forget(draft: Draft, step: str) -> Draft:
 
 def finish(brief: Brief, draft: Draft, at: datetime) -> Outcome:
     """The tier; the coach sees it and decides. In an emergency only the emergency is talked about."""
-    found = preview(draft.answers)  # complete, except in an emergency
+    earlier = Tier(brief.earlier) if brief.earlier else None
+    found = after(preview(draft.answers), earlier)  # complete, except in an emergency
     closed = ",".join(sorted(limb.value for limb in found.closed))
     because = ",".join(finding.rule for finding in found.findings)
     done = Record(ScreeningDone(at, brief.screening, found.tier.value, closed, because))
@@ -234,6 +240,13 @@ def _told(found: Assessment) -> tuple[str, ...]:
     return outcome, words.CLOSED.format(limbs=limbs)
 
 
+def opening(brief: Brief) -> tuple[Say, ...]:
+    """What it is about, and why it is asked again."""
+    if brief.first:
+        return (Say(words.OPENING),)
+    return (Say(words.DUE[Due(brief.due)] if brief.due else words.ONCE_MORE),)
+
+
 FORM: Form[Brief, Draft] = Form(
     start=start,
     missing=missing,
@@ -242,6 +255,6 @@ FORM: Form[Brief, Draft] = Form(
     finish=finish,
     noted=noted,
     forget=forget,
-    opening=lambda brief: (Say(words.OPENING if brief.first else words.DUE[Due.NEWS]),),
+    opening=opening,
 )
 DIALOGUE = dialogue("screening", Brief, Draft, FORM)

@@ -14,6 +14,7 @@ from core.outcomes import Change, girth_change, last_days, pain_change, reps_at_
 from core.outcomes import Week as LoadWeek
 from core.outcomes import week as load_week
 from core.plans import Side
+from core.safety.pain import Where
 
 PASSED = ("go", "ease")
 MORNINGS = ("morning", "evening", "48h")
@@ -273,7 +274,7 @@ def pain_days(taken: Taken) -> tuple[Pain, ...]:
     scores: dict[str, dict[str, int]] = {}
     days: dict[str, str] = {}
     for one in sorted((each for each in taken.rated if each.what == "pain"), key=lambda each: each.at):
-        burn = one.part == "after" and one.where == "muscle"
+        burn = one.part == "after" and one.where == Where.MUSCLE
         part = "morning" if one.part in MORNINGS else one.part
         mine = scores.setdefault(one.session, {})
         mine[part] = max(mine.get(part, 0), 0 if burn else one.score)

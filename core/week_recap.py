@@ -7,6 +7,7 @@ from statistics import fmean
 
 from core.facts import LoadMoved, Rated, SetDone
 from core.plans import PAIN_CEILING, REST_S
+from core.safety.pain import Where
 
 LONG_REST_S = REST_S + 15  # on average; own judgement, no source
 OFTEN = 0.5  # share of first sets; own judgement, no source
@@ -84,7 +85,7 @@ def one_thing(lived: Lived, week: int) -> Try:
     """The most useful single thing; `week` (any running number) turns the list when nothing stands out."""
     firsts = [one for one in lived.sets if one.set_no == 1]
     rests = [one.rest_s for one in lived.sets if one.rest_s is not None]
-    joint = [one.score for one in lived.rated if one.what == "pain" and one.where != "muscle"]
+    joint = [one.score for one in lived.rated if one.what == "pain" and one.where != Where.MUSCLE]
     found = {
         Try.SPARE_THE_JOINT: max(joint, default=0) > PAIN_CEILING,
         Try.KEEP_A_DAY: lived.planned > lived.done,

@@ -12,7 +12,7 @@ from typing import TYPE_CHECKING, Any
 
 import msgspec
 
-from bot.engine import calendar, checks, clearances, clips, kit, loads, recovery, status, testing
+from bot.engine import calendar, checks, clearances, clips, kit, loads, recovery, screenings, status, testing
 from bot.engine.coach import reading_plans
 from conversations.catalogue import CATALOGUE
 from conversations.pulse import CEILING
@@ -152,6 +152,7 @@ MAKERS: dict[str, Maker] = {
     "own": lambda about: tuple(reading_plans.own(about.engine, about.person.id)),
     "age": _age,
     "first": lambda about: not facts.current(about.engine.store, Cleared, about.client.id),
+    "earlier": lambda about: screenings.tier(about.engine, about.client.id),
     "screening": lambda about: f"{about.client.id}-{about.engine.clock().timestamp():.0f}",
     "session": lambda about: loads.new_session(about.engine, about.client.id),
     "number": lambda about: about.number,

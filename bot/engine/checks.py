@@ -9,7 +9,7 @@ from conversations.words import engine as words
 from core.cuffs.patterns import Checked, patterns
 from core.facts import BandsOff, CuffChecked, Rated, SetDone
 from core.pressure import Fit
-from core.safety.pain import PainDay
+from core.safety.pain import PainDay, Where
 from core.store import duties, facts
 
 if TYPE_CHECKING:
@@ -28,7 +28,7 @@ def pain_days(engine: "Engine", client: int, session: str) -> tuple[PainDay, ...
     store, by_session = engine.store, dict[str, dict[str, int]]()
     rated = facts.last_sessions(store, Rated, client, REMEMBERED, what="pain")
     for one in facts.of_sessions(store, Rated, client, rated, what="pain"):
-        burn = one.part == "after" and one.where == "muscle"
+        burn = one.part == "after" and one.where == Where.MUSCLE
         by_session.setdefault(one.session, {})[one.part] = 0 if burn else one.score
     days = [_day(parts) for name, parts in by_session.items() if name != session]
     return (*days, _day(by_session.get(session, {})))

@@ -9,6 +9,7 @@ from zoneinfo import ZoneInfo
 from core.facts import WORKED, Answered, CuffChecked, Rated, SessionEnded, SetDone
 from core.plans import Exercise, Scheme, Side
 from core.progression import Question, SessionRecord
+from core.safety.pain import Where
 from core.store import facts, people
 from core.units import Load
 
@@ -133,7 +134,7 @@ def _left(sets: Sequence[SetDone]) -> tuple[int, ...]:
 
 def _pain(rated: Sequence[Rated]) -> int | None:
     """The most pain of a session and the morning after it; the working muscle's burn does not count."""
-    pains = (one.score for one in rated if one.what == "pain" and one.where != "muscle")
+    pains = (one.score for one in rated if one.what == "pain" and one.where != Where.MUSCLE)
     return max(pains, default=None)
 
 

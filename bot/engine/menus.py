@@ -20,6 +20,7 @@ from bot.engine import (
     recovery,
     reports,
     resuming,
+    screenings,
     status,
     turns,
 )
@@ -232,6 +233,13 @@ def start_session(engine: "Engine", person: Person, now: datetime) -> None:
     if turns.barred(engine, person) == "not_screened":
         screen(engine, person, now)
         return
+    if turns.barred(engine, person) in ("do_not_start", "held") and screenings.may_have_passed(
+        engine, person
+    ):
+        again = Choice(words.ASK_AGAIN_LABEL, "menu:screening")
+        why = words.BARRED[turns.barred(engine, person) or "held"]
+        engine.say(person, Say(f"{why} {words.ASK_AGAIN}", (again,)), now)
+        return
     if turns.barred(engine, person) is None and status.plan_of(engine, person.id) is None:
         engine.say(person, Say(words.BARRED["no_plan"]), now)
         return
@@ -251,6 +259,14 @@ def screen(engine: "Engine", person: Person, now: datetime) -> None:
         turns.deliver(engine, person, under_way, Resumed(now))
 
 
+def screen_again(engine: "Engine", person: Person, now: datetime) -> None:
+    """The health questions once more, where what spoke against training may have passed."""
+    if screenings.may_have_passed(engine, person):
+        screen(engine, person, now)
+    else:
+        open_menu(engine, person, now)
+
+
 def asks_first(engine: "Engine", person: Person, now: datetime) -> bool:
     """Questions after the last session that are still open come before the next one."""
     for name in ("still_numb", "morning"):
@@ -264,6 +280,7 @@ def asks_first(engine: "Engine", person: Person, now: datetime) -> bool:
 
 CLIENT_MENU: dict[str, tuple[Action, Callable[["Engine", Person, datetime], None]]] = {
     "start": (Action.TRAIN, start_session),
+    "screening": (Action.TALK, screen_again),
     "plan": (Action.TALK, practice.show_plan),
     "calendar": (Action.TALK, own_calendar.send_file),
     "settings": (

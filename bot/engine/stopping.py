@@ -5,13 +5,16 @@ from typing import TYPE_CHECKING
 
 from bot.engine import alerts, bands, status, turns
 from conversations import trouble
-from conversations.protocol import Halted, Hurts, TooTight
+from conversations.pressure_said import urgency
+from conversations.protocol import Halted, Hurts, Say, TooTight
 from conversations.stopwords import read
 from conversations.stopwords.causes import cause_of
 from conversations.stopwords.kinds import Kind
+from conversations.words import safety
 from core.facts import Noticed
 from core.safety.causes import Cause
 from core.store import duties, facts, threads
+from core.store.mail import Priority
 from core.store.people import Person, Role
 from core.store.threads import Thread
 
@@ -26,10 +29,15 @@ def stopped(engine: "Engine", person: Person, text: str, at: datetime, message: 
     """Whether the words were about stopping; then all that follows is done."""
     if person.role is not Role.CLIENT:
         return False
-    kind = read(text).kind
+    kind, pressure = read(text).kind, urgency(text)
+    if pressure is Cause.PRESSURE_EMERGENCY:
+        kind = Kind.EMERGENCY
     if kind is Kind.UNSURE and _wants_to_know(engine, person, text):
         return False
     live = threads.live(engine.store, person.id)
+    if kind is Kind.NONE and pressure is not None and not (live and live[0].dialogue == "screening"):
+        too_high(engine, person, text)
+        return True
     if kind is Kind.NONE or _is_answer(kind, live):
         return False
     session = threads.live_in(engine.store, person.id, "session")
@@ -39,6 +47,14 @@ def stopped(engine: "Engine", person: Person, text: str, at: datetime, message: 
         return True
     halt(engine, person, kind, text, at, live)
     return True
+
+
+def too_high(engine: "Engine", person: Person, text: str) -> None:
+    """A blood pressure at or above 180/110 without signs: no training, a doctor today, the coach told."""
+    told = safety.told(Cause.PRESSURE_HIGH, status.emergency_number(engine, person.id))
+    alerts.raise_alert(engine, person.id, Cause.PRESSURE_HIGH, text, told)
+    banded = bool(duties.watches(engine.store, person.id))
+    engine.say(person, Say(f"{safety.OFF_FIRST} {told}" if banded else told), engine.clock(), Priority.ALERT)
 
 
 def must_be_heard(engine: "Engine", person: Person, text: str) -> bool:

@@ -49,9 +49,8 @@ SESSION_TALK = ("session", "before", "after", "trouble")
 def begin(engine: "Engine", person: Person, name: str, about: dict[str, Any], at: datetime) -> None:
     """Start a dialogue with its brief frozen from what is known now."""
     now = engine.clock()
-    if name == "before" and screenings.is_old(engine, person, now):
-        engine.say(person, Say(words.SCREEN_AGAIN), now)
-        name, about = "screening", {}
+    if name == "before" and (due := screenings.why_due(engine, person, now)) is not None:
+        name, about = "screening", {"due": due.value}
     dialogue: Dialogue[Any] = CATALOGUE[name]
     if not gate.talks(engine, person, name, about):
         engine.say(person, Say(coach_words.NO_LONGER_YOURS), now)

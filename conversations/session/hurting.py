@@ -12,11 +12,12 @@ from conversations.words import session as words
 from conversations.words.answers import unclear
 from core.facts import Noticed
 from core.safety.causes import Cause
+from core.safety.pain import Where, may_go_on
 
 WHERE = choices(words.HURTS_LABELS)
 SILENCE = "silence"  # stored like a place
 TYPED = choices(words.HURTS_TYPED)
-JOINT = "joint"  # stored
+JOINT = Where.JOINT.value
 JOINTS = re.compile(r"\b(?:joint|knee|elbow|shoulder|hip|wrist|ankle)s?\b", re.IGNORECASE)
 
 
@@ -46,7 +47,7 @@ def said(state: State, event: Said) -> Turn[State]:
         where = JOINT if JOINTS.search(event.text) else pick(event.text, WHERE, TYPED)
     except Unclear as problem:
         return turn(state, Say(unclear(problem)), ask(state))
-    if where == "muscle":
+    if may_go_on(Where(where)):
         state = replace(state, phase=Phase.BURN)
         return turn(state, ask(state))
     labels = {value: label for label, value in words.HURTS_LABELS}

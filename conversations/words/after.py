@@ -1,5 +1,7 @@
 """After the bands are off."""
 
+from core.safety.pain import Where
+
 OPENING = "Well done. Tired, shaky limbs are fine now and pass. A few short questions."
 OPENING_STOPPED = "Good that you stopped. A few short questions, then rest."
 EFFORT = (
@@ -8,10 +10,10 @@ EFFORT = (
 PAIN = "Any pain now, 0 (none) to 10? A tired muscle doesn't count."
 WHERE = "Where?"
 WHERES = (
-    ("Working muscle", "muscle"),
-    ("A joint", "joint"),
-    ("Where the band was", "band"),
-    ("Somewhere else", "elsewhere"),
+    ("Working muscle", Where.MUSCLE.value),
+    ("A joint", Where.JOINT.value),
+    ("Where the band was", Where.BAND.value),
+    ("Somewhere else", Where.ELSEWHERE.value),
 )
 NUMB = "Anything still tingling or numb?"
 STILL_NUMB = "Ten minutes with the bands off: still tingling or numb anywhere?"

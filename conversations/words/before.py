@@ -7,9 +7,8 @@ OPENING = (
 ASK = {
     "news": "Anything new since last time: hospital, a new medicine, a new diagnosis?",
     "news_what": "Thanks for saying so. What is new? One line is enough.",
-    "today": "Fever, alcohol, a long trip, great heat where you train, or feeling unwell today?",
+    "today": "Fever, alcohol, a long trip, great heat where you train, possibly pregnant, or unwell today?",
     "which": "Which one?",
-    "pregnant": "Could you be pregnant?",
     "pain": "Any pain in a joint right now, 0 (none) to 10 (the worst you can imagine)?",
     "heavy": "Did you train the same muscles hard yesterday or today?",
     "drill": (
@@ -24,6 +23,7 @@ WHICH = (
     ("Alcohol", "alcohol"),
     ("Sat over 4 hours on a trip", "long_travel"),
     ("Very hot where I train", "heat"),
+    ("Possibly pregnant", "pregnant"),
     ("Just unwell", "unwell"),
     ("None of these", "none"),
 )

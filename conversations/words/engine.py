@@ -93,7 +93,10 @@ TOO_SOON = {
     Limit.SESSIONS_A_WEEK: "That would be the fourth time in a week. Better wait, unless your coach said otherwise.",
     Limit.WALKS_A_DAY: "You walked with bands today already. Once a day is enough, unless your coach said otherwise.",
 }
-SCREEN_AGAIN = "It has been twelve weeks, so first the health questions again. Then your coach looks at them."
+ASK_AGAIN = (
+    "If that has passed, I can ask you the health questions once more; your coach looks at the new answers."
+)
+ASK_AGAIN_LABEL = "Ask me again"
 CLIENT_MENU = "What would you like?"
 CLIENT_MENU_CHOICES = (
     ("Start a session", "menu:start"),

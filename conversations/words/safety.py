@@ -14,6 +14,8 @@ def emergency(number: str | None) -> str:
     return f"{number} ({ANY_NUMBER})" if number else ANY_NUMBER
 
 
+OFF_FIRST = "Bands off now."
+
 # --- to the client, for each cause ------------------------------------------------------------------------------
 TOLD = {
     Cause.EMERGENCY: (
@@ -84,8 +86,9 @@ TOLD = {
         "yourself. Your coach is being told."
     ),
     Cause.PRESSURE_HIGH: (
-        "No training with that blood pressure. Call your doctor today and tell them the numbers. Chest pain, short "
-        "breath, strong headache, blurred sight, weakness or numbness: call {number} now. Your coach is being told."
+        "No training with that blood pressure. Rest five minutes and measure again; still 180/110 or above: call your "
+        "doctor today. With chest pain, short breath, headache, blurred sight, weakness or numbness: call {number} "
+        "now. Your coach is being told."
     ),
     Cause.SCREENED: "Thank you. No bands until your coach has looked and written to you.",
     Cause.TODAY_CHANGED: (

@@ -238,6 +238,7 @@ RULES = {
     "old_age": "75 or older",
     "heavy": "body mass index 30 or above",
     "not_sure": "not sure about some answers",
+    "was_do_not_start": "the answers before these said: do not start",
 }
 
 RULINGS = {
@@ -259,6 +260,7 @@ REFUSALS = {
     Refusal.NEEDS_DATE: "Hold until which day? It must be after today.",
 }
 
+ONCE_MORE = "The health questions once more, two minutes. Say how it is now; your coach looks at them."
 DUE = {
     Due.TWELVE_WEEKS: "It has been twelve weeks: the same few health questions again, two minutes.",
     Due.NEWS: "Something changed, so the few health questions again before the next band. Two minutes.",

@@ -2,6 +2,7 @@
 
 from core.cuffs import Limb, Refill
 from core.plans import Region
+from core.safety.pain import Where
 
 SPOT = {Region.ARMS: "your palm", Region.LEGS: "the thigh just above the kneecap"}
 PLACE = {
@@ -111,22 +112,22 @@ REPS_LEFT_LABELS = (("None", "0"), ("1 or 2", "2"), ("3", "3"), ("4", "4"), ("5 
 THANKS = "Thank you."
 HURTS = "Stop moving. Where does it hurt?"
 HURTS_LABELS = (
-    ("Working muscle, a burn", "muscle"),
-    ("A joint", "joint"),
-    ("Under the band", "band"),
-    ("Somewhere else", "elsewhere"),
+    ("Working muscle, a burn", Where.MUSCLE.value),
+    ("A joint", Where.JOINT.value),
+    ("Under the band", Where.BAND.value),
+    ("Somewhere else", Where.ELSEWHERE.value),
 )
 HURTS_TYPED = (
-    ("burn", "muscle"),
-    ("a burn", "muscle"),
-    ("it burns", "muscle"),
-    ("muscle", "muscle"),
-    ("joint", "joint"),
-    ("knee", "joint"),
-    ("elbow", "joint"),
-    ("shoulder", "joint"),
-    ("band", "band"),
-    ("elsewhere", "elsewhere"),
+    ("burn", Where.MUSCLE.value),
+    ("a burn", Where.MUSCLE.value),
+    ("it burns", Where.MUSCLE.value),
+    ("muscle", Where.MUSCLE.value),
+    ("joint", Where.JOINT.value),
+    ("knee", Where.JOINT.value),
+    ("elbow", Where.JOINT.value),
+    ("shoulder", Where.JOINT.value),
+    ("band", Where.BAND.value),
+    ("elsewhere", Where.ELSEWHERE.value),
 )
 BURN = "A burn in the working muscle is expected. Go on when you like, or stop here."
 GO_ON = "Go on"

@@ -1,5 +1,7 @@
 """The questions after a stop word. What is told first stands in `conversations/words/safety.py`."""
 
+from core.safety.pain import Where
+
 DEFER = "If in doubt, ask your own clinician or call {number}. Nobody is watching this chat live."
 ASK_WRONG = "Bands off if you have any on. Is something wrong right now?"
 WRONG_YES = "Yes, something is wrong"
@@ -17,8 +19,8 @@ CLOSE_GRAVE = (
 CLOSE_BETTER = "Good. No more training today. Your coach will write."
 ASK_WHERE = "Where does it hurt?"
 WHERE = (
-    ("Working muscle, sore", "muscle"),
-    ("A joint", "joint"),
-    ("Where the band was", "band"),
-    ("Somewhere else", "elsewhere"),
+    ("Working muscle, sore", Where.MUSCLE.value),
+    ("A joint", Where.JOINT.value),
+    ("Where the band was", Where.BAND.value),
+    ("Somewhere else", Where.ELSEWHERE.value),
 )

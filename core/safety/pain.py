@@ -10,6 +10,7 @@ from core.plans import HIGHEST_PAIN_CEILING, PAIN_CEILING
 from core.safety.sources import Source
 
 SETTLED = 2  # 0-2 counts as safe: pain-monitoring model, from memory (Thomee 1997)
+UNDER_BAND = "under_band"  # an earlier stored name of `Where.BAND`
 TWICE = 2  # in a row, then it pauses; own caution, no source
 SILENCE = timedelta(seconds=20)  # after "Where?", then bands off; own caution, no source
 SOURCES = (Source.THOMEE_1997, Source.FARRAR_2001, Source.PAIN_PLACES)
@@ -66,12 +67,16 @@ def pain_step(days: Sequence[PainDay], ceiling: int = PAIN_CEILING) -> PainStep:
 
 
 class Where(StrEnum):
-    """Where it hurts in a set. Stored."""
+    """Where it hurts, in a set or after it; every dialogue that asks takes its answers from here. Stored."""
 
     MUSCLE = "muscle"  # the working muscle: burn
     JOINT = "joint"
-    UNDER_BAND = "under_band"
+    BAND = "band"  # under the band, or where it was
     ELSEWHERE = "elsewhere"
+
+    @classmethod
+    def _missing_(cls, value: object) -> "Where | None":
+        return cls.BAND if value == UNDER_BAND else None  # the name it was stored by once
 
 
 def may_go_on(where: Where | None) -> bool:

@@ -1,7 +1,7 @@
 """Who may train with bands, on which limbs, and who decides. The program routes; it never diagnoses."""
 
 from core.screening.answers import Answers, missing
-from core.screening.assessment import Assessment, Due, News, assess, due, preview
+from core.screening.assessment import Assessment, Due, News, after, assess, due, preview
 from core.screening.before import Route, Routed, Today, missing_today, route_today
 from core.screening.clearance import (
     Clearance,
@@ -37,6 +37,7 @@ __all__ = [
     "Ruling",
     "Tier",
     "Today",
+    "after",
     "assess",
     "category",
     "due",

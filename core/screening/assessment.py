@@ -1,7 +1,7 @@
 """The outcome of a screening, when to ask again, and which limbs a decision opens."""
 
 from collections.abc import Iterable
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from datetime import date, timedelta
 from enum import StrEnum
 
@@ -13,6 +13,7 @@ from core.screening.rules import PASSING, emergency, findings
 
 AGAIN_AFTER = timedelta(weeks=12)  # own caution, no source
 SOURCES = (Source.ASK_AGAIN,)
+WAS_BARRED = "was_do_not_start"  # a finding: the screening before this one said so
 
 
 @dataclass(frozen=True, slots=True)
@@ -55,6 +56,14 @@ def preview(answers: Answers) -> Assessment:
     return Assessment(tier, closed, found, emergency(answers))
 
 
+def after(found: Assessment, earlier: Tier | None) -> Assessment:
+    """Answers that follow a "do not start" are for the coach to look at, even if nothing speaks against it now."""
+    if earlier is not Tier.DO_NOT_START or found.tier is not Tier.CLEAR:
+        return found
+    looked_at = Finding(WAS_BARRED, Tier.COACH_LOOKS, (), frozenset(), SOURCES)
+    return replace(found, tier=Tier.COACH_LOOKS, findings=(looked_at, *found.findings))
+
+
 class News(StrEnum):
     """What makes a new screening due at once. Stored."""
 
@@ -63,6 +72,7 @@ class News(StrEnum):
     DIAGNOSIS = "diagnosis"
     PREGNANCY = "pregnancy"
     INJURY = "injury"
+    SOMETHING = "something"  # said before a session, what it is in the client's own words
 
 
 class Due(StrEnum):

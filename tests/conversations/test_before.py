@@ -143,7 +143,7 @@ def test_something_new_goes_to_the_coach_in_the_client_s_words(reply: str) -> No
     assert "Started blood thinners on Monday" in play.alerts[0].said
     assert play.said[-1].text == play.alerts[0].told == safety.told(Cause.TODAY_CHANGED, "112")
     assert play.ended == ["not_today"]
-    assert not play.begun
+    assert [one.dialogue for one in play.begun] == (["screening"] if reply == "yes" else [])
 
 
 def test_something_new_reaches_the_coach_even_when_the_client_leaves_it_there() -> None:
@@ -179,12 +179,18 @@ def test_a_yes_that_was_none_of_these_goes_on() -> None:
     assert played(LATER, "no", "yes", "None of these").asked == "pain"
 
 
-def test_possible_pregnancy_is_asked_only_where_the_brief_says_so() -> None:
-    brief = replace(LATER, ask_pregnancy=True)
-    assert played(LATER, "no", "no").asked == "pain"
-    assert played(brief, "no", "no").asked == "pregnant"
-    assert played(brief, "no", "no", "no").asked == "pain"
-    assert [alert.cause for alert in played(brief, "no", "no", "not sure").alerts] == [Cause.TODAY_CHANGED]
+def test_possible_pregnancy_and_news_lead_to_the_health_questions_again() -> None:
+    for answers in (("no", "yes", "Possibly pregnant"), ("yes", "a new blood pressure tablet")):
+        play = played(LATER, *answers)
+        assert [alert.cause for alert in play.alerts] == [Cause.TODAY_CHANGED]
+        assert play.begun == [Begin("screening", {"due": "news"})]
+        assert play.ended == ["not_today"]
+
+
+def test_not_being_sure_whether_something_is_new_is_for_the_coach() -> None:
+    play = played(LATER, "not sure", "my doctor rang, I don't know yet")
+    assert [alert.cause for alert in play.alerts] == [Cause.TODAY_CHANGED]
+    assert play.begun == []
 
 
 @pytest.mark.parametrize(
@@ -269,4 +275,4 @@ def test_nothing_that_speaks_against_it_ends_in_a_session(wrong: set[int], drill
                 play.say(text)
     assert play.ended == ["not_today"]
     assert len(play.alerts) == 1
-    assert not play.begun
+    assert "session" not in [one.dialogue for one in play.begun]

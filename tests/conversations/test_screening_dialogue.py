@@ -153,7 +153,15 @@ def test_a_second_reading_that_is_normal_leaves_it_to_the_coach() -> None:
 
 
 def test_a_later_screening_opens_with_other_words() -> None:
-    assert play(Brief("s2", 44, first=False))[1][0].text == words.DUE[Due.NEWS]
+    for due in Due:
+        assert play(Brief("s2", 44, first=False, due=due))[1][0].text == words.DUE[due]
+    assert play(Brief("s2", 44, first=False))[1][0].text == words.ONCE_MORE
+
+
+def test_clear_answers_after_a_do_not_start_are_for_the_coach_to_look_at() -> None:
+    _, said, effects, _ = play(Brief("s2", 44, first=False, earlier="do_not_start"))
+    assert (done(effects).tier, done(effects).because) == ("coach_looks", "was_do_not_start")
+    assert said[-1].text == words.TIERS[Tier.COACH_LOOKS]
 
 
 @pytest.mark.parametrize(

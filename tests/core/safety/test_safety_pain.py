@@ -4,6 +4,7 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
+from conversations.words import after, session, trouble
 from core.safety.pain import PainDay, PainStep, Where, may_go_on, pain_step, settled
 
 ACCEPTED, EASED, PAUSED = PainStep.ACCEPTED, PainStep.EASED, PainStep.PAUSED
@@ -71,3 +72,14 @@ def test_more_pain_during_a_session_is_never_judged_milder(history: list[PainDay
     last = history[-1]
     worse = [*history[:-1], PainDay(last.during + 1, last.before, last.morning)]
     assert steps.index(pain_step(worse, ceiling)) >= steps.index(pain_step(history, ceiling))
+
+
+def test_a_place_stored_by_its_earlier_name_still_reads() -> None:
+    assert Where("under_band") is Where("band") is Where.BAND
+    with pytest.raises(ValueError, match="shin"):
+        Where("shin")
+
+
+@pytest.mark.parametrize("labels", [after.WHERES, session.HURTS_LABELS, trouble.WHERE])
+def test_every_dialogue_that_asks_where_offers_the_same_places(labels: tuple[tuple[str, str], ...]) -> None:
+    assert [Where(value) for _, value in labels] == list(Where)

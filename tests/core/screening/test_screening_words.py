@@ -5,6 +5,7 @@ import pytest
 from conversations.words import screening as words
 from core.cuffs.limbs import Limb
 from core.screening import Due, Question, Refusal, Route, Ruling, Tier, Today
+from core.screening.assessment import WAS_BARRED
 from core.screening.grades import WHEN_YES
 from core.screening.rules import RULES
 
@@ -30,7 +31,8 @@ def test_every_stored_name_has_words(kind: type, texts: dict[object, str]) -> No
 
 
 def test_every_rule_can_be_named_to_the_coach() -> None:
-    assert set(words.RULES) == {str(question) for question in WHEN_YES} | {rule.__name__ for rule in RULES}
+    rules = {str(question) for question in WHEN_YES} | {rule.__name__ for rule in RULES}
+    assert set(words.RULES) == rules | {WAS_BARRED}
 
 
 @pytest.mark.parametrize("text", list(words.QUESTIONS.values()))

@@ -1,0 +1,145 @@
+"""When the health questions come again, what opens then, and a blood pressure that is typed at any time."""
+
+from datetime import timedelta
+
+import pytest
+
+from core.facts import BandsOff, Cleared, ScreeningAnswer, ScreeningDone
+from core.store import duties, facts
+from tests.bot.coach_room import COACH, RUTA, Room
+
+HEALTHY = {"weigh": "70 kg", "tall": "172 cm", "half an hour": "yes", "latest blood pressure": "124/78"}
+
+
+@pytest.fixture
+def room() -> Room:
+    return Room()
+
+
+def heard(room: Room, number: int) -> list[str]:
+    return [message.text for message in room.messages(number) if message.text]
+
+
+def ruta(room: Room, tier: str = "clear", **said: str) -> int:
+    """Ruta, screened with these answers a minute ago; cleared unless she must not start."""
+    client = room.client(RUTA, "Ruta", cleared="")
+    for question, answer in said.items():
+        room.put(client, ScreeningAnswer(room.now, "1", question, answer))
+    room.put(client, ScreeningDone(room.now, "1", tier, "", ",".join(said)))
+    room.stage.clock.skip_to(room.now + timedelta(minutes=1))
+    if tier == "clear":
+        room.put(client, Cleared(room.now, "1", "cleared", "arms,legs", room.person(COACH).id))
+    return client
+
+
+def screened(room: Room, **other: str) -> None:
+    """Ruta answers the health questions as a healthy person would, but for these."""
+    given = {**HEALTHY, **{name.replace("_", " "): answer for name, answer in other.items()}}
+    for _ in range(40):
+        asked = room.says(RUTA)
+        if asked.startswith("Thank you"):
+            return
+        room.types(RUTA, next((answer for name, answer in given.items() if name in asked), "no"))
+    raise AssertionError(f"no end: {room.says(RUTA)}")
+
+
+def test_a_new_medicine_brings_the_health_questions_at_once_and_nothing_starts_before_the_coach(
+    room: Room,
+) -> None:
+    ruta(room)
+    room.types(RUTA, "start")
+    room.taps(RUTA, "Yes")
+    room.types(RUTA, "a tablet for my blood pressure")
+    assert any(
+        text.startswith("Something changed, so the few health questions again") for text in heard(room, RUTA)
+    )
+    room.types(RUTA, "34")
+    screened(room, any_heart="yes")
+    room.types(RUTA, "start")
+    assert "looks at" in room.says(RUTA)
+    assert not any("Set 1 of" in text for text in heard(room, RUTA))
+
+
+def test_questions_that_were_left_come_first_also_after_the_coach_settled_the_alert(room: Room) -> None:
+    client = ruta(room)
+    room.types(RUTA, "start")
+    room.taps(RUTA, "Yes")
+    room.types(RUTA, "a new tablet")
+    room.types(RUTA, "cancel")
+    with room.store.transaction():
+        for alert in duties.open_alerts(room.store, client):
+            duties.settle_alert(room.store, alert.id, "cleared", room.now)
+    room.types(RUTA, "start")
+    assert "Something changed" in "\n".join(heard(room, RUTA)[-3:])
+
+
+@pytest.mark.parametrize(("days", "asked"), [(83, False), (84, True)])
+def test_after_twelve_weeks_the_questions_come_before_the_session(room: Room, days: int, asked: bool) -> None:
+    ruta(room)
+    room.stage.clock.skip_to(room.now + timedelta(days=days))
+    room.types(RUTA, "start")
+    assert any("It has been twelve weeks" in text for text in heard(room, RUTA)[-3:]) is asked
+
+
+# --- a screening that said "do not start" may be taken again where it may have passed -------------------------
+def test_a_pressure_that_came_down_is_for_the_coach_to_look_at_and_opens_by_the_coach_only(
+    room: Room,
+) -> None:
+    ruta(room, "do_not_start", blood_pressure="185/112", pressure_signs="no", pressure_again="184/110")
+    room.types(RUTA, "start")
+    assert "once more" in room.says(RUTA)
+    room.taps(RUTA, "Ask me again")
+    room.types(RUTA, "34")
+    screened(room)
+    assert "the answers before these said: do not start" in "\n".join(heard(room, COACH))
+    room.types(RUTA, "start")
+    assert "looks at them" in room.says(RUTA)
+    room.taps(COACH, "Clear, arms and legs")
+    room.types(COACH, "Measured three days in a row, all below 135/85")
+    room.types(RUTA, "start")
+    assert not any("Session 1" in text for text in heard(room, RUTA)) or "no plan" not in room.says(RUTA)
+
+
+def test_a_past_clot_is_not_asked_again(room: Room) -> None:
+    ruta(room, "do_not_start", any_clots="yes", past_clot="yes")
+    room.types(RUTA, "start")
+    assert "once more" not in room.says(RUTA)
+    assert "Ask me again" not in room.labels(RUTA)
+
+
+# --- typed at any time ----------------------------------------------------------------------------------------
+def test_a_very_high_pressure_typed_later_gets_advice_for_today_and_bars_training(room: Room) -> None:
+    client = ruta(room)
+    room.types(RUTA, "my blood pressure is 185/112 this morning")
+    said = room.says(RUTA)
+    assert all(
+        word in said
+        for word in ("No training", "measure again", "call your doctor today", "emergency number")
+    )
+    assert [(one.cause, one.tier) for one in duties.open_alerts(room.store, client)] == [
+        ("pressure_high", "today")
+    ]
+    assert any("185/112" in text for text in heard(room, COACH))
+    room.types(RUTA, "start")
+    assert "Your coach first needs to look" in room.says(RUTA)
+
+
+def test_with_a_sign_it_is_emergency_words_at_once_with_bands_off_first(room: Room) -> None:
+    client = ruta(room)
+    room.in_a_set(RUTA)
+    room.types(RUTA, "it says 190/115 and my head is pounding")
+    assert any(
+        text.startswith("Bands off now. Call your local emergency number now.") for text in heard(room, RUTA)
+    )
+    assert "now" in {one.tier for one in duties.open_alerts(room.store, client)}
+
+
+def test_without_a_sign_but_with_bands_on_they_come_off_first(room: Room) -> None:
+    client = ruta(room)
+    room.in_a_set(RUTA)
+    room.types(RUTA, "185/112 on my monitor")
+    assert any(
+        text.startswith("Bands off now. No training with that blood pressure") for text in heard(room, RUTA)
+    )
+    room.types(RUTA, "off")
+    assert facts.current(room.store, BandsOff, client) or "off" in room.says(RUTA).lower()
