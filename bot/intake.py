@@ -26,7 +26,8 @@ class NotKept(Exception):
     """The updates could not be committed; they must not be confirmed."""
 
 
-KINDS = ["message", "edited_message", "callback_query"]
+# What the server is asked for; the rest (reactions, polls, business messages, edits in channels) it keeps.
+KINDS = ["message", "edited_message", "callback_query", "inline_query", "channel_post"]
 HIGHEST = 2**63 - 1  # what an INTEGER column holds
 POLL_S = 25
 PAUSE_S = 1.0

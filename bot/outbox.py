@@ -33,6 +33,7 @@ AT_ONCE = 20  # letters in flight; the official server allows about 30 a second
 ALERTS_AT_ONCE = 20  # alerts in flight beside them; own choice
 TOGETHER_S = 0.02  # what lands within it shares a commit; own choice
 
+NO_USE_LATE = ("answer", "inline")  # they only stop a spinner, and the server forgets what they answer
 Note = Callable[[], None]  # writes down what became of a letter, in the caller's transaction
 
 
@@ -152,7 +153,7 @@ class Outbox:
         return lambda: mail.drop(self.store, one.id, why)
 
     def _again(self, one: Waiting, why: str) -> Note:
-        if one.letter.kind == "answer":  # only stops the spinner on the button
+        if one.letter.kind in NO_USE_LATE:
             return self._drop(one, why)
         gap = min(LONGEST_GAP_S[is_alert(one)], 0.5 * 2.0 ** min(one.attempts, 10))
         return self._later(one, self.now() + timedelta(seconds=gap))

@@ -13,6 +13,7 @@ from bot.calls import call
 from core.store.connection import Store
 from core.store.mail import Letter
 
+INLINE_S = 3600  # how long the server may give the same answer to a query; own choice
 Draw = Callable[[str, dict[str, Any]], Awaitable[bytes]]
 
 
@@ -31,6 +32,9 @@ class Sender:
         match letter.kind:
             case "answer":
                 await call(self.bot, "answerCallbackQuery", {"callback_query_id": letter.body["query"]})
+                return None
+            case "inline":
+                await self._inline(letter)
                 return None
             case "photo":
                 return await self._fixed_picture(letter)
@@ -53,6 +57,12 @@ class Sender:
         return number(
             await call(self.bot, "sendMessage", given | {"disable_notification": body.get("quiet")})
         )
+
+    async def _inline(self, letter: Letter) -> None:
+        """No result, and a button into the private chat. https://core.telegram.org/bots/api#answerinlinequery"""
+        button = {"text": letter.body["text"], "start_parameter": "private"}
+        given = {"inline_query_id": letter.body["query"], "results": [], "button": button}
+        await call(self.bot, "answerInlineQuery", given | {"cache_time": INLINE_S})
 
     async def _by_id(self, method: str, field: str, letter: Letter, file_id: str) -> int:
         """A picture or clip that the server has already."""

@@ -45,6 +45,9 @@ def route(engine: "Engine", incoming: Incoming, now: datetime) -> None:
     if incoming.kind is Kind.ELSEWHERE:
         strangers.once(engine, incoming.chat, words.PRIVATE_ONLY, now, ever=True)
         return
+    if incoming.kind is Kind.INLINE:
+        strangers.inline(engine, incoming.chat, incoming.query, now)
+        return
     person = people.by_chat(engine.store, incoming.chat)
     if person is None:
         allowed = engine.limits.allow(incoming.chat, limits.STRANGER, incoming.at or now)

@@ -26,6 +26,8 @@ FEWEST_PIECES = 4  # of a code typed in groups
 HOUR = timedelta(hours=1)
 UNWELL = Rate(burst=10, per_s=10 / 3600)  # answers to red flags of one stranger; own caution, no source
 
+INLINE = Rate(burst=5, per_s=0.1)  # answers to queries typed elsewhere; own choice
+
 
 def answer(engine: "Engine", chat: int, text: str, now: datetime) -> tuple[int, int, str] | None:
     """The invitation in these words (id, coach, client's name); None: what can be said was said."""
@@ -56,6 +58,16 @@ def once(engine: "Engine", chat: int, text: str, now: datetime, ever: bool = Fal
     if last is None or (not ever and now - datetime.fromisoformat(last) >= HOUR):
         duties.set_setting(engine.store, name, now.isoformat())
         mail.post(engine.store, Letter(chat, {"text": text}), now)
+
+
+def inline(engine: "Engine", chat: int, query: str, now: datetime) -> None:
+    """The bot's name was typed in another chat: no result there, and a button that opens the private chat.
+
+    Every letter typed is a query; the server keeps the answer, and the few that come all the same are let go.
+    """
+    if engine.limits.allow(chat, INLINE, now):
+        body = {"query": query, "text": words.INLINE_BUTTON}
+        mail.post(engine.store, Letter(chat, body, "inline", Priority.REMINDER), now)
 
 
 # --- codes in words ---

@@ -16,7 +16,8 @@ class Kind(StrEnum):
     EDIT = "edit"
     MEDIA = "media"
     ELSEWHERE = "elsewhere"  # a group, a channel, a bot
-    NOTHING = "nothing"
+    INLINE = "inline"  # typed behind the bot's name in some other chat
+    NOTHING = "nothing"  # what is not asked for: edits in channels, polls, reactions, business messages, ...
 
 
 @dataclass(frozen=True, slots=True)
@@ -57,7 +58,9 @@ def read(update_id: int, body: dict[str, Any]) -> Incoming:
     """What an update says. Raises KeyError, TypeError or ValueError when it is malformed."""
     if "callback_query" in body:
         return _tap(update_id, body["callback_query"])
-    for field in ("message", "edited_message"):
+    if "inline_query" in body:
+        return _inline(update_id, body["inline_query"])
+    for field in ("message", "edited_message", "channel_post"):
         if field in body:
             return _message(update_id, body[field], edited=field == "edited_message")
     return Incoming(update_id, Kind.NOTHING)
@@ -79,11 +82,18 @@ def _tap(update_id: int, query: dict[str, Any]) -> Incoming:
     )
 
 
+def _inline(update_id: int, query: dict[str, Any]) -> Incoming:
+    """The words are for another chat and nobody here reads them."""
+    kind = Kind.NOTHING if query["from"].get("is_bot") else Kind.INLINE
+    return Incoming(update_id, kind, chat=int(query["from"]["id"]), query=str(query["id"]))
+
+
 def _message(update_id: int, message: dict[str, Any], edited: bool) -> Incoming:
     chat = message["chat"]
     sender = message.get("from") or {}
     if chat.get("type") != "private" or sender.get("is_bot"):
-        return Incoming(update_id, Kind.ELSEWHERE, chat=int(chat["id"]))
+        kind = Kind.NOTHING if edited else Kind.ELSEWHERE
+        return Incoming(update_id, kind, chat=int(chat["id"]))
     at = datetime.fromtimestamp(int(message.get("edit_date") or message["date"]), UTC)
     media = next((kind for field, kind in MEDIA.items() if field in message), None)
     kind = Kind.EDIT if edited else Kind.TEXT

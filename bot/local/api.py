@@ -169,4 +169,5 @@ def _methods(upkeep: Upkeep) -> dict[str, Method]:
         "editmessagereplymarkup": changing.edit_buttons,
         "deletemessage": changing.delete_message,
         "answercallbackquery": changing.answer_query,
+        "answerinlinequery": changing.answer_inline,
     }

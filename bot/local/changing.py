@@ -54,6 +54,18 @@ def answer_query(exchange: Exchange, request: Request) -> bool:
     return True
 
 
+def answer_inline(exchange: Exchange, request: Request) -> bool:
+    """answerInlineQuery, once per query; the button's words are shown on the phone that typed."""
+    query_id = str(request.params.get("inline_query_id", ""))
+    if query_id not in exchange.open_queries:
+        raise Refusal(400, STALE_QUERY)
+    chat = exchange.chats[exchange.open_queries.pop(query_id)]
+    if words := str(request.mapping("button").get("text") or ""):
+        chat.notices.append(words)
+    exchange.changed()
+    return True
+
+
 def _own(exchange: Exchange, request: Request) -> tuple[Chat, ChatMessage]:
     chat = exchange.chat(request.whole("chat_id"))
     message = chat.messages.get(request.whole("message_id"))

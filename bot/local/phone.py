@@ -81,6 +81,13 @@ class Phone:
         self._exchange.mailbox.put("callback_query", query)
         return query_id
 
+    def types_elsewhere(self, text: str) -> str:
+        """Type the bot's name and these words in some other chat; return the query's id."""
+        query_id = self._exchange.open_query(self.user_id)
+        query = {"id": query_id, "from": person(self.user_id, self.name), "query": text, "offset": ""}
+        self._exchange.mailbox.put("inline_query", query | {"chat_type": "private"})
+        return query_id
+
     def edits(self, message_id: int, text: str) -> None:
         """Change the words of an own text."""
         self._must_not_block()

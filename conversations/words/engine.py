@@ -21,6 +21,7 @@ CODE_LENGTH = (
     "don't matter."
 )
 PRIVATE_ONLY = "I only talk in a private chat."
+INLINE_BUTTON = "I only talk in a private chat: open it"  # at most 64 characters
 WELCOME = "Hello {name}. {coach} invited you."
 JOINED = (
     "{name} has joined with your invitation. Here they are called {called}, number {number}. "
