@@ -5,6 +5,7 @@ from typing import Any
 from conversations import (
     adjusting,
     after,
+    allowing,
     asking,
     band_list,
     before,
@@ -66,6 +67,7 @@ CATALOGUE: dict[str, Dialogue[Any]] = {
         gauging,
         measuring,
         pulse,
+        allowing,
         travelling,
         writing,
         cueing,

@@ -60,7 +60,7 @@ def missing(brief: Brief, draft: Draft) -> str | None:
         return "side"
     if draft.when is None:
         return "when"
-    if draft.over is None and to_confirm(plan_of(brief, draft)):
+    if draft.over is None and to_confirm(brief, plan_of(brief, draft)):
         return "over"
     return "confirm" if draft.confirm is None else None
 
@@ -194,7 +194,7 @@ def finish(brief: Brief, draft: Draft, at: datetime) -> Outcome:
     if draft.confirm is None:
         return Outcome((Say(words.NOT_CLEARED.format(name=brief.client_name)),))
     plan = plan_of(brief, draft)
-    over = ", ".join(to_confirm(plan))
+    over = ", ".join(to_confirm(brief, plan))
     fact = PlanGiven(at, plan_to_text(plan), brief.coach, f"{over}: {draft.over}" if over else "")
     did = CoachDid(at, brief.coach, "gave_plan", draft.template or "")
     told = (Detail(at, f"best:{name}", best) for name, best in draft.bests.items())

@@ -8,6 +8,7 @@ from conversations.planning_days import limits_broken
 from conversations.protocol import Choice
 from conversations.words import planning as words
 from conversations.words.screening import in_words
+from core.calendar.limits import USUAL, Limits
 from core.calendar.recurrence import Recurrence
 from core.calendar.stored import when_from_text
 from core.cuffs.limbs import ALL, PAIRS, opened, places_of
@@ -22,7 +23,7 @@ class Brief:
 
     `bests`: movement -> best single lift as known, "40 kg". `may_test`: a strength test may be offered.
     `own`: the coach's own templates, as (name, plan as JSON), the newest first.
-    `no_failure`: the clearance forbids sets to failure.
+    `no_failure`: the clearance forbids sets to failure. `allowed`: how often this client may train.
     """
 
     client: int
@@ -36,6 +37,7 @@ class Brief:
     may_test: bool = False
     own: tuple[tuple[str, str], ...] = ()
     no_failure: bool = False
+    allowed: Limits = USUAL
 
 
 def fitting(brief: Brief) -> tuple[Choice, ...]:
@@ -101,7 +103,10 @@ def notes_on(brief: Brief, plan: Plan, to_failure_planned: bool) -> list[str]:
         notes.append(words.LEAVES_REHAB)
     recurrence = when_from_text(plan.when) if plan.when else None
     if isinstance(recurrence, Recurrence):
-        notes += [words.LIMITS[limit] for limit in limits_broken(plan, recurrence)]
+        notes += [
+            words.named(words.LIMITS[limit], brief.allowed)
+            for limit in limits_broken(plan, recurrence, brief.allowed)
+        ]
     if brief.no_failure and to_failure_planned:
         notes.append(words.NO_FAILURE)
     return notes

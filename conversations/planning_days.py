@@ -1,10 +1,10 @@
 """The days and times of a plan: what was typed, and whether it breaks a usual limit."""
 
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from datetime import datetime, time, timedelta
 
 from conversations.dates import Ambiguous, NotUnderstood, Repeat, read
-from core.calendar.limits import Bout, Limit, Limits, broken_limits
+from core.calendar.limits import USUAL, Bout, Limit, Limits, broken_limits
 from core.calendar.occurrences import occurrences_between
 from core.calendar.recurrence import Recurrence
 from core.calendar.stored import when_to_text
@@ -33,15 +33,15 @@ def read_days(text: str, at: datetime, zone: str) -> Days:
     return Days(weekly) if weekly else Days(problem=NOT_WEEKLY)
 
 
-def limits_broken(plan: Plan, recurrence: Recurrence) -> tuple[Limit, ...]:
-    """Every usual limit that these days would break; each is looked at as if it were the only one."""
+def limits_broken(plan: Plan, recurrence: Recurrence, allowed: Limits = USUAL) -> tuple[Limit, ...]:
+    """Every limit of this client that these days would break; each is looked at as if it were the only one."""
     begin = instant(recurrence.start, time(0), recurrence.zone)
     times = [one.at for one in occurrences_between(recurrence, begin, begin + LOOKED_AT)]
     parts = {(one.region, one.scheme is Scheme.WALK) for one in plan.exercises}
     bouts = [Bout(at, region, walk) for at in times for region, walk in sorted(parts)]
     broken = {
         limit
-        for alone in (Limits(hours_apart=0), Limits(sessions_a_week=len(bouts)))
+        for alone in (replace(allowed, hours_apart=0), replace(allowed, sessions_a_week=len(bouts)))
         for limit in broken_limits(bouts, recurrence.zone, alone).values()
     }
     return tuple(limit for limit in Limit if limit in broken)

@@ -83,20 +83,22 @@ def _read(brief: Brief, draft: Draft, said: str, answer: Said) -> tuple[str, Day
 
 
 # --- over the usual limits ---
-def limits_of(plan: Plan) -> tuple[Limit, ...]:
-    """The usual limits that the plan's own days would break."""
+def limits_of(brief: Brief, plan: Plan) -> tuple[Limit, ...]:
+    """The limits of this client that the plan's own days would break."""
     recurrence = when_from_text(plan.when) if plan.when else None
-    return limits_broken(plan, recurrence) if isinstance(recurrence, Recurrence) else ()
+    return limits_broken(plan, recurrence, brief.allowed) if isinstance(recurrence, Recurrence) else ()
 
 
-def to_confirm(plan: Plan) -> tuple[Limit, ...]:
+def to_confirm(brief: Brief, plan: Plan) -> tuple[Limit, ...]:
     """Those of them that the coach has to say a reason for: the ones about lifting."""
-    return tuple(limit for limit in limits_of(plan) if limit is not Limit.WALKS_A_DAY)
+    return tuple(limit for limit in limits_of(brief, plan) if limit is not Limit.WALKS_A_DAY)
 
 
 def ask_over(brief: Brief, plan: Plan) -> Say:
     """Why, in one line; or other days."""
-    limits = words.AND.join(words.OVER_LIMITS[limit] for limit in to_confirm(plan))
+    limits = words.named(
+        words.AND.join(words.OVER_LIMITS[limit] for limit in to_confirm(brief, plan)), brief.allowed
+    )
     when = shown(brief, plan.when or "")
     return Say(words.OVER.format(when=when, limits=limits, name=brief.client_name), (OTHER_DAYS,))
 

@@ -22,7 +22,7 @@ from bot.engine import (
     testing,
     turns,
 )
-from bot.engine.coach import away, covering, digest, plans, resting
+from bot.engine.coach import allowing, away, covering, digest, plans, resting
 from bot.engine.coach import clients as whose
 from bot.engine.coach.talks import TALKS
 from conversations.protocol import Choice, Resumed, Say
@@ -141,6 +141,7 @@ ACTS: dict[str, tuple[Action, Act]] = {
     "paused": (Action.PLAN, resting.paused),
     "covering": (Action.COVER, covering.begun),
     "rename": (Action.PLAN, whose.rename),
+    "limits_set": (Action.PLAN, allowing.told),
     "ask_test": (Action.PLAN, testing.ask),
     "tested": (Action.TRAIN, testing.done),
     "travelling": (Action.MOVE_DAYS, away.begun),

@@ -192,6 +192,7 @@ MAKERS: dict[str, Maker] = {
     "last_digest": lambda about: calendar.last_digest(about.engine, about.person),
     "parts": _parts,
     "pulse_below": _pulse_below,
+    "allowed": lambda about: recovery.allowed(about.engine, about.client.id),
     "done": lambda about: recovery.done(about.engine, about.client.id),
     "ended": lambda about: facts.latest(about.engine.store, SessionEnded, about.client.id) is not None,
 }

@@ -67,6 +67,7 @@ TALKS: dict[str, Action] = {
     "gauging": Action.PLAN,
     "pulse": Action.PLAN,
     "measuring": Action.PLAN,
+    "allowing": Action.PLAN,
     "trouble": Action.TALK,
     "pausing": Action.PLAN,
     "covering": Action.COVER,

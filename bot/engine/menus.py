@@ -30,6 +30,7 @@ from bot.engine.coach import menu as coach_menu
 from conversations.protocol import Choice, Relay, Resumed, Say
 from conversations.words import coach as coach_words
 from conversations.words import engine as words
+from conversations.words.planning import named
 from core.access import Action
 from core.calendar.zones import local
 from core.facts import CoachDid
@@ -245,7 +246,7 @@ def start_session(engine: "Engine", person: Person, now: datetime) -> None:
         return
     limit = recovery.too_soon(engine, person, now)
     if limit is not None:
-        engine.say(person, Say(words.TOO_SOON[limit]), now)
+        engine.say(person, Say(named(words.TOO_SOON[limit], recovery.allowed(engine, person.id))), now)
     turns.begin(engine, person, "before", {"session": loads.new_session(engine, person.id)}, now)
 
 

@@ -4,7 +4,7 @@ from datetime import datetime, timedelta
 from typing import TYPE_CHECKING
 
 from bot.engine import status
-from core.calendar.limits import Bout, Limit, broken_limit
+from core.calendar.limits import Bout, Limit, Limits, broken_limit, limits_from_text
 from core.facts import SetDone, WalkDone
 from core.movements import MOVEMENTS
 from core.plans import Region, Scheme
@@ -15,6 +15,7 @@ if TYPE_CHECKING:
     from bot.engine.core import Engine
 
 LOOKED_AT = timedelta(days=14)  # limits count in a week (`core.calendar.limits`), and a day is long somewhere
+LIMITS = "weekly_limits"  # what the coach allows, as a stored detail
 
 
 def too_soon(engine: "Engine", client: Person, now: datetime) -> Limit | None:
@@ -22,8 +23,13 @@ def too_soon(engine: "Engine", client: Person, now: datetime) -> Limit | None:
     plan = status.plan_of(engine, client.id)
     before = done(engine, client.id)
     coming = [Bout(now, one.region, one.scheme is Scheme.WALK) for one in (plan.exercises if plan else ())]
-    broken = (broken_limit(bout, before, client.zone) for bout in coming)
+    broken = (broken_limit(bout, before, client.zone, allowed(engine, client.id)) for bout in coming)
     return next((limit for limit in broken if limit is not None), None)
+
+
+def allowed(engine: "Engine", client: int) -> Limits:
+    """How often this client may train: as the coach allowed it, else as usual."""
+    return limits_from_text(status.detail(engine, client, LIMITS, ""))
 
 
 def done(engine: "Engine", client: int) -> list[Bout]:

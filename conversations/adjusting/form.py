@@ -189,8 +189,9 @@ def _note(brief: Brief, draft: Draft) -> str:
     recurrence = when_from_text(draft.value)
     if not isinstance(recurrence, Recurrence):
         return ""
-    broken = limits_broken(changed_plan(brief, draft), recurrence)
-    return "".join(f"\n{planning_words.LIMITS[limit]}" for limit in broken)
+    broken = limits_broken(changed_plan(brief, draft), recurrence, brief.allowed)
+    lines = (planning_words.named(planning_words.LIMITS[limit], brief.allowed) for limit in broken)
+    return "".join(f"\n{line}" for line in lines)
 
 
 def finish(brief: Brief, draft: Draft, at: datetime) -> Outcome:

@@ -4,6 +4,7 @@ from dataclasses import dataclass
 
 from conversations.protocol import Choice
 from conversations.words import coach as words
+from core.calendar.limits import USUAL, Limits
 from core.plan_text import plan_from_text
 from core.plans import Exercise, Goal, Plan, Scheme
 
@@ -12,7 +13,7 @@ MOVEMENT_PARTS = ("load", "scheme", "minutes")
 
 @dataclass(frozen=True, slots=True)
 class Brief:
-    """Whose plan, as JSON at the loads of now; days are the client's. `no_failure` as in planning."""
+    """Whose plan, as JSON at the loads of now; days are the client's. `no_failure` and `allowed` as in planning."""
 
     client: int
     client_name: str
@@ -20,6 +21,7 @@ class Brief:
     at_loads: str = ""
     zone: str = "UTC"
     no_failure: bool = False
+    allowed: Limits = USUAL
 
 
 @dataclass(frozen=True, slots=True)

@@ -9,6 +9,7 @@ from conversations.changing.state import Brief, Draft
 from conversations.form import Form, Outcome, dialogue
 from conversations.protocol import Choice, Do, Effect, Record, Said, Say
 from conversations.words import changing as words
+from conversations.words.planning import named
 from core.calendar.limits import Limit
 from core.facts import CalendarChanged, CoachDid, Detail
 
@@ -83,7 +84,7 @@ def _numbers(found: Meanings) -> tuple[Choice, ...]:
 
 
 def _ask_to_go(brief: Brief, meaning: Meaning) -> Say:
-    limit = words.LIMITS[Limit(meaning.limit)]
+    limit = named(words.LIMITS[Limit(meaning.limit)], brief.allowed)
     if not brief.by_coach:
         return Say(words.ADVISE_OTHER.format(told=meaning.told, limit=limit), CLIENT_GO)
     text = words.COACH_WISH if brief.wish else words.COACH_MAY

@@ -272,7 +272,7 @@ def _limit(brief: Brief, at: datetime, when: When) -> Limit | None:
         bouts = [Bout(one.at, Region(region), walk) for one in planned]
         for bout in bouts:
             others = [*brief.done, *(other for other in bouts if other is not bout)]
-            limit = None if bout.at in old else broken_limit(bout, others, brief.zone)
+            limit = None if bout.at in old else broken_limit(bout, others, brief.zone, brief.allowed)
             if limit is not None:
                 return limit
     return None

@@ -4,7 +4,7 @@ from dataclasses import dataclass
 from datetime import datetime
 
 from conversations.dates.meaning import ClockFace, DayOrder
-from core.calendar.limits import Bout
+from core.calendar.limits import USUAL, Bout, Limits
 from core.calendar.recurrence import When
 from core.calendar.stored import when_from_text
 
@@ -17,7 +17,7 @@ class Brief:
     said; those of whoever talks. `parts`: (region, walk) of the plan's movements. `done`: what was trained
     lately. `move_day`, `move_to`: a session (by its local day, ISO) that is to move, without any words.
     `wish`: the client wants what the usual limits advise against, and the coach decides; `picked` is the reading
-    that the client chose, "" when there was one.
+    that the client chose, "" when there was one. `allowed`: how often this client may train.
     """
 
     client: int
@@ -36,6 +36,7 @@ class Brief:
     move_to: datetime | None = None
     wish: bool = False
     picked: str = ""
+    allowed: Limits = USUAL
 
     @property
     def when(self) -> When | None:

@@ -29,8 +29,8 @@ FROM_NOW_ON = "{there} from now on; sessions keep their hour on the clock there"
 
 # By core.calendar.limits.Limit value.
 LIMITS = {
-    Limit.SESSIONS_A_WEEK: "That makes more than 3 sessions in seven days for the same limbs.",
-    Limit.HOURS_APART: "That leaves less than 36 hours between two sessions of the same limbs.",
+    Limit.SESSIONS_A_WEEK: "That makes more than {most} sessions in seven days for the same limbs.",
+    Limit.HOURS_APART: "That leaves less than {apart} hours between two sessions of the same limbs.",
     Limit.WALKS_A_DAY: "That makes more than one walk with bands on a day.",
 }
 ADVISE_OTHER = "{told}. {limit} Muscles need the time between. Another time, or shall I ask your coach?"

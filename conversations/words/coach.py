@@ -103,6 +103,7 @@ DID = {
     "renamed": "renamed",
     "pulse_ceiling": "set the pulse to walk below",
     "pressure_estimate": "estimated the cuff pressure",
+    "limits": "how often to train",
     "travel": "travel plan",
     "load_used": "used the new load",
     "load_kept": "kept the load",

@@ -90,8 +90,8 @@ BARRED_NOW = {
     "open_alert": "If bands are on, take them off now. We go on when your coach has looked at it.",
 }
 TOO_SOON = {
-    Limit.HOURS_APART: "The same limbs trained less than 36 hours ago. Better wait, unless your coach said otherwise.",
-    Limit.SESSIONS_A_WEEK: "That would be the fourth time in a week. Better wait, unless your coach said otherwise.",
+    Limit.HOURS_APART: "The same limbs trained less than {apart} hours ago. Better wait, unless your coach said otherwise.",
+    Limit.SESSIONS_A_WEEK: "That would be more than {most} times in a week. Better wait, unless your coach said otherwise.",
     Limit.WALKS_A_DAY: "You walked with bands today already. Once a day is enough, unless your coach said otherwise.",
 }
 ASK_AGAIN = (

@@ -1,5 +1,7 @@
 """The coach makes a plan."""
 
+from core.calendar.limits import Limits
+
 TEMPLATES = {
     "dumbbells": "Dumbbells: goblet squat, curl",
     "one_dumbbell": "One dumbbell: goblet squat",
@@ -64,8 +66,8 @@ ANOTHER_LOAD = "Another load"
 OVER = "{when}: that is {limits}, for the same limbs. Why is it right for {name}? One line for the record; or other days."
 AND = ", and "
 OVER_LIMITS = {
-    "sessions_a_week": "more than 3 sessions in seven days",
-    "hours_apart": "less than 36 h between sessions",
+    "sessions_a_week": "more than {most} sessions in seven days",
+    "hours_apart": "less than {apart} h between sessions",
 }
 OTHER_DAYS = "Other days"
 SEND_TYPED = ("yes", "y", "ok", "send", "yes please")
@@ -75,7 +77,12 @@ NO_DAYS = "No fixed days."
 LEAVES_REHAB = "Note: so far this was rehab. These sets go on until the form goes."
 # By core.calendar.limits.Limit value: the usual limit that these days would break.
 LIMITS = {
-    "sessions_a_week": "Note: more than 3 sessions in seven days for the same limbs.",
-    "hours_apart": "Note: less than 36 h between sessions for the same limbs.",
+    "sessions_a_week": "Note: more than {most} sessions in seven days for the same limbs.",
+    "hours_apart": "Note: less than {apart} h between sessions for the same limbs.",
     "walks_a_day": "Note: more than one walk with bands a day.",
 }
+
+
+def named(text: str, allowed: Limits) -> str:
+    """A limit in words, with the numbers that hold for this client."""
+    return text.format(most=allowed.sessions_a_week, apart=allowed.hours_apart)

@@ -17,6 +17,9 @@ SESSIONS_A_WEEK = 3
 HOURS_APART = 36
 # Once daily as in Abe et al. 2009 (walking with leg belts); own caution, no source, that it is not more.
 WALKS_A_DAY = 1
+# How far a coach may widen them for a client; own caution, no source.
+MOST_SESSIONS_A_WEEK = 6
+FEWEST_HOURS_APART = 24
 WEEK = timedelta(days=7)
 DAY = timedelta(days=1)
 
@@ -28,6 +31,27 @@ class Limits:
     sessions_a_week: int = SESSIONS_A_WEEK
     hours_apart: int = HOURS_APART
     walks_a_day: int = WALKS_A_DAY
+
+
+USUAL = Limits()
+
+
+def limits_to_text(limits: Limits) -> str:
+    """As stored: "4/24", sessions a week and hours between."""
+    return f"{limits.sessions_a_week}/{limits.hours_apart}"
+
+
+def limits_from_text(text: str) -> Limits:
+    """The limits that were stored, the usual ones for "". Raises ValueError for anything outside the bounds."""
+    if not text:
+        return USUAL
+    sessions, _, hours = text.partition("/")
+    limits = Limits(int(sessions), int(hours))
+    if not SESSIONS_A_WEEK <= limits.sessions_a_week <= MOST_SESSIONS_A_WEEK:
+        raise ValueError(f"sessions_a_week: {SESSIONS_A_WEEK} to {MOST_SESSIONS_A_WEEK}")
+    if not FEWEST_HOURS_APART <= limits.hours_apart <= HOURS_APART:
+        raise ValueError(f"hours_apart: {FEWEST_HOURS_APART} to {HOURS_APART} h")
+    return limits
 
 
 class Limit(StrEnum):

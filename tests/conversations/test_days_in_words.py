@@ -10,7 +10,8 @@ from conversations import changing
 from conversations.changing import Brief, is_change
 from conversations.protocol import Do, Effect, Opened, Record, Said, Say
 from conversations.words import changing as words
-from core.calendar.limits import Bout
+from conversations.words.planning import named
+from core.calendar.limits import USUAL, Bout
 from core.calendar.recurrence import Weekday, weekly
 from core.calendar.stored import when_from_text, when_to_text
 from core.facts import CalendarChanged, CoachDid, Detail
@@ -166,7 +167,7 @@ def test_a_date_with_a_session_takes_no_second_one() -> None:
 
 def test_less_than_36_hours_are_advised_against_and_the_coach_is_asked() -> None:
     heard, effects, over = play(brief("move thursday to tuesday"))
-    assert words.LIMITS["hours_apart"] in heard[0].text
+    assert named(words.LIMITS["hours_apart"], USUAL) in heard[0].text
     assert [one.label for one in heard[0].choices] == ["Another time", "Ask my coach", "Leave it as it is"]
     _, effects, over = play(brief("move thursday to tuesday"), "Ask my coach")
     assert over
@@ -197,7 +198,7 @@ def test_the_36_hours_count_from_what_was_done_as_well(hour: int, advised: bool)
 def test_a_fourth_session_in_a_week_is_advised_against() -> None:
     three = when_to_text(weekly((Weekday.MON, Weekday.WED, Weekday.FRI), time(7), LISBON, date(2025, 12, 1)))
     heard, _, _ = play(brief("saturday 19:00", planned_when=three), "2")
-    assert words.LIMITS["sessions_a_week"] in heard[-1].text
+    assert named(words.LIMITS["sessions_a_week"], USUAL) in heard[-1].text
 
 
 def test_a_stretch_of_dates_alone_may_mean_training_or_none() -> None:

@@ -15,6 +15,7 @@ from conversations.planning_days import read_days
 from conversations.planning_draft import Draft
 from conversations.protocol import Cancelled, Corrected, Do, Effect, Opened, Record, Said, Say, WentBack
 from conversations.words import planning as words
+from core.calendar.limits import USUAL
 from core.calendar.recurrence import Recurrence, Weekday
 from core.calendar.stored import when_from_text
 from core.cuffs.limbs import Limb, banded, opened
@@ -288,10 +289,14 @@ def test_a_number_that_stands_for_no_reading_picks_none() -> None:
 )
 def test_days_over_the_usual_limits_need_one_line_from_the_coach(days: str, over: list[str]) -> None:
     chat = play(RUTA, "travel", days)
-    assert [limit for limit, line in words.OVER_LIMITS.items() if line in chat.says[-1].text] == over
+    assert [
+        limit for limit, line in words.OVER_LIMITS.items() if words.named(line, USUAL) in chat.says[-1].text
+    ] == over
     if over:
         chat.send(Said(NOW, "Easy short sessions, agreed with her physio"))
-    assert [limit for limit, line in words.LIMITS.items() if line in chat.says[-1].text] == over
+    assert [
+        limit for limit, line in words.LIMITS.items() if words.named(line, USUAL) in chat.says[-1].text
+    ] == over
     chat.send(Said(NOW, "send it"))
     given = next(
         one.fact for one in chat.effects if isinstance(one, Record) and isinstance(one.fact, PlanGiven)

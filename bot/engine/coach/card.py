@@ -4,7 +4,7 @@ from datetime import datetime, timedelta
 from typing import TYPE_CHECKING
 
 from bot.engine import alerts, calendar, clearances, screenings, status, trends, weeks
-from bot.engine.coach import away, loads_asked, pauses, plans, reading_plans
+from bot.engine.coach import allowing, away, loads_asked, pauses, plans, reading_plans
 from bot.engine.coach import clients as whose
 from conversations.protocol import Choice, Say
 from conversations.words import coach as words
@@ -50,6 +50,7 @@ def show(engine: "Engine", coach: Person, client: Person, now: datetime) -> None
         *clearance(engine, client),
         *plan_lines(engine, client, now),
     ]
+    lines += allowing.card_lines(engine, client)
     lines += [next_line(engine, coach, client), *sessions(engine, client), *course(engine, client, now)]
     lines += open_lines(engine, client)
     asked = loads_asked.waiting(engine, client.id)

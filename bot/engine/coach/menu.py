@@ -119,6 +119,7 @@ ABOUT_CLIENT: dict[str, tuple[Action, About]] = {
     "pulse": (Action.PLAN, _dialogue("pulse")),
     "gauge": (Action.PLAN, _dialogue("gauging")),
     "girth": (Action.PLAN, _dialogue("measuring")),
+    "allow": (Action.PLAN, _dialogue("allowing")),
     "rename": (Action.PLAN, _dialogue("renaming")),
     "travel": (Action.PLAN, away.by_coach),
     "travel_end": (Action.PLAN, away.back_by_coach),

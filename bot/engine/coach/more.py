@@ -7,6 +7,7 @@ from bot.engine import gate, status
 from bot.engine.coach import away, covering, loads_asked, pauses
 from bot.engine.coach import clients as whose
 from conversations.protocol import Choice, Say
+from conversations.words import allowing as allowing_words
 from conversations.words import coach as words
 from conversations.words import gauging, girth, pulse
 from conversations.words import report as report_words
@@ -34,6 +35,7 @@ def show(engine: "Engine", coach: Person, client: Person, now: datetime) -> None
     asks = loads_asked.asks(engine, client.id)
     pairs.append((words.NEXT_LOADS_AUTO if asks else words.NEXT_LOADS_ASK, "next_loads"))
     pairs += [(gauging.CUFF_PRESSURE, "gauge"), (pulse.PULSE, "pulse"), (girth.GIRTH, "girth")]
+    pairs.append((allowing_words.BUTTON, "allow"))
     pairs.append((words.RENAME, "rename"))
     if gate.allows(engine, coach, Action.HAND_OVER, client) and covering.others(engine, coach):
         pairs.append((words.HAND_OVER, "handover"))
