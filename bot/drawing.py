@@ -1,9 +1,12 @@
-"""Pictures for letters."""
+"""Pictures and sounds for letters."""
 
 import asyncio
-from functools import cache
+from functools import cache, lru_cache
 from typing import Any
 
+import msgspec
+
+from core.beat import Pattern
 from core.plans import Region
 
 
@@ -13,7 +16,7 @@ async def draw(kind: str, body: dict[str, Any]) -> bytes:
 
 
 def drawn(kind: str, body: dict[str, Any]) -> bytes:
-    """The PNG that a letter names: a fit picture, a digest's chart or a report; or a report's PDF."""
+    """The PNG that a letter names: a fit picture, a digest's chart or a report; or a report's PDF, or a beat."""
     match kind:
         case "report" | "report_picture":
             from bot.report import drawn as page
@@ -23,8 +26,17 @@ def drawn(kind: str, body: dict[str, Any]) -> bytes:
             from bot.charts import weekly_chart
 
             return weekly_chart(body["chart"])
+        case "beat":
+            return _beat(msgspec.convert(body["beat"], Pattern))
         case _:
             return _fit(body["picture"])
+
+
+@lru_cache(maxsize=8)
+def _beat(pattern: Pattern) -> bytes:
+    from bot.beat import beat  # numpy only for sounds
+
+    return beat(pattern)
 
 
 @cache

@@ -45,6 +45,8 @@ class Sender:
             case "document":
                 content = documents.content(self.store, letter, self.now())
                 return await self._document(letter, content, letter.body["name"])
+            case "beat":
+                return await self._sound(letter)
             case "report":
                 page = await self.draw(letter.kind, letter.body)
                 return await self._document(letter, page, letter.body["file"])
@@ -90,6 +92,14 @@ class Sender:
             reply_markup=keyboard(letter.body),
         )
         return sent.message_id, sent.photo[-1].file_id
+
+    async def _sound(self, letter: Letter) -> int:
+        body = letter.body
+        sound = InputFile(await self.draw(letter.kind, body), body["file"])
+        sent = await self.bot.send_audio(
+            letter.chat, sound, caption=body["text"], title=body["title"], duration=body["seconds"]
+        )
+        return sent.message_id
 
     async def _document(self, letter: Letter, content: bytes, name: str) -> int:
         sent = await self.bot.send_document(

@@ -7,6 +7,7 @@ from typing import TYPE_CHECKING
 
 from bot.engine import (
     agreeing,
+    beats,
     changing,
     emergency,
     gate,
@@ -68,6 +69,8 @@ WORDS = {
     "bands": "menu:bands",
     "my bands": "menu:bands",
     "card": "menu:card",
+    "sound": "menu:sound",
+    "beat": "menu:sound",
     "my data": "menu:data",
     "delete me": "menu:leave",
 }
@@ -290,6 +293,7 @@ CLIENT_MENU: dict[str, tuple[Action, Callable[["Engine", Person, datetime], None
     ),
     "bands": (Action.TALK, kit.list_bands),
     "card": (Action.TALK, emergency.card),
+    "sound": (Action.TALK, beats.send),
     "travelling": (Action.MOVE_DAYS, away.by_client),
     "home": (Action.MOVE_DAYS, away.home),
     "data": (Action.TALK, records.my_data),

@@ -5,9 +5,11 @@ from typing import TYPE_CHECKING
 
 from bot.engine import calendar, screenings, status, turns
 from conversations.protocol import Choice, Say
+from conversations.words import beat as beat_words
 from conversations.words import calendar as calendar_words
 from conversations.words import engine as words
 from conversations.words import plan as plan_words
+from core.beat import pattern_of
 from core.store import threads
 from core.store.people import Person
 
@@ -28,6 +30,8 @@ def show_plan(engine: "Engine", client: Person, now: datetime) -> None:
     if coming is not None:
         text += "\n" + words.PLAN_NEXT.format(when=calendar.shown(engine, client, coming))
     buttons = [] if under_way else [Choice(words.START, "menu:start")]
+    if any(pattern_of(one) for one in plan.exercises):
+        buttons.append(Choice(beat_words.BUTTON, "menu:sound"))
     if plan.when is not None:
         buttons.append(Choice(calendar_words.TO_CALENDAR, "menu:calendar"))
     engine.say(client, Say(text, tuple(buttons)), now)

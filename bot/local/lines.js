@@ -52,7 +52,8 @@ function content(page, message) {
   const link = `/phone/${page.id}/attachment/${message.id}`;
   if (message.kind === "photo") parts.push(picture(link, message));
   if (message.kind === "document") parts.push(download(link, message.document));
-  if (message.kind in ASIDES) parts.push(aside(link, message));
+  if (message.kind === "audio" && message.has_file) parts.push(sound(link, message));
+  else if (message.kind in ASIDES) parts.push(aside(link, message));
   if (message.text) parts.push(words(page, message));
   if (message.buttons.length) parts.push(choices(page, message));
   return parts;
@@ -80,6 +81,15 @@ function picture(link, message) {
   image.alt = message.text || "A picture";
   image.src = link;
   return image;
+}
+
+function sound(link, message) {
+  const player = element("audio", "sound");
+  player.controls = true;
+  player.preload = "none";
+  player.setAttribute("aria-label", message.document || ASIDES.audio);
+  player.src = link;
+  return player;
 }
 
 function aside(link, message) {

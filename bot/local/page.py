@@ -11,7 +11,7 @@ import tornado.web
 
 from bot.local.api import LocalApi
 from bot.local.guard import Guarded, TakesJson
-from bot.local.messages import ChatMessage
+from bot.local.messages import ChatMessage, Kind
 from bot.local.phone import Phone
 
 _HERE: Final = Path(__file__).parent
@@ -103,9 +103,9 @@ class Attachment(Guarded):
             message = self.api.phones[int(user_id)].message(int(message_id))
         except (KeyError, ValueError):
             raise tornado.web.HTTPError(404) from None
-        if message.document is not None:
+        if message.document is not None and message.kind is not Kind.AUDIO:
             self.set_header("Content-Disposition", "attachment")
-        self.set_header("Content-Type", _type_of(message.photo))
+        self.set_header("Content-Type", _type_of(message))
         self.write(message.photo or message.document or b"")
 
 
@@ -181,7 +181,8 @@ def _message(message: ChatMessage) -> dict[str, Any]:
     }
 
 
-def _type_of(picture: bytes | None) -> str:
+def _type_of(message: ChatMessage) -> str:
+    picture = message.photo
     if picture is None:
-        return "application/octet-stream"
+        return "audio/wav" if message.kind is Kind.AUDIO else "application/octet-stream"
     return "image/png" if picture.startswith(b"\x89PNG") else "image/jpeg"

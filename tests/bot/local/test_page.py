@@ -152,3 +152,17 @@ def test_a_foreign_host_and_a_foreign_form_are_refused() -> None:
         assert api.phones[DANA].history == []
 
     on_the_page(scene)
+
+
+def test_a_sound_is_played_in_the_page_not_saved() -> None:
+    async def scene(api: LocalApi, server: Server) -> None:
+        await api.call("sendAudio", {"chat_id": DANA, "audio.name": "beat.wav"}, {"audio": b"RIFF"})
+        answer = await fetch(f"{server.url}/phone/{DANA}/attachment/1")
+        assert answer.body == b"RIFF"
+        assert answer.headers["Content-Type"] == "audio/wav"
+        assert "Content-Disposition" not in answer.headers
+        script = (await fetch(f"{server.url}/lines.js")).body.decode()
+        assert 'element("audio", "sound")' in script
+        assert "player.controls = true" in script
+
+    on_the_page(scene)
