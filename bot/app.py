@@ -15,7 +15,7 @@ from telegram import Bot
 from telegram.error import InvalidToken
 from telegram.ext import Application
 
-from bot import held, intake, numbers, sound, watchdog, webhook
+from bot import held, intake, keeping_time, numbers, sound, watchdog, webhook
 from bot.aside import Aside
 from bot.clock import Clock
 from bot.config import Config, Wrong
@@ -35,7 +35,6 @@ log = logging.getLogger("cuffline")
 
 SWEEP_S = 5
 CONNECTIONS = 40  # letters in flight, and room for countdowns and what is said directly; own choice
-ANCHOR = "steady"  # the setting that keeps the clock's anchor
 
 
 AnyApplication = Application[Any, Any, Any, Any, Any, Any]
@@ -57,9 +56,7 @@ class Program:
         self.config = config
         self.clock = clock
         self.bot = bot
-        kept = duties.setting(store, ANCHOR) if duties.any_watch(store) else None
-        if kept is not None:
-            clock.steady.take_up(kept)
+        keeping_time.take_up(store, clock.steady)
         self.engine = Engine(store, config, clock.now, bot.username)
         self.aside = Aside()
         self.outbox = Outbox(store, bot, clock.now, self.aside.draw)
@@ -98,7 +95,7 @@ class Program:
                     self.pulse.beat()
                     self._may_send()
                     await asyncio.sleep(0)
-                self._keep_time()
+                keeping_time.keep(self.engine, self.clock.steady)
                 self._plan_wake()
             self.pulse.beat()
             self._may_send()
@@ -109,18 +106,6 @@ class Program:
     def _may_send(self) -> None:
         self.post.set()
         self.outbox.look()
-
-    def _keep_time(self) -> None:
-        """Follow the wall clock only while no bands are on; while they are, keep the anchor for a restart."""
-        store, steady = self.engine.store, self.clock.steady
-        if not duties.any_watch(store):
-            jump = steady.settle()
-            if jump:
-                log.warning("the wall clock was set by %s; followed", jump)
-        elif duties.setting(store, ANCHOR) != steady.kept():
-            # On a full disk only a restart would miss it; what matters is said by whoever writes next.
-            with contextlib.suppress(sqlite3.OperationalError), store.transaction():
-                duties.set_setting(store, ANCHOR, steady.kept())
 
     @contextlib.contextmanager
     def _disk_watched(self) -> Iterator[None]:

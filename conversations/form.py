@@ -191,7 +191,8 @@ class Form(Generic[B, D]):
         return self._next(replace(state, draft=draft, given=tuple(earlier)), event.at, ())
 
     def _woke(self, state: Asking[B, D], event: Woke, now: datetime) -> Turn[Asking[B, D]]:
-        since = state.waiting_since or event.at
+        since = min(state.waiting_since or event.at, now)  # the clock may have been set back
+        state = replace(state, waiting_since=since)
         if self.lapse is not None and now >= since + self.lapse:
             return _over(self.lapsed(state.brief, state.draft, now))
         if state.reminded or now < since + self.patience:

@@ -46,8 +46,9 @@ def send(engine: "Engine", alert_id: int) -> None:
     if alert.taken_by is not None:
         _ask_settled(engine, alert, alert.taken_by, now)
         return
-    this = next_round(alert.cause, alert.raised_at, alert.calls)
-    coming = next_round(alert.cause, alert.raised_at, alert.calls + 1)
+    raised = min(alert.raised_at, now)  # it may bear the time of a clock that ran ahead
+    this = next_round(alert.cause, raised, alert.calls)
+    coming = next_round(alert.cause, raised, alert.calls + 1)
     duties.alert_sent(engine.store, alert_id, None if coming is None else max(coming.at, now + NO_BURST))
     client = people.by_id(engine.store, alert.person)
     for who in this.to if this is not None else ():

@@ -146,7 +146,7 @@ def plan_week(engine: "Engine", coach: Person, now: datetime) -> None:
 
 def last_digest(engine: "Engine", coach: Person) -> date | None:
     """The local date for which the last digest was planned, also when it came later than that."""
-    last = duties.last_talk(engine.store, coach.id, "weekly")
+    last = duties.last_talk(engine.store, coach.id, "weekly", engine.clock())
     if last is None:
         return None
     day = last.about.get("day")

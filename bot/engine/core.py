@@ -46,6 +46,7 @@ class Engine:
         self.limits = Limits()
         with store.transaction():
             self._know_coaches()
+        self.clock_was_set()
 
     def _know_coaches(self) -> None:
         for chat in self.config.coaches:
@@ -55,6 +56,13 @@ class Engine:
             if duties.next_talk(self.store, coach.id, "weekly") is None:
                 calendar.plan_week(self, coach, self.clock())
         self._after_absence()
+
+    def clock_was_set(self) -> None:
+        """The wall clock jumped and is followed; after a jump back all that was planned ahead is planned anew."""
+        from bot.engine import set_back
+
+        with self.store.transaction():
+            set_back.look(self, self.clock())
 
     def _after_absence(self) -> None:
         """The server keeps updates for a day: after a longer absence say so to whoever was in the middle of something."""

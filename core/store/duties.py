@@ -321,12 +321,12 @@ def planned(store: Store, person: int, dialogue: str) -> list[Planned]:
     return [_planned(row) for row in rows]
 
 
-def last_talk(store: Store, person: int, dialogue: str) -> Planned | None:
-    """The person's latest planned talk of this kind that began; None: there was none."""
+def last_talk(store: Store, person: int, dialogue: str, now: datetime) -> Planned | None:
+    """The person's latest planned talk of this kind that began and was due by `now`; None: there was none."""
     row = store.row(
-        "SELECT * FROM planned WHERE done_at IS NOT NULL AND person = ? AND dialogue = ?"
+        "SELECT * FROM planned WHERE done_at IS NOT NULL AND person = ? AND dialogue = ? AND due_at <= ?"
         " ORDER BY due_at DESC LIMIT 1",
-        [person, dialogue],
+        [person, dialogue, ms(now)],
     )
     return None if row is None else _planned(row)
 
@@ -341,9 +341,12 @@ def reminded_of(store: Store, person: int) -> set[str]:
     return {row["name"] for row in rows if row["name"]}
 
 
-def is_open(store: Store, planned: int) -> bool:
-    """Whether the talk still waits for its time."""
-    return store.row("SELECT 1 FROM planned WHERE id = ? AND done_at IS NULL", [planned]) is not None
+def still_due(store: Store, planned: int, now: datetime) -> Planned | None:
+    """The talk of this number as it stands now; None: it is done, forgotten, or its number went to a later one."""
+    row = store.row(
+        "SELECT * FROM planned WHERE id = ? AND done_at IS NULL AND due_at <= ?", [planned, ms(now)]
+    )
+    return None if row is None else _planned(row)
 
 
 def talk_done(store: Store, planned: int, now: datetime) -> None:

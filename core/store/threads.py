@@ -4,6 +4,7 @@ A person may have several threads; the latest one that wants it holds the floor 
 """
 
 import secrets
+from collections.abc import Sequence
 from dataclasses import dataclass
 from datetime import datetime
 from sqlite3 import Row
@@ -81,6 +82,15 @@ def live(store: Store, person: int) -> list[Thread]:
         f"SELECT * FROM {_LIVE} WHERE person = ? AND state IS NOT NULL ORDER BY floor DESC, id DESC", [person]
     )
     return [_thread(row) for row in rows]
+
+
+def any_live(store: Store, dialogues: Sequence[str]) -> bool:
+    """Whether anybody is in one of these dialogues."""
+    marks = ", ".join("?" * len(dialogues))
+    row = store.row(
+        f"SELECT 1 FROM {_LIVE} WHERE state IS NOT NULL AND dialogue IN ({marks}) LIMIT 1", list(dialogues)
+    )
+    return row is not None
 
 
 def live_in(store: Store, person: int, dialogue: str) -> Thread | None:
