@@ -59,7 +59,8 @@ class Weekly:
         engine = self.engine
         with engine.store.transaction():
             coach = people.find(engine.store, talk.person)
-            if coach is None or not duties.is_open(engine.store, talk.id):
+            found = duties.open_talk(engine.store, talk.id)
+            if coach is None or found is None or (found.dialogue, found.about) != (talk.dialogue, talk.about):
                 return
             duties.talk_done(engine.store, talk.id, now)
             digest.weekly(engine, coach, week or digest.make_for_all(engine, coach, now), now)

@@ -46,7 +46,6 @@ class Engine:
         self.limits = Limits()
         with store.transaction():
             self._know_coaches()
-        self.clock_was_set()
 
     def _know_coaches(self) -> None:
         for chat in self.config.coaches:
@@ -79,6 +78,7 @@ class Engine:
         """Say so to everybody who was in a session when the program stopped."""
         from bot.engine import resuming
 
+        self.clock_was_set()
         with self.store.transaction():
             resuming.after_restart(self, self.clock())
 

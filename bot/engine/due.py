@@ -150,10 +150,10 @@ def can_wait(engine: "Engine", thread: Thread, now: datetime) -> bool:
 
 def start(engine: "Engine", talk: Planned, now: datetime) -> None:
     """A planned talk; while somebody trains it waits. An earlier one may have made it pointless."""
-    found = duties.still_due(engine.store, talk.id, now)
-    if found is None:
+    found = duties.open_talk(engine.store, talk.id)
+    if found is None or found.due_at > now:
         return
-    talk = found  # SQLite gives the number of a forgotten talk to the next one
+    talk = found
     person = people.by_id(engine.store, talk.person)
     if talk.dialogue == "morning" and threads.live_in(engine.store, person.id, "morning") is not None:
         duties.talk_later(engine.store, talk.id, now + ONE_AT_A_TIME)

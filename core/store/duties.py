@@ -341,11 +341,12 @@ def reminded_of(store: Store, person: int) -> set[str]:
     return {row["name"] for row in rows if row["name"]}
 
 
-def still_due(store: Store, planned: int, now: datetime) -> Planned | None:
-    """The talk of this number as it stands now; None: it is done, forgotten, or its number went to a later one."""
-    row = store.row(
-        "SELECT * FROM planned WHERE id = ? AND done_at IS NULL AND due_at <= ?", [planned, ms(now)]
-    )
+def open_talk(store: Store, planned: int) -> Planned | None:
+    """The talk of this number as it stands now; None: it is done, or forgotten.
+
+    SQLite gives the number of a forgotten talk to the next one, so it may be another than it was.
+    """
+    row = store.row("SELECT * FROM planned WHERE id = ? AND done_at IS NULL", [planned])
     return None if row is None else _planned(row)
 
 

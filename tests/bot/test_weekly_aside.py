@@ -78,7 +78,7 @@ def test_the_week_is_told_once_and_the_next_one_is_planned(practice: Practice) -
     assert sum("week" in text.lower() for text in practice.heard(COACH)) == 1
     assert aside.times == len(people.coaches(practice.stage.engine.store))
     assert open_talk(practice).due_at > now
-    assert not duties.is_open(practice.stage.engine.store, first.id)
+    assert not duties.open_talk(practice.stage.engine.store, first.id)
 
 
 def test_a_week_that_no_process_can_make_is_made_here(

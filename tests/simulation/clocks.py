@@ -91,6 +91,7 @@ class Story:
         self.steady = Steady(machine.wall, lambda: machine.counted, f"boot-{machine.boot}")
         keeping_time.take_up(self.store, self.steady)
         self.engine = Engine(self.store, self.config, self.steady.now)
+        self.engine.resume()
 
     def works(self) -> None:
         """One sweep."""
