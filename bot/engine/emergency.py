@@ -21,6 +21,11 @@ def card(engine: "Engine", client: Person, now: datetime) -> None:
     engine.say(client, Say(text(engine, client)), now, Priority.ALERT)
 
 
+def for_coach(engine: "Engine", coach: Person, client: Person, now: datetime) -> None:
+    """The same for the coach who is on the phone with an ambulance."""
+    engine.say(coach, Say(text(engine, client)), now, Priority.ALERT)
+
+
 def text(engine: "Engine", client: Person) -> str:
     """The card's words from what is known; what is not known is left out."""
     coach = engine.coach_of(client)

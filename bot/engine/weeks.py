@@ -106,7 +106,7 @@ def _alerted(engine: "Engine", client: Person, week: ClientWeek, since: datetime
 
 def _standing(engine: "Engine", client: Person, week: ClientWeek, now: datetime) -> ClientWeek:
     """Clearance, plan, pause: what the client waits for, or the coach for the client."""
-    plan, began = status.plan_of(engine, client.id), pauses.plan_began(engine, client.id)
+    plan = status.plan_of(engine, client.id)
     cleared = clearances.decision(engine, client.id)
     barred, waits = turns.barred(engine, client), _waits(engine, client, cleared)
     finished = pauses.is_finished(engine, client.id)
@@ -121,8 +121,16 @@ def _standing(engine: "Engine", client: Person, week: ClientWeek, now: datetime)
         paused=pauses.paused_until(engine, client.id, now) is not None,
         finished=finished,
         screening_due=screenings.is_old(engine, client, now),
-        review_due=plan is not None and began is not None and now - began >= REVIEW_WEEKS * WEEK,
+        review_due=plan is not None and review_due(engine, client, now),
     )
+
+
+def review_due(engine: "Engine", client: Person, now: datetime) -> bool:
+    """Whether the plan was built, or last reviewed, six weeks ago or more."""
+    began = pauses.plan_began(engine, client.id)
+    reviewed = facts.latest(engine.store, CoachDid, client.id, action="reviewed")
+    looked_at = [at for at in (began, reviewed.at if reviewed else None) if at is not None]
+    return began is not None and now - max(looked_at) >= REVIEW_WEEKS * WEEK
 
 
 def _ranged(one: SetDone) -> bool:

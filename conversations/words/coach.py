@@ -104,6 +104,7 @@ DID = {
     "pulse_ceiling": "set the pulse to walk below",
     "pressure_estimate": "estimated the cuff pressure",
     "limits": "how often to train",
+    "reviewed": "reviewed the plan",
     "travel": "travel plan",
     "load_used": "used the new load",
     "load_kept": "kept the load",

@@ -1,5 +1,6 @@
 """The emergency card. It is read by somebody who has never heard of bands."""
 
+BUTTON = "Emergency card"
 FIRST = (
     "EMERGENCY CARD\n{name} trains with tight bands around the upper arms or upper legs (blood flow restriction, light "
     "loads). If a band is on: undo it, or cut it."

@@ -8,6 +8,7 @@ from bot.engine.coach import allowing, away, loads_asked, pauses, plans, reading
 from bot.engine.coach import clients as whose
 from conversations.protocol import Choice, Say
 from conversations.words import coach as words
+from conversations.words import review as review_words
 from conversations.words.screening import in_words
 from core.calendar.zones import local
 from core.cuffs.limbs import places_of, resting
@@ -208,7 +209,9 @@ def buttons(engine: "Engine", client: Person) -> tuple[Choice, ...]:
         for move in loads_asked.waiting(engine, client.id)[:1]
         for button in loads_asked.buttons(client, move)
     ]
-    return (*first, *asked, *(Choice(label, f"menu:{act}:{client.id}") for label, act in pairs))
+    due = weeks.review_due(engine, client, engine.clock()) and status.plan_of(engine, client.id) is not None
+    review = (Choice(review_words.REVIEW, f"menu:review:{client.id}"),) if due else ()
+    return (*first, *asked, *review, *(Choice(label, f"menu:{act}:{client.id}") for label, act in pairs))
 
 
 def log(engine: "Engine", coach: Person, client: Person, now: datetime) -> None:

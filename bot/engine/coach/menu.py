@@ -4,8 +4,8 @@ from collections.abc import Callable
 from datetime import datetime
 from typing import TYPE_CHECKING
 
-from bot.engine import alerts, clips, gate, practice, reports, turns
-from bot.engine.coach import away, card, covering, digest, listing, loads_asked, more, resting
+from bot.engine import alerts, clips, emergency, gate, practice, reports, turns
+from bot.engine.coach import away, card, covering, digest, listing, loads_asked, more, resting, review
 from conversations.protocol import Say
 from conversations.words import coach as coach_words
 from conversations.words import engine as words
@@ -110,6 +110,10 @@ ABOUT_CLIENT: dict[str, tuple[Action, About]] = {
     "message": (Action.RELAY, _dialogue("writing")),
     "pause": (Action.PLAN, _dialogue("pausing")),
     "resume": (Action.PLAN, resting.resume),
+    "review": (Action.PLAN, review.show),
+    "heavier": (Action.PLAN, review.heavier),
+    "review_on": (Action.PLAN, review.go_on),
+    "emergency": (Action.SEE_CLIENT, emergency.for_coach),
     "finish": (Action.PLAN, more.ask_to_finish),
     "finish_yes": (Action.PLAN, resting.finish),
     "again": (Action.PLAN, resting.again),

@@ -9,8 +9,10 @@ from bot.engine.coach import clients as whose
 from conversations.protocol import Choice, Say
 from conversations.words import allowing as allowing_words
 from conversations.words import coach as words
+from conversations.words import emergency as emergency_words
 from conversations.words import gauging, girth, pulse
 from conversations.words import report as report_words
+from conversations.words import review as review_words
 from core.access import Action
 from core.store.people import Person
 
@@ -25,6 +27,7 @@ def show(engine: "Engine", coach: Person, client: Person, now: datetime) -> None
     if status.plan_of(engine, client.id) is not None:
         pairs.append((words.CHANGE, "change"))
         pairs.append((words.SAVE_TEMPLATE, "save_template"))
+        pairs.append((review_words.REVIEW, "review"))
         pairs.append((words.FINISH, "finish"))
     elif pauses.is_finished(engine, client.id):
         pairs.append((words.SAME_PLAN_AGAIN, "again"))
@@ -39,6 +42,7 @@ def show(engine: "Engine", coach: Person, client: Person, now: datetime) -> None
     pairs.append((words.RENAME, "rename"))
     if gate.allows(engine, coach, Action.HAND_OVER, client) and covering.others(engine, coach):
         pairs.append((words.HAND_OVER, "handover"))
+    pairs.append((emergency_words.BUTTON, "emergency"))
     pairs.append((report_words.REPORT, "report"))
     pairs.append((words.BACK_TO_CARD.format(name=name), "client"))
     buttons = tuple(Choice(label, f"menu:{act}:{client.id}") for label, act in pairs)

@@ -97,20 +97,32 @@ def finish(engine: "Engine", coach: Person, client: Person, now: datetime) -> No
 
 def recap(engine: "Engine", client: Person) -> str:
     """What the plan brought: sessions done, and each load from the first to the last."""
-    began = pauses.plan_began(engine, client.id) or client.joined
-    ended = facts.since(engine.store, SessionEnded, client.id, began)
-    done = sum(one.why in WORKED for one in ended)
-    moves = [one for one in facts.since(engine.store, LoadMoved, client.id, began) if one.applied and one.was]
+    head = words.RECAP_HEAD.format(sessions=sessions_done(engine, client))
+    return "\n".join([head, *load_lines(engine, client), words.RECAP_END])
+
+
+def sessions_done(engine: "Engine", client: Person) -> int:
+    """Sessions that ran as planned since the plan was built."""
+    ended = facts.since(engine.store, SessionEnded, client.id, _began(engine, client))
+    return sum(one.why in WORKED for one in ended)
+
+
+def load_lines(engine: "Engine", client: Person) -> list[str]:
+    """Each movement's load from the first to the last, where it moved."""
+    moved = facts.since(engine.store, LoadMoved, client.id, _began(engine, client))
     changes: dict[str, tuple[str, str]] = {}
-    for move in moves:
+    for move in (one for one in moved if one.applied and one.was):
         first, _ = changes.get(move.movement, (move.was, ""))
         changes[move.movement] = (first, move.use)
-    lines = [
+    return [
         words.RECAP_LOAD.format(movement=words.movement(name), first=first, last=last)
         for name, (first, last) in changes.items()
         if first != last
     ]
-    return "\n".join([words.RECAP_HEAD.format(sessions=done), *lines, words.RECAP_END])
+
+
+def _began(engine: "Engine", client: Person) -> datetime:
+    return pauses.plan_began(engine, client.id) or client.joined
 
 
 def again(engine: "Engine", coach: Person, client: Person, now: datetime) -> None:
