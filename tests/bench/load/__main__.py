@@ -8,10 +8,10 @@ import tempfile
 from collections.abc import Iterator
 from pathlib import Path
 
-from tests.bench.load import big, queue, rates, starting
+from tests.bench.load import beside, big, queue, rates, starting
 
 Row = tuple[str, str, str]
-PARTS = ("rates", "store", "queue", "start")
+PARTS = ("rates", "store", "beside", "queue", "start")
 
 
 def rates_rows(folder: Path, quick: bool) -> Iterator[Row]:
@@ -55,6 +55,14 @@ def store_rows(folder: Path, quick: bool) -> Iterator[Row]:
 def _compared(ones: list[float], others: list[float]) -> str:
     each = f"{statistics.median(ones):.1f} / {statistics.median(others):.1f} ms"
     return f"{big.ratio(ones, others):.2f} ({each})"
+
+
+def beside_rows(folder: Path, quick: bool) -> Iterator[Row]:
+    """While the coach's week is made in a process of its own."""
+    found = asyncio.run(beside.measure(folder))
+    said = f"{found.beside_ms / found.calm_ms:.2f} ({found.beside_ms:.0f} / {found.calm_ms:.0f} ms)"
+    yield f"p99 of answers, week of {beside.CLIENTS:,} clients / calm", "<= 1.5", said
+    yield "that week, due to the coach's phone", "< 10 s", f"{found.digest_s:.1f} s"
 
 
 def queue_rows(folder: Path, quick: bool) -> Iterator[Row]:

@@ -20,16 +20,19 @@ SETS_A_SESSION = 4
 ASKED = (("before", "new"), ("before", "fever"), ("before", "heavy"), ("session", "drill"))
 
 
-def filled(file: Path, sets: int, clients: int) -> Store:
+def filled(file: Path, sets: int, clients: int, now: datetime | None = None) -> Store:
     """Sets and sessions twice a week up to yesterday, a month of letters, and planned talks of the weeks to come."""
+    now = now or start()
     store = Store(file, synchronous="OFF")
-    practice(store, clients, start(), coaches=max(1, clients // DIGEST_CLIENTS))
+    practice(store, clients, now, coaches=max(1, clients // DIGEST_CLIENTS))
     ids = [row["id"] for row in store.rows("SELECT id FROM person WHERE role = 'client' ORDER BY id")]
     with store.transaction():
         for number in range(sets // clients // SETS_A_SESSION):
-            _session(store, ids, number, start() - timedelta(days=1 + 3.5 * number))
+            _session(store, ids, number, now - timedelta(days=1 + 3.5 * number))
+            if number <= 8:
+                _letters(store, ids, number, ms(now - timedelta(days=1 + 3.5 * number)))
         for number in range(max(1, TALKS // clients)):
-            at = start() + timedelta(days=1 + number)
+            at = now + timedelta(days=1 + number)
             about = json.dumps({"at": at.isoformat(), "name": at.isoformat()})
             store.connection.executemany(
                 "INSERT INTO planned (person, dialogue, about, due_at, made_at, failures)"
@@ -81,8 +84,6 @@ def _session(store: Store, ids: list[int], number: int, at: datetime) -> None:
         "INSERT INTO thread (person, dialogue, brief, floor, begun_at, failures) VALUES (?, 'session', '', 1, ?, 0)",
         [(client, when) for client in ids],
     )
-    if at > start() - timedelta(days=30):
-        _letters(store, ids, number, when)
 
 
 def _letters(store: Store, ids: list[int], number: int, when: int) -> None:

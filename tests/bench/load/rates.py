@@ -74,7 +74,8 @@ class Crowd(LocalApi):
     def _join(self) -> None:
         chat = FIRST_CLIENT + self.joined
         self.joined += 1
-        self.add_phone(chat, "x")
+        if chat not in self.phones:
+            self.add_phone(chat, "x")
         self.held[chat] = "start"
 
     async def burst(self, seconds: float) -> float:
@@ -119,7 +120,7 @@ async def measure(folder: Path, rounds: int, seconds: float, clients: int) -> Ra
         store = Store(folder / name)
         practice(store, clients, datetime.now(UTC))
         store.close()
-    processes = {name: await _started(crowd, folder) for name, crowd in crowds.items()}
+    processes = {name: await started(crowd, folder) for name, crowd in crowds.items()}
     found = Rates({name: [] for name in BOTS})
     try:
         for crowd in crowds.values():
@@ -131,7 +132,7 @@ async def measure(folder: Path, rounds: int, seconds: float, clients: int) -> Ra
                 found.bursts[name].append(await crowd.burst(seconds))
         found.took_s = {name: crowd.took_s for name, crowd in crowds.items()}
         found.calls_each = {name: crowd.calls / len(crowd.took_s) for name, crowd in crowds.items()}
-        found.memory_mb = {name: _memory_mb(process.pid) for name, process in processes.items()}
+        found.memory_mb = {name: memory_mb(process.pid) for name, process in processes.items()}
     finally:
         for process in processes.values():
             process.kill()
@@ -139,7 +140,8 @@ async def measure(folder: Path, rounds: int, seconds: float, clients: int) -> Ra
     return found
 
 
-async def _started(crowd: Crowd, folder: Path) -> "subprocess.Popen[bytes]":
+async def started(crowd: Crowd, folder: Path) -> "subprocess.Popen[bytes]":
+    """The bot of this crowd, running, once it has answered a stranger."""
     server = await serve(crowd, 0)
     command = [
         sys.executable,
@@ -156,6 +158,7 @@ async def _started(crowd: Crowd, folder: Path) -> "subprocess.Popen[bytes]":
     return process
 
 
-def _memory_mb(pid: int) -> float:
+def memory_mb(pid: int) -> float:
+    """The most that the process ever had."""
     lines = Path(f"/proc/{pid}/status").read_text().splitlines()
     return next(int(line.split()[1]) / 1024 for line in lines if line.startswith("VmHWM"))
