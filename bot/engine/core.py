@@ -197,7 +197,7 @@ class Engine:
         if coach is None:
             return False
         return (
-            self.second_contact(client) is not None
+            self._second_to(coach, client) is not None
             or duties.setting(self.store, f"alone:{coach.id}") == "yes"
         )
 
@@ -218,10 +218,14 @@ class Engine:
         While somebody stands in, the coach who is away: nobody knows the client better.
         """
         coach = self.coach_of(client)
-        if coach is not None and client.coach is not None and client.coach != coach.id:
+        return None if coach is None else self._second_to(coach, client)
+
+    def _second_to(self, coach: Person, client: Person) -> Person | None:
+        """The same, beside whoever looks after the client now."""
+        if client.coach is not None and client.coach != coach.id:
             return people.by_id(self.store, client.coach)
         chats = self.config.coaches
-        if coach is None or coach.chat not in chats or len(chats) < 2:
+        if coach.chat not in chats or len(chats) < 2:
             return None
         after = chats[(chats.index(coach.chat) + 1) % len(chats)]
         return people.by_chat(self.store, after)

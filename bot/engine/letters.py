@@ -33,7 +33,8 @@ def post(
     parts = split(say.text, LONGEST if say.picture is None else LONGEST_CAPTION)
     for part in parts[:-1]:
         mail.post(store, Letter(person.chat, {"text": part}, "message", priority, person.id), now)
-    rows = [[choice.label, _token(store, person, choice, say, thread, now)] for choice in say.choices]
+    tokens = threads.add_buttons(store, [_button(person, choice, say, thread) for choice in say.choices], now)
+    rows = [[choice.label, token] for choice, token in zip(say.choices, tokens, strict=True)]
     body = {"text": parts[-1], "buttons": rows, "quiet": say.quiet}
     if say.picture is not None:
         body["picture"] = say.picture
@@ -53,10 +54,10 @@ def post_document(
     mail.post(store, Letter(person.chat, body, "document", priority, person.id), now)
 
 
-def _token(store: Store, person: Person, choice: Choice, say: Say, thread: int | None, now: datetime) -> str:
+def _button(person: Person, choice: Choice, say: Say, thread: int | None) -> Button:
     if choice.value.startswith(OF_THE_ENGINE):  # it outlives the dialogue that offers it
-        return threads.add_button(store, Button(person.id, None, None, choice.value), now)
-    return threads.add_button(store, Button(person.id, thread, say.asks, choice.value), now)
+        return Button(person.id, None, None, choice.value)
+    return Button(person.id, thread, say.asks, choice.value)
 
 
 def split(text: str, longest: int = LONGEST) -> list[str]:

@@ -22,6 +22,8 @@ UNWRITABLE = {
     *(sqlite3.SQLITE_CORRUPT, sqlite3.SQLITE_NOTADB, sqlite3.SQLITE_BUSY, sqlite3.SQLITE_LOCKED),
 }
 
+STATEMENTS = 512  # prepared ones that are kept: more than there are on the way of an update
+
 
 def cannot_write(problem: BaseException) -> bool:
     """Whether the disk (or another program) is in the way, rather than a mistake in a statement."""
@@ -33,7 +35,7 @@ def connect(place: str, *, uri: bool = False) -> sqlite3.Connection:
     """A connection in autocommit, encrypted where a key is in force. Raises sqlite3.Error."""
     key = keys.held()
     if key is None or place == ":memory:":
-        return sqlite3.connect(place, uri=uri, isolation_level=None)
+        return sqlite3.connect(place, uri=uri, isolation_level=None, cached_statements=STATEMENTS)
     from core.store import cipher  # only where the optional library is needed
 
     return cipher.connect(place, key, uri=uri, isolation_level=None)

@@ -114,14 +114,20 @@ def due(store: Store, now: datetime) -> list[Thread]:
     return [_thread(row) for row in rows]
 
 
-def add_button(store: Store, button: Button, now: datetime) -> str:
-    """A new opaque token (128 random bits) for what goes into the button."""
-    token = secrets.token_urlsafe(16)
-    store.execute(
-        "INSERT INTO button (token, person, thread, question, value, made_at) VALUES (?, ?, ?, ?, ?, ?)",
-        [token, button.person, button.thread, button.question, button.value, ms(now)],
+def add_buttons(store: Store, buttons: Sequence[Button], now: datetime) -> list[str]:
+    """A new opaque token (128 random bits) for what goes into each button."""
+    if not buttons:
+        return []
+    tokens, at = [secrets.token_urlsafe(16) for _ in buttons], ms(now)
+    rows = (
+        (token, b.person, b.thread, b.question, b.value, at) for token, b in zip(tokens, buttons, strict=True)
     )
-    return token
+    store.execute(
+        "INSERT INTO button (token, person, thread, question, value, made_at) VALUES"
+        + ", ".join(["(?, ?, ?, ?, ?, ?)"] * len(buttons)),
+        [value for row in rows for value in row],
+    )
+    return tokens
 
 
 def button(store: Store, token: str, person: int) -> Button | None:

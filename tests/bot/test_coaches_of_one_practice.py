@@ -51,7 +51,7 @@ def test_no_button_about_anothers_client_does_anything(room: Room, what: str) ->
     third = room.person(THIRD)
     with room.store.transaction():
         value = f"menu:{what}:{client}/goblet_squat/12 kg"
-        token = threads.add_button(room.store, Button(third.id, None, None, value), room.now)
+        [token] = threads.add_buttons(room.store, [Button(third.id, None, None, value)], room.now)
     room.stage.engine.receive(
         [
             (

@@ -74,7 +74,7 @@ def press(practice: Practice, number: int, value: str) -> list[str]:
     engine = practice.stage.engine
     person = people.by_chat(engine.store, number)
     assert person is not None
-    token = threads.add_button(engine.store, Button(person.id, None, None, value), START)
+    [token] = threads.add_buttons(engine.store, [Button(person.id, None, None, value)], START)
     before = len(practice.heard(number))
     taps_token(practice, number, token)
     return practice.heard(number)[before:]
