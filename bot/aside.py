@@ -15,6 +15,7 @@ import msgspec
 
 from bot import drawing
 from core.plans import Region
+from core.store import keys
 
 log = logging.getLogger("cuffline")
 
@@ -99,8 +100,10 @@ def _made(wanted: dict[str, Any]) -> bytes:
     if wanted["what"] != "week":
         return drawing.drawn(wanted["what"], wanted["body"])
     from bot import weekly
+    from bot.config import key_in
 
-    return weekly.made(wanted)
+    with keys.using(key_in()):  # the same environment as the bot's
+        return weekly.made(wanted)
 
 
 if __name__ == "__main__":
