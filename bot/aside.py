@@ -100,7 +100,7 @@ def _made(wanted: dict[str, Any]) -> bytes:
     if wanted["what"] != "week":
         return drawing.drawn(wanted["what"], wanted["body"])
     from bot import weekly
-    from bot.config import key_in
+    from bot.keyed import key_in
 
     with keys.using(key_in()):  # the same environment as the bot's
         return weekly.made(wanted)

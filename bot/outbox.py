@@ -25,9 +25,9 @@ from core.store.mail import Priority, Waiting
 
 log = logging.getLogger("cuffline")
 
-# Between tries, by whether it is an alert: so that one is out within 35 s of the network's return even when the
-# first try after it fails again; own caution, no source.
-LONGEST_GAP_S = {True: 10.0, False: 30.0}
+# Between tries, by whether it is an alert: so that one is out within 35 s of the network's return, also when the
+# server makes the first try after it wait half a minute more; own caution, no source.
+LONGEST_GAP_S = {True: 4.0, False: 30.0}
 ALL_PAUSE = timedelta(seconds=1)  # 429 from two chats within it pauses all
 AT_ONCE = 20  # letters in flight; the official server allows about 30 a second
 ALERTS_AT_ONCE = 20  # alerts in flight beside them; own choice
