@@ -12,6 +12,7 @@ from conversations.protocol import Alert, Begin, Choice, Effect, Record, Said, S
 from conversations.stopwords.kinds import Kind
 from conversations.words import before as words
 from conversations.words import safety
+from conversations.words.screening import LIMBS
 from core.facts import Answered, Rated, SessionEnded
 from core.plans import PAIN_CEILING
 from core.safety.causes import Cause
@@ -26,7 +27,8 @@ class Brief:
     """Which session; up to which pain is trained (0-10); what needs asking.
 
     `number` counts the client's sessions from 1. `first_lines` are shown before the first question.
-    `movements`: what is done today; `helper`: who types for the client, "": nobody.
+    `limbs`: where today's bands sit, as stored names of pairs or single limbs. `movements`: what is done today;
+    `helper`: who types for the client, "": nobody.
     """
 
     session: str
@@ -37,6 +39,7 @@ class Brief:
     pain_ceiling: int = PAIN_CEILING
     first_lines: tuple[str, ...] = ()
     drill_done: bool = False
+    limbs: tuple[str, ...] = ()
     sound_check: bool = True
     emergency_number: str = safety.ANY_NUMBER
     about: dict[str, str] = field(default_factory=dict)
@@ -131,13 +134,21 @@ def ask(brief: Brief, draft: Draft, step: str) -> Say:
         case "pain":
             return Say(text, TEN)
         case "drill":
-            return Say(words.DRILL_AGAIN if draft.drills else text, DRILL)
+            return Say(_drill(brief, draft), DRILL)
         case "sound":
             return Say(words.SOUND_AGAIN if draft.unheard else text, SOUND)
         case "warm":
             return Say(text, WARM)
         case _:
             return Say(text, YES_NO_NOT_SURE)
+
+
+def _drill(brief: Brief, draft: Draft) -> str:
+    """On a pair where there is one, else on the one limb that wears a band: never on a closed one."""
+    pair = next((place for place in ("legs", "arms") if place in brief.limbs), None)
+    single = next(iter(brief.limbs), None) if pair is None else None
+    where = words.DRILL_ONE.format(limb=LIMBS[single]) if single else words.DRILL_PAIR[pair or ""]
+    return (words.DRILL_AGAIN if draft.drills else words.ASK["drill"]).format(where=where)
 
 
 def fill(brief: Brief, draft: Draft, step: str, answer: Said) -> Draft:

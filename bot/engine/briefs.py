@@ -16,10 +16,11 @@ from bot.engine import calendar, checks, clearances, clips, kit, loads, recovery
 from bot.engine.coach import reading_plans
 from conversations.catalogue import CATALOGUE
 from conversations.pulse import CEILING
-from core.cuffs.limbs import places_of
+from core.cuffs.limbs import banded, places_of
 from core.facts import Answered, Cleared, CuffChecked, SessionEnded, SetDone, WalkDone
 from core.plans import PAIN_CEILING, Goal, Plan, Scheme
 from core.progression.travel import swaps
+from core.safety.pain import too_much
 from core.store import facts, people
 from core.store.people import Person, Role
 
@@ -90,8 +91,14 @@ def _pulse_below(about: About) -> int | None:
 
 
 def _slow(about: About) -> bool:
-    last = facts.latest(about.engine.store, CuffChecked, about.client.id)
-    return last is not None and last.because == "slow_refill"
+    """Whether any limb was slow in the last check; its other findings and the other limb do not hide it."""
+    store, client = about.engine.store, about.client.id
+    last = facts.latest(store, CuffChecked, client)
+    if last is None:
+        return False
+    where = {"session": last.session, "spell": last.spell, "check_no": last.check_no}
+    rows = facts.current(store, CuffChecked, client, **where)
+    return any("slow_refill" in one.because.split(",") for one in rows)
 
 
 def _drill_done(about: About) -> bool:
@@ -122,6 +129,21 @@ def _open_sets_forbidden(about: About) -> bool:
     """A plan from before, with sets until the form goes, under a clearance that forbids them."""
     open_sets = any(one.scheme is Scheme.OPEN for one in (about.plan.exercises if about.plan else ()))
     return open_sets and status.no_failure(about.engine, about.client.id)
+
+
+def _gentle(about: About) -> bool:
+    """The first sessions, a plan from before that may not go to failure, and the one after too much pain."""
+    session = about.about.get("session", "")
+    days = checks.pain_days(about.engine, about.client.id, session)[:-1]
+    ceiling = about.plan.pain_ceiling if about.plan else PAIN_CEILING
+    eased = bool(days) and too_much(days[-1], ceiling)
+    return about.number <= GENTLE_SESSIONS or eased or _open_sets_forbidden(about)
+
+
+def _limbs(about: About) -> tuple[str, ...]:
+    """Where bands sit in the next session, as stored names of pairs or limbs."""
+    exercises = about.plan.exercises if about.plan else ()
+    return places_of({limb for one in exercises for limb in banded(one)})
 
 
 def _current(about: About) -> str:
@@ -158,7 +180,8 @@ MAKERS: dict[str, Maker] = {
     "number": lambda about: about.number,
     "plan_name": lambda about: about.plan.name if about.plan else "",
     "pain_ceiling": lambda about: about.plan.pain_ceiling if about.plan else PAIN_CEILING,
-    "gentle": lambda about: about.number <= GENTLE_SESSIONS or _open_sets_forbidden(about),
+    "gentle": _gentle,
+    "limbs": _limbs,
     "no_failure": lambda about: status.no_failure(about.engine, about.client.id),
     "exercises": lambda about: about.today.exercises,
     "first_lines": lambda about: about.today.lines,

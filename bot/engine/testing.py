@@ -22,6 +22,7 @@ if TYPE_CHECKING:
 START_SHARE = Decimal("0.30")  # common practice, no source
 SCREENED = {  # rules of the screening, as reasons against a test
     "after_surgery": "after_surgery",
+    "weak_bones": "osteoporosis",
     "pressure_high": "high_blood_pressure",
     "pressure_too_high": "high_blood_pressure",
     "high_pressure": "high_blood_pressure",

@@ -12,8 +12,8 @@ ASK = {
     "pain": "Any pain in a joint right now, 0 (none) to 10 (the worst you can imagine)?",
     "heavy": "Did you train the same muscles hard yesterday or today?",
     "drill": (
-        "First a drill, without training: both bands on, loosely, then both off with one hand, in under 10 "
-        "seconds. This is your way out, so it has to work. How did it go?"
+        "First a drill, without training: {where} on, loosely, then off with one hand, in under 10 seconds. This is "
+        "your way out, so it has to work. How did it go?"
     ),
     "sound": "Sound on, phone charged and within reach? You should have heard this message.",
     "warm": "Warm up without bands: one easy set, light, no hurry.",
@@ -31,9 +31,11 @@ DRILL = "Off in under 10 seconds"
 DRILL_SLOW = "It took longer"
 DRILL_STUCK = "I can't get them off"
 DRILL_AGAIN = (
-    "Once more, no hurry to train. Put the end of each band where your thumb finds it, then both off with one "
-    "hand, in under 10 seconds."
+    "Once more, no hurry to train: {where} on, its end where your thumb finds it, then off with one hand, in under "
+    "10 seconds."
 )
+DRILL_PAIR = {"legs": "both leg bands", "arms": "both arm bands", "": "both bands"}
+DRILL_ONE = "the band on your {limb} (only that one)"
 HEARD = "Heard it"
 NOT_HEARD = "Didn't hear it"
 SOUND_AGAIN = "Sound check again: silent mode off, volume up, phone next to you. Did you hear this one?"

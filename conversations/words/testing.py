@@ -21,6 +21,7 @@ NOT_ADVISED = "No strength test for {name}: {why}. Start light instead."
 WHY_NOT = {
     "rehab": "this is rehab",
     "after_surgery": "surgery lately",
+    "osteoporosis": "osteoporosis",
     "high_blood_pressure": "high blood pressure",
     "irritable_joint": "an irritable joint",
     "not_cleared": "not cleared to train",

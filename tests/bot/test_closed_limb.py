@@ -166,3 +166,19 @@ def test_a_hold_with_a_day_bars_until_then_and_gives_the_clearance_back(room: Ro
     room.later(days=3, minutes=1)
     room.types(RUTA, "start")
     assert any("Session 1" in text for text in heard(room, RUTA))
+
+
+@pytest.mark.parametrize(
+    ("exercises", "said"),
+    [
+        ((ROW,), "the band on your right arm (only that one) on"),
+        ((ROW, SQUAT), "both leg bands on"),
+    ],
+)
+def test_the_release_drill_puts_no_band_on_the_closed_arm(
+    room: Room, exercises: tuple[Exercise, ...], said: str
+) -> None:
+    ruta(room, plan=Plan("x", exercises))
+    room.in_a_set(RUTA)
+    drill = next(text for text in heard(room, RUTA) if text.startswith("First a drill"))
+    assert said in drill

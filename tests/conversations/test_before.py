@@ -205,7 +205,7 @@ def test_pain_up_to_the_ceiling_trains_and_above_does_not(ceiling: int, pain: in
 
 def test_a_slow_drill_is_tried_again_and_not_on_record_as_done() -> None:
     play = played(FIRST, *FIT, "It took longer")
-    assert play.said[-1].text == words.DRILL_AGAIN
+    assert play.said[-1].text == words.DRILL_AGAIN.format(where=words.DRILL_PAIR[""])
     assert "drill" not in {fact.question for fact in play.facts if isinstance(fact, Answered)}
     assert play.say("Off in under 10 seconds").asked == "sound"
 
