@@ -49,7 +49,8 @@ def rest(rules: Sequence[str], said: Said) -> str:
 
 
 def _matters(name: str, said: str) -> bool:
-    return said not in ("no", "") and name not in words.PLAIN_FACTS
+    """Whether an answer is worth a word; a group's "yes" stands with its details."""
+    return said not in ("no", "") and name not in words.PLAIN_FACTS and (name[:4], said) != ("any_", "yes")
 
 
 def all_answers(client_name: str, said: Said) -> str:

@@ -70,7 +70,8 @@ QUESTIONS = {
     Q.VARICOSE_VEINS: "Varicose veins?",
     Q.ANY_LIMBS: (
         "An arm or leg with: lymph nodes taken out or treated, swelling that stays, a dialysis access, an operated "
-        "vessel, a wound, rash or infection, a skin graft, a nerve injury or numbness, or metal or a port in it?"
+        "vessel, a wound, rash or infection, a skin graft, a nerve injury or numbness, metal or a port in its upper "
+        "part?"
     ),
     Q.LYMPH_NODES: "Lymph nodes taken out or treated: next to which arm or leg?",
     Q.LYMPHOEDEMA: "An arm or leg that stays swollen: which one?",
@@ -238,6 +239,7 @@ RULES = {
     "old_age": "75 or older",
     "heavy": "body mass index 30 or above",
     "not_sure": "not sure about some answers",
+    "yes_without_detail": "yes to a group of questions, then no to each of them",
     "was_do_not_start": "the answers before these said: do not start",
 }
 

@@ -21,7 +21,7 @@ from core.screening.grades import (
     Tier,
 )
 from core.screening.pressure import coach_must_look, too_high_to_start
-from core.screening.questions import LIMB_QUESTIONS, Q, Question
+from core.screening.questions import GROUPS, LIMB_QUESTIONS, Q, Question
 
 EARLY_WEEKS, LATE_WEEKS = (
     6,
@@ -130,6 +130,16 @@ def not_sure(answers: Answers) -> Outcome | None:
     return (COACH, unsure, NO_LIMBS) if unsure else None
 
 
+def yes_without_detail(answers: Answers) -> Outcome | None:
+    """Yes to a group whose details were all denied: something was meant, and nobody knows what."""
+    unexplained = tuple(
+        gate
+        for gate, details in GROUPS.items()
+        if answers.yes(gate) and all(answers.said.get(detail) == NO for detail in details)
+    )
+    return (COACH, unexplained, NO_LIMBS) if unexplained else None
+
+
 RULES: dict[Rule, tuple[Source, ...]] = {
     pressure_too_high: (Source.NASCIMENTO_2022,),
     under_age: (Source.GUARDIAN,),
@@ -142,6 +152,7 @@ RULES: dict[Rule, tuple[Source, ...]] = {
     old_age: (Source.CAPRINI,),
     heavy: (Source.VTE_ORTHOPAEDIC, Source.EXCLUSION_LIST),
     not_sure: (Source.NOT_SURE,),
+    yes_without_detail: (Source.NOT_SURE,),
 }
 # What may have passed by the next screening; the rest of "do not start" stays.
 PASSING = frozenset({"fever_now", "pressure_too_high", "pregnant", "birth_lately", "under_age"})

@@ -29,7 +29,7 @@ def somebody(**said: str) -> Answers:
     answers = Answers({Question(name): answer for name, answer in said.items()})
     for question in list(answers.said):
         gate = GATE_OF.get(question)
-        if gate is not None and gate not in answers.said:
+        if gate is not None and gate not in answers.said and answers.said[question] != "no":
             answers = answers.plus(gate, "yes")
     return completed(answers)
 

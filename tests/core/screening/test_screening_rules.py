@@ -175,6 +175,12 @@ def test_not_sure_about_a_group_stays_though_every_detail_is_denied(gate: Questi
     assert found.findings[0].answers == (gate,)
 
 
+@pytest.mark.parametrize("gate", list(GROUPS))
+def test_yes_to_a_group_and_no_to_each_detail_is_for_the_coach_to_look_at(gate: Question) -> None:
+    found = assess(completed(Answers({gate: "yes"})))
+    assert (found.tier, found.findings[0].rule) == (COACH, "yes_without_detail")
+
+
 @pytest.mark.parametrize("question", sorted(q for q in Question if q is not Q.AGE))
 def test_not_sure_about_anything_at_all_is_never_clear(question: Question) -> None:
     assert assess(somebody(**{question: "not_sure"})).tier.rank >= COACH.rank
@@ -250,6 +256,16 @@ def test_not_sure_is_never_milder_than_no(answers: Answers, question: Question) 
     assert unsure.tier.rank >= min(before.tier.rank, COACH.rank)
     if question in GROUPS and milder == answers.said.get(question, "no"):
         assert before.tier.rank <= unsure.tier.rank
+
+
+@settings(max_examples=200)
+@given(people(), st.sampled_from(list(GROUPS)))
+def test_a_group_is_never_looked_at_less_the_more_it_was_affirmed(answers: Answers, gate: Question) -> None:
+    kept = Answers({one: said for one, said in answers.said.items() if GATE_OF.get(one) is not gate})
+    no, unsure, yes = (
+        assess(completed(kept.plus(gate, said))).tier.rank for said in ("no", "not_sure", "yes")
+    )
+    assert no <= unsure <= yes
 
 
 @settings(max_examples=200)
