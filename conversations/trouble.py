@@ -8,6 +8,7 @@ from dataclasses import dataclass, replace
 from datetime import datetime, timedelta
 
 from conversations.answers import choice, pick
+from conversations.answers.taken_off import Off, taken_off
 from conversations.form import Form, Outcome, dialogue
 from conversations.protocol import Alert, Choice, Effect, Record, Said, Say
 from conversations.stopwords.causes import cause_of
@@ -36,6 +37,7 @@ class Draft:
     off: str | None = None
     where: str | None = None
     now: str | None = None
+    half: str = ""  # what was said instead of "off": the question is put in other words then
 
 
 GRAVE = frozenset({Kind.EMERGENCY, Kind.URINE, Kind.SWELLING})  # better is not over
@@ -47,7 +49,6 @@ OFF = (Choice(words.OFF_LABEL, "off"),)
 NOW = (Choice(words.BETTER, "better"), Choice(words.WORSE, "worse"))
 WHERE = tuple(Choice(label, value) for label, value in words.WHERE)
 YES_NO = (Choice("yes", "yes"), Choice("no", "no"))
-ALSO_OFF = tuple(Choice(label, "off") for label in ("off", "yes", "done", "they are off"))
 
 
 def missing(brief: Brief, draft: Draft) -> str | None:
@@ -56,7 +57,7 @@ def missing(brief: Brief, draft: Draft) -> str | None:
         return "wrong"
     if draft.wrong == "no":
         return None
-    if brief.spells and draft.off is None:
+    if (brief.spells or brief.kind is Kind.STUCK) and draft.off is None:
         return "off"
     if brief.kind is Kind.HURTS and draft.where is None:
         return "where"
@@ -69,7 +70,7 @@ def ask(brief: Brief, draft: Draft, step: str) -> Say:
         case "wrong":
             return Say(words.ASK_WRONG, WRONG)
         case "off":
-            return Say(words.ASK_OFF, OFF)
+            return Say(draft.half or words.ASK_OFF, OFF)
         case "where":
             return Say(words.ASK_WHERE, WHERE)
         case _:
@@ -82,16 +83,26 @@ def fill(brief: Brief, draft: Draft, step: str, answer: Said) -> Draft:
         case "wrong":
             return replace(draft, wrong=pick(answer.text, WRONG, YES_NO))
         case "off":
-            return replace(draft, off=pick(answer.text, OFF, ALSO_OFF))
+            return _off(draft, answer.text)
         case "where":
             return replace(draft, where=choice(answer.text, WHERE))
         case _:
             return replace(draft, now=choice(answer.text, NOW))
 
 
+def _off(draft: Draft, text: str) -> Draft:
+    """Off, or what is asked instead. Raises `Unclear` for words about something else."""
+    said = taken_off(text, asked=True)
+    if said is Off.BOTH:
+        return replace(draft, off="off")
+    if said in words.NOT_BOTH:
+        return replace(draft, half=words.NOT_BOTH[said])
+    return replace(draft, off=choice(text, OFF))
+
+
 def noted(brief: Brief, draft: Draft, step: str, answer: Said) -> tuple[Effect, ...]:
     """Bands off are stored, bad news goes to the coach."""
-    if step == "off":
+    if step == "off" and draft.off is not None:
         return tuple(
             Record(BandsOff(answer.at, session, spell, "stopped")) for session, spell in brief.spells
         )

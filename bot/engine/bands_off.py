@@ -4,8 +4,8 @@ from datetime import datetime
 from typing import TYPE_CHECKING
 
 from bot.engine import turns
+from conversations.answers.taken_off import Off, taken_off
 from conversations.protocol import BandsCameOff, Say
-from conversations.session.ending import says_off
 from conversations.words import engine as words
 from core.facts import BandsOff
 from core.store import duties, threads
@@ -33,7 +33,7 @@ def said_off(engine: "Engine", person: Person, text: str, at: datetime) -> bool:
     """ "Off", typed while bands are on and nothing asks for it any more."""
     watches = duties.watches(engine.store, person.id)
     asked = any(threads.live_in(engine.store, person.id, name) is not None for name in ASKING)
-    if not watches or asked or not says_off(text):
+    if not watches or asked or taken_off(text, asked=False) is not Off.BOTH:
         return False
     for watch in watches:
         came_off(engine, person, watch, at)

@@ -5,6 +5,7 @@ from typing import TYPE_CHECKING
 
 from bot.engine import alerts, bands, status, turns
 from conversations import trouble
+from conversations.answers.taken_off import Off, taken_off
 from conversations.pressure_said import urgency
 from conversations.protocol import Halted, Hurts, Say, TooTight
 from conversations.stopwords import read
@@ -29,7 +30,7 @@ def stopped(engine: "Engine", person: Person, text: str, at: datetime, message: 
     """Whether the words were about stopping; then all that follows is done."""
     if person.role is not Role.CLIENT:
         return False
-    kind, pressure = read(text).kind, urgency(text)
+    kind, pressure = heard(engine, person, text), urgency(text)
     if pressure is Cause.PRESSURE_EMERGENCY:
         kind = Kind.EMERGENCY
     if kind is Kind.UNSURE and _wants_to_know(engine, person, text):
@@ -57,6 +58,21 @@ def too_high(engine: "Engine", person: Person, text: str) -> None:
     engine.say(person, Say(f"{safety.OFF_FIRST} {told}" if banded else told), engine.clock(), Priority.ALERT)
 
 
+def heard(engine: "Engine", person: Person, text: str) -> Kind:
+    """What the words say just now: told to take the bands off, "bands off" is an answer, and "still on" is stuck."""
+    kind = read(text).kind
+    told = [watch for watch in duties.watches(engine.store, person.id) if watch.calls]
+    if not told:
+        return kind
+    match taken_off(text, asked=False):
+        case Off.BOTH if kind in (Kind.STOP, Kind.UNSURE):
+            return Kind.NONE
+        case Off.STAYS_ON:
+            return max(kind, Kind.STUCK, key=lambda one: one.rank)
+        case _:
+            return kind
+
+
 def must_be_heard(engine: "Engine", person: Person, text: str) -> bool:
     """Whether words must get through however many came before: bands are on, or they are about stopping."""
     banded = bool(duties.watches(engine.store, person.id))
@@ -71,7 +87,7 @@ def _wants_to_know(engine: "Engine", person: Person, text: str) -> bool:
 
 def _is_answer(kind: Kind, live: list[Thread]) -> bool:
     """In the first screening and the questions around a session troubles are answers; emergencies never are."""
-    if kind in (Kind.EMERGENCY, Kind.STOP) or not live:
+    if kind in (Kind.EMERGENCY, Kind.STUCK, Kind.STOP) or not live:
         return False
     return live[0].dialogue in TROUBLES_ANSWER
 
@@ -89,5 +105,7 @@ def halt(engine: "Engine", person: Person, kind: Kind, text: str, at: datetime, 
         for thread in live:
             if thread.dialogue in ("session", "before"):
                 turns.deliver(engine, person, thread, Halted(at, f"said_{kind}"))
+            elif thread.dialogue == "trouble":  # the new one asks all that this one would have
+                threads.keep(engine.store, thread.id, None, None)
     about = {"kind": kind.value, "said": text, "spells": [list(spell) for spell in spells], "number": number}
     turns.begin(engine, person, "trouble", about, at)

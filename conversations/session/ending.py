@@ -1,10 +1,10 @@
 """Bands off, the break of 3 minutes, the next movement, the end."""
 
-import re
 from dataclasses import replace
 from datetime import datetime
 
 from conversations.answers import Unclear, choice, whole_number
+from conversations.answers.taken_off import Off, taken_off
 from conversations.protocol import BandsCameOff, Begin, Effect, Record, Said, Say, TimeIsUp, Turn
 from conversations.session import counting, fitting, sets, tally
 from conversations.session.correcting import is_correction, named_set
@@ -21,14 +21,11 @@ from conversations.session.state import (
 )
 from conversations.session.timing import pause_of
 from conversations.words import session as words
+from conversations.words import trouble
 from conversations.words.answers import unclear
 from core.facts import BandsOff, SessionEnded
 from core.plans import Scheme
 
-SAYS_OFF = re.compile(r"\b(?:off|yes|yep|done|ok(?:ay)?)\b", re.IGNORECASE)
-SAYS_NOT = re.compile(
-    r"\b(?:not|no|still on|can'?t|cannot|stuck|wait|won'?t|isn'?t|aren'?t)\b|\?|\d", re.IGNORECASE
-)
 LEFT = choices(words.REPS_LEFT_LABELS)
 
 
@@ -42,21 +39,23 @@ def said(state: State, event: Said) -> Turn[State]:
     return counting.typed(state, event)
 
 
-def says_off(text: str) -> bool:
-    """Whether words say that the bands are off, and nothing in them doubts it."""
-    return SAYS_NOT.search(text) is None and SAYS_OFF.search(text) is not None
-
-
 def _off_said(state: State, event: Said) -> Turn[State]:
-    if not says_off(event.text):
+    """Only a tap, or words that say so, are off; "ok" is asked about, everything else is about counts."""
+    if state.between is not None and event.text.strip().lower().rstrip(".!") in counting.YES_OR_NO:
         return counting.typed(state, event)
-    return bands_off(state, event.at)
+    said = taken_off(event.text, asked=state.asked_both)
+    if said is Off.BOTH:
+        return bands_off(state, event.at)
+    if said is Off.NOT_ABOUT_IT:
+        return counting.typed(state, event)
+    state = replace(state, asked_both=said is Off.PERHAPS)
+    return turn(state, fitting.off(state, trouble.NOT_BOTH[said]))
 
 
 def bands_off(state: State, at: datetime) -> Turn[State]:
     """They are off: store it, and go on."""
     fact = BandsOff(at, state.brief.session, state.spell_id, state.why)
-    state = replace(state, off_at=at, on_at=None)
+    state = replace(state, off_at=at, on_at=None, asked_both=False)
     onward_turn = onward(state, at)
     return replace(onward_turn, effects=(Record(fact), *onward_turn.effects))
 

@@ -114,6 +114,7 @@ class State:
     after: After = After.NEXT
     why: str = "done"
     off_at: datetime | None = None
+    asked_both: bool = False  # the bands are to come off, and "both off?" was asked
     heard_at: datetime | None = None
     hurt_said: str = ""  # word for word
 

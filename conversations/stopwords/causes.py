@@ -5,6 +5,7 @@ from core.safety.causes import Cause
 
 CAUSES: dict[Kind, Cause] = {
     Kind.EMERGENCY: Cause.EMERGENCY,
+    Kind.STUCK: Cause.STUCK,
     Kind.FAINT: Cause.FAINT,
     Kind.NERVE: Cause.NERVE,
     Kind.CIRCULATION: Cause.CIRCULATION,

@@ -18,6 +18,7 @@ class Kind(StrEnum):
     CIRCULATION = "circulation"  # blue, white, cold: bands off at once
     NERVE = "nerve"  # tingling, numb: bands off at once
     FAINT = "faint"  # dizzy, sick, a racing heart: bands off, sit or lie down
+    STUCK = "stuck"  # a band does not come off: cut it, get help
     EMERGENCY = "emergency"  # chest, breath, fainted, one-sided weakness, sudden headache: emergency words
 
     @property

@@ -14,6 +14,7 @@ GAP = r"((?: [^ ]+){0,4}?)"  # "..": up to four words, kept for the negation in 
 
 TEXTS = {
     Kind.EMERGENCY: red_flags.EMERGENCY,
+    Kind.STUCK: red_flags.STUCK,
     Kind.FAINT: red_flags.FAINT,
     Kind.NERVE: red_flags.NERVE,
     Kind.CIRCULATION: red_flags.CIRCULATION,

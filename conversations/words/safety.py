@@ -26,6 +26,10 @@ TOLD = {
         "Bands off now. Lie down with your legs up, or sit with your head low. Somebody with you? Tell them. If "
         "you pass out, your chest hurts or breathing gets hard: {number}. No more today; your coach is being told."
     ),
+    Cause.STUCK: (
+        "Bands off now: cut it with scissors, away from the skin. Get someone to help; {number} if you cannot. Your "
+        "coach is being told."
+    ),
     Cause.NERVE: (
         "Bands off now. Move the fingers or toes, shake the limb loose, sit down. If it is not gone in ten minutes, "
         "or something feels weak, tell me; a weak hand or foot: {number}. Your coach is being told."
@@ -185,6 +189,7 @@ def told(cause: Cause, number: str) -> str:
 COACH_READS = {
     Cause.EMERGENCY: "emergency words",
     Cause.FAINT: "dizzy, sick or near fainting",
+    Cause.STUCK: "a band does not come off",
     Cause.NERVE: "tingling or numb",
     Cause.CIRCULATION: "limb blue, white or cold",
     Cause.INJURY: "hurt or bleeding",

@@ -1,5 +1,6 @@
 """The questions after a stop word. What is told first stands in `conversations/words/safety.py`."""
 
+from conversations.answers.taken_off import Off
 from core.safety.pain import Where
 
 DEFER = "If in doubt, ask your own clinician or call {number}. Nobody is watching this chat live."
@@ -9,6 +10,10 @@ WRONG_NO = "No, all fine"
 GOOD = "Good. We go on where we were."
 ASK_OFF = "Are the bands off?"
 OFF_LABEL = "Bands are off"
+BOTH_OFF = "Both off?"
+OTHER_OFF = "And the other one? Off with it now, and tap. If it won't come off, write: stuck."
+OFF_FIRST = "Both bands off first, please, and tap. If one won't come off, write: stuck."
+NOT_BOTH = {Off.PERHAPS: BOTH_OFF, Off.ONE: OTHER_OFF, Off.NOT_YET: OFF_FIRST, Off.STAYS_ON: OFF_FIRST}
 ASK_NOW = "How is it now?"
 BETTER = "Better"
 WORSE = "The same or worse"

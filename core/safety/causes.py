@@ -17,6 +17,7 @@ class Cause(StrEnum):
     # said or seen during a session
     EMERGENCY = "emergency"  # chest, breath, fainted, one-sided weakness, sudden severe headache
     FAINT = "faint"
+    STUCK = "stuck"  # a band does not come off
     NERVE = "nerve"  # tingling or numb
     CIRCULATION = "circulation"  # blue, white or cold
     INJURY = "injury"
@@ -71,6 +72,7 @@ NOW = frozenset(
     {
         Cause.EMERGENCY,
         Cause.FAINT,
+        Cause.STUCK,
         Cause.NERVE,
         Cause.CIRCULATION,
         Cause.INJURY,
@@ -119,6 +121,7 @@ WITH_BANDS = frozenset(
     {
         Cause.EMERGENCY,
         Cause.FAINT,
+        Cause.STUCK,
         Cause.NERVE,
         Cause.CIRCULATION,
         Cause.INJURY,

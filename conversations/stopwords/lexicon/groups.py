@@ -8,6 +8,12 @@ GROUPS = {
     "head": "chest heart head face vision eyes eye throat tongue mouth lips lip jaw speech eyelid breathing",
     "side": "left right one",
     "band": "band bands cuff cuffs strap straps",
+    "catch": """band bands cuff cuffs strap straps velcro buckle buckles clip clips clasp clasps fastener
+        fasteners hook hooks zip zipper valve knot release ratchet""",
+    "undo": """undo open loosen release unclip unbuckle unstrap unfasten unhook untie unlock remove unwrap
+        unvelcro""",
+    "wont": "wont doesnt dont didnt cant isnt aint not never",
+    "no_way": "cant couldnt unable impossible unsuccessful",
     "these": "them it these those this that both everything the my",
     "my": "my the a any half both two three some one",
     "blue": """blue bluey bluish blueish white whiteish whitish pale purple purplish violet lilac grey
@@ -85,6 +91,14 @@ MISSPELT = {
     "ouchie": "ouch",
     "ouchy": "ouch",
     "chect": "chest",
+    "stuk": "stuck",
+    "stcuk": "stuck",
+    "sutck": "stuck",
+    "stuckk": "stuck",
+    "jamed": "jammed",
+    "vecro": "velcro",
+    "velco": "velcro",
+    "bukle": "buckle",
     "blu": "blue",
     "foots": "foot",
 }

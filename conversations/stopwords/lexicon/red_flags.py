@@ -93,3 +93,27 @@ bleeding|bleeds|bled|blood
 dropped .. on .. {limb}; hit .. {limb}; twisted|sprained|broke|broken|crushed|dislocated .. {limb}; dislocated
 pulled a|my muscle|hamstring|calf|groin|back; pulled something; gave|giving way
 """
+
+STUCK = """
+{catch} .. stuck|jammed|caught|trapped; stuck|jammed|trapped {catch}
+stuck|jammed|caught on|round|around {my} {limb}; stuck|jammed|caught on|round|around {my} {side} {limb}
+= stuck; = jammed; help .. stuck|jammed; = its|theyre|both|left|right stuck|jammed|caught
+= it|they|one|left|right is|are|got stuck|jammed|caught
+= left|right|one|other one is|got stuck|jammed; = one stuck|jammed; = im stuck in it|them|this
+{catch} {wont} open|opening|opens|release|releasing|undo|loosen|budge|move|come|coming|let|go|slide|work|working
+{catch} .. {wont} come|coming|get|going off|loose|undone; {catch} .. {wont} {undo}
+it|they|this|that|these|those|one|left|right|both {wont} come|coming off|loose|undone
+it|they|this|that|one|left|right|both {wont} budge; = it|they {wont} open|release|loosen
+= {wont} open|budge|release|loosen|undo|move; = {wont} come|coming off|loose|undone
+{no_way} get|take|pull|slide|bring|rip|roll {these} off; {no_way} get|take|pull|slide|bring {these} {band} off
+{no_way} get|take|pull {these} {side} {band} off; {no_way} get|take|pull {these} {side} off
+{no_way} get|take|pull off {these}; {no_way} get|take|pull off {band}; {no_way} to get|take|pull {these} off
+{no_way} get|take|pull {these} {side} one off; {no_way} get {band} off; {no_way} get out of {these}
+{no_way} {undo} {these} {band}|{catch}; {no_way} {undo} {these} {side} {band}|{catch}; {no_way} {undo} {band}|{catch}
+{no_way} {undo} those|these|both|either; {no_way} undo|loosen|unclip|unbuckle|unstrap|unfasten|unhook|untie it|them|this
+= {no_way} {undo}; = {no_way} {undo} it|them
+not able|possible to get|take|pull|undo|loosen|open {these} off|open|undone
+not able|possible to undo|loosen|unclip|unbuckle|unstrap|unfasten it|them|these|this; no way to get|take {these} off
+too tight .. cant|to {undo}|get|remove; no way to {undo} it|them|these|this
+struggling|strugglin to get {these} off
+"""

@@ -1,0 +1,59 @@
+"""Whether words say that the bands are off. There are two: one off is not off, and "ok" is no word about either."""
+
+import re
+from enum import Enum, auto
+
+
+class Off(Enum):
+    """What was said about the bands coming off."""
+
+    BOTH = auto()  # "off", "they're off", "done, off"
+    PERHAPS = auto()  # "ok", a thumb: ask whether both are
+    ONE = auto()  # "left is off": ask about the other
+    NOT_YET = auto()  # "wait", "taking them off"
+    STAYS_ON = auto()  # "still on", "one is off, one on": told off, and it is not
+    NOT_ABOUT_IT = auto()
+
+
+NEVER_MIND = r"(?! (?:the|my|a) (?:table|desk|floor|bed|bench|chair|sofa|couch|shelf|hook)\b)"  # lying on it
+STAYS_ON = re.compile(
+    r"\bstill on\b|\b(?:one|left|right|other|bands?|cuffs?|both|they|they're|it|it's)(?: is| are)?(?: still)? on\b"
+    + NEVER_MIND,
+    re.IGNORECASE,
+)
+SAYS_OFF = re.compile(r"\b(?:off|removed|undone|unstrapped)\b", re.IGNORECASE)
+DOUBTS = re.compile(
+    r"\b(?:not|no|can'?t|cannot|won'?t|isn'?t|aren'?t|doesn'?t|don'?t|didn'?t|wait|later|almost|nearly|soon|half"
+    r"|trying|tak(?:e|ing)|gett?(?:ing)?|pull(?:ing)?|should|will|i'?ll|going|how|when|where|what|hold on)\b|\?",
+    re.IGNORECASE,
+)
+ONE = re.compile(r"\b(?:one|1|left|right|first)\b", re.IGNORECASE)
+ALL = re.compile(r"\b(?:both|all|too|also|other|and|everything|two)\b", re.IGNORECASE)
+AGREES = re.compile(
+    r"(?:yes|yep|yeah|yup|ya|y|ok(?:ay)?|okey|k|done|all done|did it|sure|ready|both|👍.?|👌.?|✅|✔.?)[\s.!]*"
+)
+SAYS_YES = re.compile(r"(?:yes|yep|yeah|yup|y|both|done|all done|both done)[\s.!]*")
+DIGIT = re.compile(r"\d{2,}|\b[02-9]\b")
+
+
+def taken_off(text: str, *, asked: bool) -> Off:
+    """What words say about bands that are to come off. `asked`: they answer "are both off?", so a yes is an off."""
+    said = text.strip().casefold().replace("’", "'")
+    if STAYS_ON.search(said):
+        return Off.STAYS_ON
+    if asked and SAYS_YES.fullmatch(said):
+        return Off.BOTH
+    if AGREES.fullmatch(said):
+        return Off.PERHAPS
+    if DIGIT.search(said):  # a count, or a correction of one
+        return Off.NOT_ABOUT_IT
+    return _about_off(said)
+
+
+def _about_off(said: str) -> Off:
+    if DOUBTS.search(said):
+        return Off.NOT_YET
+    if not SAYS_OFF.search(said):
+        return Off.NOT_ABOUT_IT
+    one_of_them = ONE.search(said) and not ALL.search(said) and len(SAYS_OFF.findall(said)) == 1
+    return Off.ONE if one_of_them else Off.BOTH
