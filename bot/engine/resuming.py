@@ -37,7 +37,9 @@ def after_restart(engine: "Engine", now: datetime) -> None:
     in_session = {number for number, session in live.items() if session is not None}
     for number in sorted(in_session | set(duties.banded(engine.store))):
         client, session = people.by_id(engine.store, number), live.get(number)
-        text = words.RESTARTED_BANDED if duties.watches(engine.store, number) else words.RESTARTED
+        asked = session is not None and _bands_asked_for(session, now)
+        banded = asked or bool(duties.watches(engine.store, number))
+        text = words.RESTARTED_BANDED if banded else words.RESTARTED
         engine.say(client, Say(text), now, Priority.SESSION)
         if session is not None and threads.floor(engine.store, number) == session:
             _ask_again(engine, client, session, now)
@@ -47,13 +49,23 @@ def _session(engine: "Engine", client: int) -> Thread | None:
     return threads.live_in(engine.store, client, "session")
 
 
+def _open_questions(session: Thread, now: datetime) -> tuple[Say, ...]:
+    dialogue: Dialogue[Any] = CATALOGUE[session.dialogue]
+    state = msgspec.json.decode(session.state or "", type=dialogue.state)
+    replies: tuple[Say, ...] = dialogue.advance(state, Resumed(now), now).replies
+    return replies
+
+
+def _bands_asked_for(session: Thread, now: datetime) -> bool:
+    """Whether bands were to go on: they may be, though nobody said so."""
+    return any((say.asks or "").startswith(BANDS_ON) for say in _open_questions(session, now))
+
+
 def _ask_again(engine: "Engine", client: Person, session: Thread, now: datetime) -> None:
     """The open question, without an event: a restart is no word of the client, so nothing waits longer for one.
 
     "Bands on" is left as it was asked: bands count from the message that is tapped.
     """
-    dialogue: Dialogue[Any] = CATALOGUE[session.dialogue]
-    state = msgspec.json.decode(session.state or "", type=dialogue.state)
-    for say in dialogue.advance(state, Resumed(now), now).replies:
+    for say in _open_questions(session, now):
         if not (say.asks or "").startswith(BANDS_ON):
             engine.say(client, say, now, Priority.SESSION, session.id)

@@ -19,6 +19,7 @@ from bot.engine import (
     typed,
 )
 from bot.engine.bands_off import came_off, said_off
+from bot.engine.bands_on import said_on
 from bot.engine.coach import listing
 from bot.engine.updates import Incoming, Kind
 from conversations.heard import red_flag
@@ -210,7 +211,7 @@ def text(engine: "Engine", person: Person, incoming: Incoming, at: datetime) -> 
     if incoming.forwarded:  # somebody else's words are no answer
         engine.say(person, Say(words.NOT_FORWARDED), at)
         return
-    outside = (said_off, agreeing.answered, typed.done, menus.command)
+    outside = (said_off, said_on, agreeing.answered, typed.done, menus.command)
     if any(dealt(engine, person, incoming.text, at) for dealt in outside):
         return
     if thread is None:

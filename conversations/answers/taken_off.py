@@ -7,7 +7,7 @@ from enum import Enum, auto
 class Off(Enum):
     """What was said about the bands coming off."""
 
-    BOTH = auto()  # "off", "they're off", "done, off"
+    BOTH = auto()  # "off", "they're off", "they were never on"
     PERHAPS = auto()  # "ok", a thumb: ask whether both are
     ONE = auto()  # "left is off": ask about the other
     NOT_YET = auto()  # "wait", "taking them off"
@@ -19,6 +19,10 @@ NEVER_MIND = r"(?! (?:the|my|a) (?:table|desk|floor|bed|bench|chair|sofa|couch|s
 STAYS_ON = re.compile(
     r"\bstill on\b|\b(?:one|left|right|other|bands?|cuffs?|both|they|they're|it|it's)(?: is| are)?(?: still)? on\b"
     + NEVER_MIND,
+    re.IGNORECASE,
+)
+NOT_ON = re.compile(
+    r"\b(?:not|never|weren't|aren't|wasn't|isn't) (?:even |yet |put )*on\b|\bnever put\b|\bnot wearing\b",
     re.IGNORECASE,
 )
 SAYS_OFF = re.compile(r"\b(?:off|removed|undone|unstrapped)\b", re.IGNORECASE)
@@ -41,6 +45,8 @@ def taken_off(text: str, *, asked: bool) -> Off:
     said = text.strip().casefold().replace("’", "'")
     if STAYS_ON.search(said):
         return Off.STAYS_ON
+    if NOT_ON.search(said):
+        return Off.BOTH
     if asked and SAYS_YES.fullmatch(said):
         return Off.BOTH
     if AGREES.fullmatch(said):

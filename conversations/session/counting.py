@@ -5,7 +5,7 @@ from dataclasses import replace
 
 from conversations.answers import Count, Unclear, side_numbers
 from conversations.protocol import Choice, Said, Say, Turn
-from conversations.session import fitting, sets, tally, which_set
+from conversations.session import coming_off, sets, tally, which_set
 from conversations.session.correcting import HALF, is_correction, named_set
 from conversations.session.state import (
     Counted,
@@ -90,7 +90,7 @@ def numbers(state: State, event: Said, counts: tuple[Count, ...]) -> Turn[State]
 
 def _went_quiet(state: State) -> bool:
     """A set was given up because nobody answered; its count still counts."""
-    return state.phase is Phase.OFF and state.why == fitting.QUIET and state.set_no > len(state.counted)
+    return state.phase is Phase.OFF and state.why == coming_off.QUIET and state.set_no > len(state.counted)
 
 
 def side_named(state: State, text: str) -> int | None:

@@ -6,7 +6,7 @@ from datetime import datetime
 from conversations.answers import Unclear, choice, whole_number
 from conversations.answers.taken_off import Off, taken_off
 from conversations.protocol import BandsCameOff, Begin, Effect, Record, Said, Say, TimeIsUp, Turn
-from conversations.session import counting, fitting, sets, tally
+from conversations.session import coming_off, counting, fitting, going_on, sets, tally
 from conversations.session.correcting import is_correction, named_set
 from conversations.session.state import (
     After,
@@ -49,13 +49,13 @@ def _off_said(state: State, event: Said) -> Turn[State]:
     if said is Off.NOT_ABOUT_IT:
         return counting.typed(state, event)
     state = replace(state, asked_both=said is Off.PERHAPS)
-    return turn(state, fitting.off(state, trouble.NOT_BOTH[said]))
+    return turn(state, coming_off.off(state, trouble.NOT_BOTH[said]))
 
 
 def bands_off(state: State, at: datetime) -> Turn[State]:
     """They are off: store it, and go on."""
     fact = BandsOff(at, state.brief.session, state.spell_id, state.why)
-    state = replace(state, off_at=at, on_at=None, asked_both=False)
+    state = replace(state, off_at=at, on_at=None, asked_both=False, maybe_on=False)
     onward_turn = onward(state, at)
     return replace(onward_turn, effects=(Record(fact), *onward_turn.effects))
 
@@ -65,7 +65,7 @@ def came_off(state: State, event: BandsCameOff) -> Turn[State]:
     if event.spell != state.spell_id or state.on_at is None:
         return turn(state)
     why = state.why if state.phase is Phase.OFF else "time"
-    state = replace(state, off_at=event.at, on_at=None, why=why, rest_until=None)
+    state = replace(state, off_at=event.at, on_at=None, maybe_on=False, why=why, rest_until=None)
     if state.phase is Phase.SET:
         state = replace(state, set_at=None)
     return onward(state, event.at)
@@ -76,6 +76,12 @@ def time_is_up(state: State, event: TimeIsUp) -> Turn[State]:
     if event.spell != state.spell_id or state.on_at is None or state.phase is Phase.OFF:
         return turn(state)
     return turn(replace(state, phase=Phase.OFF, why="time", after=After.NEXT, rest_until=None))
+
+
+def on_too_early(state: State, at: datetime) -> Turn[State]:
+    """Bands put on in the break: off again, and their 3 minutes begin anew."""
+    state, effects = going_on.too_early(state, at)
+    return turn(state, coming_off.off(state, words.ON_TOO_EARLY), effects=effects)
 
 
 def onward(state: State, at: datetime) -> Turn[State]:
@@ -154,7 +160,7 @@ def _left(state: State, event: Said) -> Turn[State]:
     return replace(end, replies=(thanks, *end.replies), effects=(*effects, *end.effects))
 
 
-def break_over(state: State) -> Turn[State]:
+def break_over(state: State, now: datetime) -> Turn[State]:
     """3 minutes are over: a new fit, for this movement or the next."""
     if state.after is After.REFIT:
         state = replace(state, spell=state.spell + 1, check_no=state.check_no + 1)
@@ -173,6 +179,7 @@ def break_over(state: State) -> Turn[State]:
     state = replace(
         state,
         phase=Phase.FIT,
+        fit_at=now,
         after=After.NEXT,
         why="done",
         off_at=None,

@@ -6,7 +6,7 @@ from datetime import datetime
 
 from conversations.answers import Unclear, pick
 from conversations.protocol import Alert, Choice, Hurts, Record, Said, Say, Turn
-from conversations.session import ending, fitting, sets, tally
+from conversations.session import coming_off, ending, sets, tally
 from conversations.session.state import After, Phase, State, choices, say, turn
 from conversations.words import session as words
 from conversations.words.answers import unclear
@@ -92,7 +92,7 @@ def stop(state: State, at: datetime, where: str, answer: str, text: str) -> Turn
     effects = (Record(Noticed(at, "hurts", where)), alert)
     state = replace(state, phase=Phase.OFF, after=After.END, why="hurts", rest_until=None)
     if state.on_at is not None:
-        return turn(state, fitting.off(state, text), effects=effects)
+        return turn(state, coming_off.off(state, text), effects=effects)
     end = ending.over(state, at, state.why)  # said before the bands went on: nothing has to come off
     return replace(end, effects=(*effects, *end.effects))
 

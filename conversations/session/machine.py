@@ -25,7 +25,19 @@ from conversations.protocol import (
     WentBack,
     Woke,
 )
-from conversations.session import counting, ending, fitting, hurting, sets, tally, timing, which_set
+from conversations.session import (
+    coming_off,
+    counting,
+    deciding,
+    ending,
+    fitting,
+    going_on,
+    hurting,
+    sets,
+    tally,
+    timing,
+    which_set,
+)
 from conversations.session.state import After, Phase, State, lacking, turn, wake_at
 from conversations.words import common
 from conversations.words import session as words
@@ -79,7 +91,7 @@ def _aside(state: State, event: Event) -> Turn[State]:
         case Hurts():
             return hurting.hurts(state, event)
         case TooTight():
-            return fitting.too_tight(state, event)
+            return deciding.too_tight(state, event)
         case Sent():
             return turn(state, Say(common.NOT_WORDS[event.kind]), *open_question(state))
         case WentBack() if state.phase in CHECKS:
@@ -96,7 +108,7 @@ def _open(event: Event) -> Turn[State]:
     brief = event.brief
     if brief.gentle and brief.number == 1:
         brief = replace(brief, exercises=brief.exercises[:1])
-    state = State(brief)
+    state = State(brief, fit_at=event.at)
     began = Record(SessionStarted(event.at, brief.session, brief.number, brief.plan_name))
     return turn(state, *state.lesson, fitting.ask(state), effects=(began,))
 
@@ -112,7 +124,7 @@ def _barred(state: State, event: Barred) -> Turn[State]:
     if state.phase is Phase.OFF and state.after is After.END:
         return turn(state)
     state = replace(state, phase=Phase.OFF, after=After.END, why=event.why, rest_until=None)
-    return turn(state, fitting.off(state, words.HURTS_OFF))
+    return turn(state, coming_off.off(state, words.HURTS_OFF))
 
 
 def _said(state: State, event: Said) -> Turn[State]:
@@ -146,6 +158,8 @@ def _by_phase(state: State, event: Said) -> Turn[State]:
             return counting.typed(state, event)
         case Phase.PAUSE | Phase.BURN:
             return hurting.said(state, event)
+        case Phase.BREAK | Phase.COUNT if going_on.says_on(event.text):
+            return ending.on_too_early(state, event.at)
         case Phase.OFF | Phase.BREAK | Phase.COUNT:
             return ending.said(state, event)
 
@@ -165,7 +179,7 @@ def open_question(state: State) -> tuple[Say, ...]:
         case Phase.PAUSE | Phase.BURN:
             return (hurting.ask(state),)
         case Phase.OFF:
-            return (fitting.off(state, words.BANDS_OFF), *_missing_count(state))
+            return (coming_off.off(state, words.BANDS_OFF), *_missing_count(state))
         case Phase.REST | Phase.COUNT | Phase.BREAK:
             return _missing_count(state) or _left(state)
 
@@ -191,9 +205,11 @@ def _woke(state: State, now: datetime) -> Turn[State]:
         case Phase.PAUSE:
             return hurting.silent(state, now)
         case Phase.BREAK:
-            return ending.break_over(state)
+            return ending.break_over(state, now)
+        case Phase.FIT if state.on_at is None:
+            return going_on.no_word(state, now)
         case phase if phase in timing.ASKING and state.on_at is not None:
-            return fitting.went_quiet(state, now, open_question(state))
+            return coming_off.went_quiet(state, now, open_question(state))
         case Phase.COUNT if lacking(state) is None:
             return ending.over(state, now, "done")
         case _:

@@ -4,7 +4,7 @@ from dataclasses import replace
 from datetime import datetime, timedelta
 
 from conversations.protocol import Choice, Effect, Record, Say, Turn
-from conversations.session import fitting
+from conversations.session import coming_off, fitting
 from conversations.session.state import (
     After,
     Counted,
@@ -54,7 +54,7 @@ def cannot_finish(state: State, at: datetime) -> bool:
 def out_of_time(state: State) -> Turn[State]:
     """No more sets of this movement: the time is nearly up."""
     state = replace(state, phase=Phase.OFF, why="time", after=After.NEXT)
-    return turn(state, fitting.off(state, words.BANDS_OFF_TIME))
+    return turn(state, coming_off.off(state, words.BANDS_OFF_TIME))
 
 
 def ask(state: State) -> Say:
@@ -118,7 +118,7 @@ def set_done(state: State, at: datetime) -> Turn[State]:
 def bands_off(state: State) -> Turn[State]:
     """The last set is done: bands off first, counts beside it."""
     state = replace(state, phase=Phase.OFF, why="done", after=After.NEXT, rest_until=None)
-    return turn(state, fitting.off(state, words.BANDS_OFF), ask_reps(state, words.REPS_LAST))
+    return turn(state, coming_off.off(state, words.BANDS_OFF), ask_reps(state, words.REPS_LAST))
 
 
 def ask_reps(state: State, text: str) -> Say:
@@ -177,7 +177,7 @@ def went_quiet(state: State, now: datetime) -> Turn[State]:
             return turn(state, say(words.QUIET, f"done.{state.set_id}", DONE))
         text = words.WALK_TIME.format(minutes=state.doing.walk_min)
         return turn(state, say(text, f"walk.{state.set_id}", Choice(words.BANDS_OFF_LABEL, "done")))
-    return fitting.no_answer(state, words.QUIET_SAID.format(set=state.set_no, name=state.name))
+    return coming_off.no_answer(state, words.QUIET_SAID.format(set=state.set_no, name=state.name))
 
 
 def walk_done(state: State, at: datetime, said_min: float | None = None) -> Turn[State]:
@@ -188,4 +188,4 @@ def walk_done(state: State, at: datetime, said_min: float | None = None) -> Turn
     fact = WalkDone(at, state.brief.session, state.exercise + 1, minutes, state.doing.walk_kmh)
     effects: tuple[Effect, ...] = (Record(fact),)
     state = replace(state, phase=Phase.OFF, why="done", after=After.NEXT)
-    return turn(state, fitting.off(state, words.BANDS_OFF), effects=effects)
+    return turn(state, coming_off.off(state, words.BANDS_OFF), effects=effects)

@@ -116,6 +116,8 @@ class State:
     off_at: datetime | None = None
     asked_both: bool = False  # the bands are to come off, and "both off?" was asked
     heard_at: datetime | None = None
+    fit_at: datetime | None = None  # when the bands of this spell were asked for
+    maybe_on: bool = False  # nobody said that they are on; they are counted as if they were
     hurt_said: str = ""  # word for word
 
     @property

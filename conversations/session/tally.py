@@ -6,7 +6,7 @@ from datetime import datetime, timedelta
 
 from conversations.answers import Count, Sided, Unclear, several_numbers, side_numbers
 from conversations.protocol import Corrected, Effect, Record, Said, Say, Turn
-from conversations.session import fitting, sets
+from conversations.session import coming_off, sets
 from conversations.session.correcting import only_reps, without_preface
 from conversations.session.state import (
     Counted,
@@ -89,7 +89,7 @@ def fill(state: State, event: Said, one: Counted, counts: tuple[Count, ...]) -> 
 def then(state: State, event: Said, replies: tuple[Say, ...], effects: tuple[Effect, ...]) -> Turn[State]:
     """After a count: nothing more, bands off last when they are still on, the end when only the count was missing."""
     if state.phase is Phase.OFF and state.on_at is not None:
-        return turn(state, *replies, fitting.off(state, words.BANDS_OFF), effects=effects)
+        return turn(state, *replies, coming_off.off(state, words.BANDS_OFF), effects=effects)
     from conversations.session import ending  # the end waits for the last count
 
     if state.phase is not Phase.COUNT:
@@ -143,7 +143,7 @@ def _after_many(state: State, event: Said, noted: Say, effects: tuple[Effect, ..
     done = len(state.counted)
     if done >= state.sets:
         state = replace(state, phase=Phase.OFF, why="done", rest_until=None)
-        return turn(state, noted, fitting.off(state, words.BANDS_OFF), effects=effects)
+        return turn(state, noted, coming_off.off(state, words.BANDS_OFF), effects=effects)
     if done < state.set_no or state.phase is Phase.REST:
         return turn(state, noted, effects=effects)
     state = replace(

@@ -13,6 +13,7 @@ from core.walking import BETWEEN_MIN
 LAPSE = timedelta(hours=2)  # without a word: the session is over; own caution, no source
 LEFT_WAIT = timedelta(minutes=5)  # for the reps that were left; own caution, no source
 QUIET_CHECK = timedelta(minutes=2)  # bands on, a question open that is not a set; own caution, no source
+MAYBE_ON = timedelta(minutes=5)  # asked to put bands on, and no word: they may be on; own caution, no source
 ASKING = frozenset({Phase.FIT, Phase.TIGHT, Phase.REFILL, Phase.NAIL, Phase.FEEL, Phase.BURN})
 
 
@@ -25,6 +26,8 @@ def wake_at(state: State) -> datetime | None:
             return state.rest_until
         case Phase.PAUSE:
             return None if state.paused_at is None else state.paused_at + SILENCE
+        case Phase.FIT if state.on_at is None:
+            return maybe_on_at(state)
         case phase if phase in ASKING and state.on_at is not None:
             return quiet_check_at(state)
         case Phase.COUNT if lacking(state) is None:
@@ -52,6 +55,12 @@ def quiet_check_at(state: State) -> datetime | None:
     if state.asked_quiet_at is not None:
         return quiet_alert_at(state.asked_quiet_at)
     return None if state.heard_at is None else state.heard_at + QUIET_CHECK
+
+
+def maybe_on_at(state: State) -> datetime | None:
+    """When bands that were asked for have been without a word for so long that they may be on."""
+    since = [at for at in (state.fit_at, state.heard_at) if at is not None]
+    return max(since) + MAYBE_ON if since else None
 
 
 def break_over_at(state: State) -> datetime | None:

@@ -149,6 +149,7 @@ TIME_UP = (
 )
 TIME_UP_AWAY = "I was away. If bands are still on, take them off now, and tap."
 TIME_UP_LABEL = "Bands are off"
+ON_UNASKED = "Bands off first, please, and tap. Then write 'start': I ask how you are, and we check them together before any rep."
 TIME_UP_THANKS = "Good. Bands are off."
 BANDS_SILENT = 'no answer to "bands off now"'
 ALONE = (

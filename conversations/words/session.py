@@ -14,6 +14,12 @@ BANDS_ON = (
     "{name}. Bands on: {place}, snug, {target} out of 10 tight (10 is the tightest you can imagine). "
     "Tap when they are on."
 )
+FIT_AGAIN = "{name}. Fit the bands anew: {place}, snug, {target} out of 10 tight. Tap when that's done."
+MAYBE_ON = "Are the bands on? Take them off if you stopped. Tap either way."
+NOT_ON_LABEL = "Not on"
+NOT_ON_YET = "Fine, no hurry. Tap when they are on; write stop if you'd rather leave it for today."
+ON_TOO_EARLY = "Too early: bands off again, please, and tap. Then 3 minutes without them, and I call you."
+QUIET_SAID_MAYBE = 'No answer to "Are the bands on?"'
 BANDS_ON_LABEL = "Bands are on"
 BAND_ON_LABEL = "On: band {letter}"
 MARK = "Band {letter} closes at {mark}."

@@ -15,7 +15,7 @@ from typing import Any
 from bot import intake, outbox
 from bot.engine import Engine, alerts, calendar, corrections, due, gate, routing, stopping, turns
 from conversations.protocol import Turn
-from conversations.session import counting, fitting, machine, sets, tally, which_set
+from conversations.session import counting, deciding, machine, sets, tally, which_set
 from core.cuffs import Decision, Step
 from core.facts import BandsOff, SetDone
 from core.plans import Side
@@ -357,7 +357,7 @@ def old_button_obeyed(right: Any) -> Any:
     return lambda state, question: True
 
 
-@bug(fitting, "decide")
+@bug(deciding, "decide")
 def check_always_passes(right: Any) -> Any:
     return lambda checks, so_far: Decision(Step.GO, (), 0)
 

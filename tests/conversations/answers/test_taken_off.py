@@ -8,7 +8,7 @@ SAID = {
     Off.BOTH: [
         "off", "Off!", "bands off", "they're off", "they are off now thanks", "both off", "done, off", "ok, off",
         "took them off", "I took them off", "all off", "yes off", "both removed", "the other one is off too",
-        "left off right off", "off now", "bands are off", "taken off",
+        "left off right off", "not on yet", "they were never on", "they are not on", "off now", "bands are off", "taken off",
     ],
     Off.PERHAPS: ["ok", "OK", "okay.", "yes", "done", "Done!", "👍", "👍🏽", "both", "k", "yep"],
     Off.ONE: ["one is off", "left off", "the right one is off", "one off", "1 off", "first one off"],

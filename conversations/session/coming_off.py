@@ -1,0 +1,38 @@
+"""Bands are to come off: the one question for it, and what silence with bands on leads to."""
+
+from dataclasses import replace
+from datetime import datetime
+
+from conversations.protocol import Alert, Choice, Say, Turn
+from conversations.session.state import After, Phase, State, say, turn
+from conversations.words import session as words
+from core.safety.causes import Cause
+
+QUIET = "quiet"  # why a spell of bands ended, stored
+
+
+def off(state: State, text: str) -> Say:
+    """Ask for the bands to come off."""
+    return say(text, f"off.{state.spell_id}", Choice(words.BANDS_OFF_LABEL, "off"))
+
+
+def went_quiet(state: State, now: datetime, asked: tuple[Say, ...]) -> Turn[State]:
+    """Bands on and what was `asked` left open: ask again, then bands off and the coach."""
+    if state.asked_quiet_at is None:
+        first = () if state.maybe_on else (Say(words.QUIET_CHECK),)
+        return turn(replace(state, asked_quiet_at=now), *first, *asked)
+    return no_answer(state, _quiet_in(state))
+
+
+def _quiet_in(state: State) -> str:
+    """Which silence it was, for the coach."""
+    if state.maybe_on:
+        return words.QUIET_SAID_MAYBE
+    return words.QUIET_SAID_BURN if state.phase is Phase.BURN else words.QUIET_SAID_CHECK
+
+
+def no_answer(state: State, said: str) -> Turn[State]:
+    """Asked with bands on, and no answer: bands off, the session ends, the coach hears when it was."""
+    state = replace(state, phase=Phase.OFF, why=QUIET, after=After.END)
+    alert = Alert(Cause.QUIET_SET, said, words.QUIET_ALARM)
+    return turn(state, off(state, words.QUIET_ALARM), effects=(alert,))

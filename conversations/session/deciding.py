@@ -1,0 +1,94 @@
+"""What follows from a check: the first set, a touch looser or snugger, off and fitted anew, or the end."""
+
+from dataclasses import replace
+from datetime import datetime
+
+from conversations.protocol import Alert, Choice, Effect, Record, Say, TooTight, Turn
+from conversations.session.coming_off import off
+from conversations.session.judging import checks_of, fact_of, so_far
+from conversations.session.state import After, Phase, State, say, turn
+from conversations.words import session as words
+from core.cuffs import Decision, Step, Verdict, at_once, decide, failed
+from core.facts import Noticed
+from core.safety.causes import Cause
+
+
+def early(state: State, at: datetime) -> Turn[State] | None:
+    """What an answer decides by itself: bands that are far too tight come off now, not after the other questions."""
+    checks = checks_of(state)
+    decision = at_once(checks, so_far(state))
+    if decision is None:
+        return None
+    return decided(state, at, decision, tuple(Record(fact_of(state, at, check)) for check in checks))
+
+
+def whole(state: State, at: datetime, felt: str) -> Turn[State]:
+    """All was answered."""
+    checks = checks_of(state, felt)
+    facts = tuple(Record(fact_of(state, at, check)) for check in checks)
+    return decided(state, at, decide(checks, so_far(state)), facts)
+
+
+def too_tight(state: State, event: TooTight) -> Turn[State]:
+    """Said at any moment with bands on: it counts as a failed check. Off, 3 min, one new fit, looser."""
+    fact = Record(Noticed(event.at, "too_tight", event.text))
+    if state.on_at is None:
+        return turn(state, Say(words.FIT_LOOSER), effects=(fact,))
+    decision = failed(Verdict.STOP, ("far_too_tight",), so_far(state))
+    return decided(replace(state, rest_until=None, maybe_on=False), event.at, decision, (fact,))
+
+
+def decided(state: State, at: datetime, decision: Decision, facts: tuple[Effect, ...]) -> Turn[State]:
+    """What follows from the rules' decision about this fitting."""
+    state = replace(state, failed_checks=decision.failed)
+    match decision.step:
+        case Step.GO:
+            state = replace(state, loose=decision.loose or decision.holds_load)
+            return passed(state, at, _right(decision), facts)
+        case Step.SNUGGER:
+            state = _check_again(replace(state, refitted_loose=True))
+            return turn(state, _again(state, words.LOOSE_AGAIN), effects=facts)
+        case Step.LOOSEN:
+            state = _check_again(state)
+            return turn(state, _again(state, words.LOOSEN, words.LOOSENED), effects=facts)
+        case Step.FIT_AGAIN:
+            state = replace(state, phase=Phase.OFF, after=After.REFIT, why="refit")
+            return turn(state, off(state, _off_text(decision)), effects=facts)
+        case Step.ASK_COACH:
+            return _end(state, decision, Cause.UNSEEN_REFILL, words.ASK_COACH, facts)
+        case Step.END:
+            return _end(state, decision, Cause.CHECKS_FAILED, words.TWICE, facts)
+
+
+def _right(decision: Decision) -> str:
+    if decision.loose:
+        return words.LOOSE_GO_ON
+    if "another_band" in decision.because:
+        return words.ANOTHER_BAND
+    return words.SNUG_ARM if "snug_arms" in decision.because else words.RIGHT
+
+
+def _end(state: State, decision: Decision, cause: Cause, told: str, facts: tuple[Effect, ...]) -> Turn[State]:
+    state = replace(state, phase=Phase.OFF, after=After.END, why=cause.value)
+    alert = Alert(cause, f"Band check: {', '.join(decision.because)}", told)
+    return turn(state, off(state, f"{_off_text(decision)} {told}"), effects=(*facts, alert))
+
+
+def _off_text(decision: Decision) -> str:
+    return f"{words.OFF_NOW} {words.OFF_WHY.get(decision.because[0], '')}".strip()
+
+
+def _check_again(state: State) -> State:
+    return replace(state, phase=Phase.FIT, check_no=state.check_no + 1, limb=0, refills=(), tightness=None)
+
+
+def _again(state: State, text: str, label: str = words.BANDS_ON_LABEL) -> Say:
+    return say(text, f"on.{state.spell_id}", Choice(label, "on"))
+
+
+def passed(state: State, at: datetime, text: str, facts: tuple[Effect, ...]) -> Turn[State]:
+    """The check is good: the first set, the walk, or on with the next set."""
+    from conversations.session import sets  # a passed check leads into the sets, and set 1 may lead back
+
+    began = sets.begin(state, at)
+    return replace(began, replies=(Say(text), *began.replies), effects=facts + began.effects)

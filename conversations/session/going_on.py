@@ -1,0 +1,123 @@
+"""Bands go on: asked for, waited for, and after a while without a word counted as if they were on."""
+
+import re
+from dataclasses import replace
+from datetime import datetime
+
+from conversations.answers import Unclear, Why
+from conversations.protocol import Choice, Effect, Record, Said, Say, Turn
+from conversations.session.state import Phase, State, banded_limbs, say, turn
+from conversations.words import session as words
+from core.facts import BandsOff, BandsOn
+
+NOT_ON = "not_on"  # why a spell of bands that may have been on ended, stored
+TOO_EARLY = "too_early"  # they went on before they were asked for, stored
+SAYS_ON = re.compile(r"\b(?:on|yes|yep|done|ready|loosened|ok(?:ay)?)\b", re.IGNORECASE)
+SAYS_NOT = re.compile(
+    r"\b(?:not|no|off|isn'?t|aren'?t|can'?t|cannot|wait|hold on|later|yet|how|where|which|what)\b|\?",
+    re.IGNORECASE,
+)
+NOT_ON_YET = re.compile(r"\b(?:not|no|nope|off|later|yet|isn'?t|aren'?t|stopped|wait)\b", re.IGNORECASE)
+LETTER = re.compile(r"(?:on:|\bband\s+)([A-Za-z])\b")
+NAMES_BANDS_ON = re.compile(
+    r"\b(?:bands?|cuffs?|straps?|both|they|they'?re)\b.*\bon\b|^\W*on\W*$", re.IGNORECASE
+)
+NOT_ON_BUTTON = Choice(words.NOT_ON_LABEL, "off")
+
+
+def ask(state: State) -> Say:
+    """To put them on; whether they are, where nobody said so; or to fit them anew where they are on already."""
+    if state.maybe_on:
+        return say(words.MAYBE_ON, _id(state), *_buttons(state), NOT_ON_BUTTON)
+    region = state.doing.region
+    text = words.BANDS_ON if state.on_at is None else words.FIT_AGAIN
+    text = text.format(name=state.name, place=words.PLACE[region], target=words.TARGET[region])
+    return say(text + _only(state) + _mark(state), _id(state), *_buttons(state), picture=f"fit_{region}")
+
+
+def _id(state: State) -> str:
+    return f"on.{state.spell_id}"
+
+
+def _letters(state: State) -> tuple[str, ...]:
+    return state.brief.bands.get(state.doing.region, ())
+
+
+def _buttons(state: State) -> tuple[Choice, ...]:
+    """One button; with several bands to choose from, one for each."""
+    letters = _letters(state)
+    if len(letters) < 2:
+        return (Choice(words.BANDS_ON_LABEL, "on"),)
+    return tuple(Choice(words.BAND_ON_LABEL.format(letter=letter), f"on:{letter}") for letter in letters)
+
+
+def _only(state: State) -> str:
+    """On one limb only: which one."""
+    limbs = banded_limbs(state)
+    return f" {words.ONE_BAND.format(limb=words.LIMBS[limbs[0]].lower())}" if len(limbs) == 1 else ""
+
+
+def _mark(state: State) -> str:
+    """Where the band of last time is closed."""
+    letter = state.brief.last_band.get(state.doing.region, "") or next(iter(_letters(state)), "")
+    mark = state.brief.marks.get(letter, "")
+    return f" {words.MARK.format(letter=letter, mark=mark)}" if mark else ""
+
+
+def _band(state: State, text: str) -> str:
+    """The letter of the band that is on: as said, else that of last time, else the only one."""
+    letters = _letters(state)
+    said = LETTER.search(text)
+    if said is not None and said[1].upper() in letters:
+        return said[1].upper()
+    last = state.brief.last_band.get(state.doing.region, "")
+    return last if last in letters else next(iter(letters), "")
+
+
+def said(state: State, event: Said) -> Turn[State] | None:
+    """They are on: None, the check follows with `put_on`; or they are not yet. Raises `Unclear`."""
+    if state.maybe_on and "?" not in event.text and NOT_ON_YET.search(event.text):
+        return _not_on(state, event.at)
+    if SAYS_NOT.search(event.text) or not SAYS_ON.search(event.text):
+        raise Unclear(Why.NOT_AN_OPTION, options=(words.BANDS_ON_LABEL,))
+    return None
+
+
+def put_on(state: State, event: Said) -> tuple[State, tuple[Effect, ...]]:
+    """They are on. A new fit without taking them off, and bands counted as on already, keep their clock."""
+    state = replace(state, band=_band(state, event.text), maybe_on=False)
+    if state.on_at is not None:
+        return state, ()
+    return _counted(state, event.at)
+
+
+def _counted(state: State, at: datetime) -> tuple[State, tuple[Effect, ...]]:
+    """From here on their time runs."""
+    limit_s = state.doing.limit_min * 60
+    fact = BandsOn(at, state.brief.session, state.spell_id, state.doing.region, limit_s)
+    return replace(state, on_at=at), (Record(fact),)
+
+
+def no_word(state: State, now: datetime) -> Turn[State]:
+    """Asked to put them on, and no word: they may be on, since the moment when that was asked."""
+    since = state.fit_at or state.heard_at or now
+    state, effects = _counted(replace(state, maybe_on=True, asked_quiet_at=now), since)
+    return turn(state, ask(state), effects=effects)
+
+
+def _not_on(state: State, at: datetime) -> Turn[State]:
+    """They were not on: their clock stops, and the question stays open."""
+    fact = BandsOff(at, state.brief.session, state.spell_id, NOT_ON)
+    state = replace(state, on_at=None, maybe_on=False, spell=state.spell + 1, fit_at=at)
+    return turn(state, say(words.NOT_ON_YET, _id(state), *_buttons(state)), effects=(Record(fact),))
+
+
+def says_on(text: str) -> bool:
+    """Whether words that nobody asked for say that bands are on."""
+    return NAMES_BANDS_ON.search(text) is not None and SAYS_NOT.search(text) is None
+
+
+def too_early(state: State, at: datetime) -> tuple[State, tuple[Effect, ...]]:
+    """On while they are to stay off: counted, and to come off again first."""
+    state = replace(state, phase=Phase.OFF, spell=state.spell + 1, why=TOO_EARLY, off_at=None)
+    return _counted(state, at)

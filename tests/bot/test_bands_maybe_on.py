@@ -1,0 +1,100 @@
+"""Bands that may be on although nobody said so: asked about, counted, and never left alone."""
+
+from datetime import timedelta
+
+import pytest
+
+from core.facts import BandsOff, BandsOn
+from core.safety.causes import Cause
+from core.store import duties, facts
+from tests.practice import CLIENT, COACH, Practice
+
+
+def asked_to_put_them_on(practice: Practice) -> None:
+    practice.types(CLIENT, "start")
+    for _ in range(40):
+        labels = [label for row in practice.newest(CLIENT).buttons for label, _ in row]
+        if "Bands are on" in labels:
+            return
+        wanted = ("No", "0", "Off in under 10 seconds", "Heard it", "Done")
+        practice.taps(CLIENT, next((label for label in wanted if label in labels), labels[0]))
+    raise AssertionError(practice.heard(CLIENT)[-3:])
+
+
+def causes(practice: Practice) -> list[Cause]:
+    return [one.cause for one in duties.open_alerts(practice.stage.engine.store, practice.client)]
+
+
+def test_no_word_after_bands_on_is_asked_about_and_then_the_coach_hears(practice: Practice) -> None:
+    asked_to_put_them_on(practice)
+    began = practice.stage.clock.now()
+    practice.later(minutes=4, seconds=58)
+    assert "Are the bands on?" not in practice.newest(CLIENT).text
+    practice.later(seconds=7)
+    assert practice.newest(CLIENT).text.startswith("Are the bands on? Take them off if you stopped.")
+    on = facts.current(practice.stage.engine.store, BandsOn, practice.client)
+    assert [abs(one.at - began) < timedelta(seconds=1) for one in on] == [
+        True
+    ]  # from when they were asked for
+    assert causes(practice) == []
+    practice.later(seconds=60)
+    assert causes(practice) == [Cause.QUIET_SET]
+    assert "Bands off now" in practice.newest(CLIENT).text
+    assert 'No answer to "Are the bands on?"' in practice.heard(COACH)[-1]
+
+
+def test_on_after_all_goes_on_with_the_check_and_their_time_runs_from_the_question(
+    practice: Practice,
+) -> None:
+    asked_to_put_them_on(practice)
+    practice.later(minutes=5, seconds=5)
+    practice.taps(CLIENT, "Bands are on")
+    assert practice.newest(CLIENT).text.startswith("How tight")
+    watches = duties.watches(practice.stage.engine.store, practice.client)
+    assert [practice.stage.clock.now() - watch.on_at > timedelta(minutes=5) for watch in watches] == [True]
+    practice.later(minutes=1)
+    assert causes(practice) == []
+
+
+@pytest.mark.parametrize("text", ["not yet", "no", "not on yet sorry", "later"])
+def test_not_on_stops_their_time_and_leaves_the_question_open(practice: Practice, text: str) -> None:
+    asked_to_put_them_on(practice)
+    practice.later(minutes=5, seconds=5)
+    practice.types(CLIENT, text)
+    assert duties.watches(practice.stage.engine.store, practice.client) == []
+    offs = facts.current(practice.stage.engine.store, BandsOff, practice.client)
+    assert [one.why for one in offs] == ["not_on"]
+    practice.taps(CLIENT, "Bands are on")
+    assert practice.newest(CLIENT).text.startswith("How tight")
+    assert len(duties.watches(practice.stage.engine.store, practice.client)) == 1
+
+
+def test_never_on_said_after_the_alarm_is_off(practice: Practice) -> None:
+    asked_to_put_them_on(practice)
+    practice.later(minutes=7)
+    practice.types(CLIENT, "they were never on")
+    assert duties.watches(practice.stage.engine.store, practice.client) == []
+
+
+def test_a_restart_while_bands_go_on_begins_with_them(practice: Practice) -> None:
+    asked_to_put_them_on(practice)
+    said = len(practice.heard(CLIENT))
+    practice.stage.engine.resume()
+    practice.settle()
+    assert "bands are on" in practice.heard(CLIENT)[said]
+
+
+@pytest.mark.parametrize("text", ["bands are on", "Bands on", "my bands are on", "cuffs are on now"])
+def test_bands_on_without_a_session_come_off_first_and_are_called_for(practice: Practice, text: str) -> None:
+    practice.types(CLIENT, text)
+    assert practice.newest(CLIENT).text.startswith("Bands off first")
+    practice.later(minutes=2, seconds=5)
+    assert causes(practice) == [Cause.BANDS_ON]
+    practice.types(CLIENT, "off")
+    assert duties.watches(practice.stage.engine.store, practice.client) == []
+
+
+@pytest.mark.parametrize("text", ["bands are off", "are the bands on sale?", "the bands are not on"])
+def test_other_words_about_bands_put_nothing_on(practice: Practice, text: str) -> None:
+    practice.types(CLIENT, text)
+    assert duties.watches(practice.stage.engine.store, practice.client) == []

@@ -1,0 +1,56 @@
+"""Bands that go on: too early, in the break, or not at all."""
+
+import pytest
+
+from conversations.session.state import Phase
+from conversations.words import session as words
+from core.facts import BandsOff, BandsOn
+from tests.conversations.test_session import CURL, SQUAT, Played, played
+
+
+def in_the_break() -> Played:
+    return played(SQUAT, CURL).fits().types("31 16 8", 200).types("off")
+
+
+@pytest.mark.parametrize("text", ["bands are on", "they're on", "both on", "on"])
+def test_on_in_the_break_is_off_again_first_and_three_minutes_from_then(text: str) -> None:
+    p = in_the_break().types(text, 60)
+    assert p.heard == words.ON_TOO_EARLY
+    assert len(p.facts(BandsOn)) == 2
+    p.types("off", 20)
+    assert len(p.facts(BandsOff)) == 2
+    assert p.wake_at is not None
+    assert (p.wake_at - p.now).total_seconds() == 180
+    p.waits()
+    assert "Bands on" in p.heard
+    assert p.state is not None
+    assert p.state.phase is Phase.FIT
+
+
+def test_counts_in_the_break_are_still_counts() -> None:
+    p = in_the_break().types("no, set 1 was 30")
+    assert p.sets()[1] == 30
+
+
+def test_a_second_not_on_is_asked_about_again() -> None:
+    p = played()
+    for _ in range(2):
+        p.waits()
+        assert p.heard == words.MAYBE_ON
+        p.types("not on")
+        assert p.heard == words.NOT_ON_YET
+    assert len(p.facts(BandsOn)) == len(p.facts(BandsOff)) == 2
+
+
+def test_a_question_about_it_is_no_answer() -> None:
+    p = played().waits().types("how tight?")
+    assert p.said[-1].text == words.MAYBE_ON
+    p.waits()
+    assert p.heard == words.MAYBE_ON
+    p.waits()
+    assert words.QUIET_ALARM in p.heard
+
+
+def test_after_loosening_the_question_is_about_the_fit_and_not_to_put_them_on() -> None:
+    p = played().types("on").types("8").types("hmm?")
+    assert "Fit the bands anew" in p.said[-1].text
