@@ -25,7 +25,7 @@ from bot.engine import (
     status,
     turns,
 )
-from bot.engine.coach import away, listing, plans
+from bot.engine.coach import away, listing, plans, stopping_session
 from bot.engine.coach import clients as whose
 from bot.engine.coach import menu as coach_menu
 from conversations.protocol import Choice, Relay, Resumed, Say
@@ -183,6 +183,9 @@ def relay(engine: "Engine", person: Person, effect: Relay) -> None:
     client = people.by_id(engine.store, effect.person)
     if not gate.allows(engine, person, Action.RELAY, client):
         engine.say(person, Say(words.NOT_YOURS), now)
+        return
+    if stopping_session.is_stop(effect.text) and stopping_session.under_way(engine, client):
+        stopping_session.stop(engine, person, client, now, effect.text)
         return
     facts.put(engine.store, client.id, CoachDid(now, person.id, "wrote", effect.text), now)
     if due.busy(engine, client, now):

@@ -6,6 +6,7 @@ from typing import TYPE_CHECKING
 
 from bot.engine import gate
 from bot.engine.coach import clients as whose
+from bot.engine.coach import stopping_session
 from conversations.protocol import Choice, Relay, Say
 from conversations.words import engine as words
 from core.access import Action
@@ -31,7 +32,9 @@ def done(engine: "Engine", person: Person, text: str, now: datetime) -> bool:
 
     said = _flat(text)
     if person.role is Role.COACH and (
-        _about_alert(engine, person, text, now) or _to(engine, person, text, now)
+        _about_alert(engine, person, text, now)
+        or _to(engine, person, text, now)
+        or stopping_session.typed(engine, person, text, now)
     ):
         return True
     value = words.TYPED[person.role].get(said) or _newest(engine, person, said)

@@ -92,7 +92,13 @@ LOG_HEAD = "What was done about {name}, newest first:"
 LOG_LINE = "{when} {who}: {what}"
 LOG_EMPTY = "Nothing yet."
 # By stored names in core.facts.CoachDid.action; any other is shown as it is stored.
+STOP_SESSION = "Stop {name}'s session"
+STOP_WHOM = "Whose session?"
+NOTHING_TO_STOP = "{name} is in no session now, so there is nothing to stop."
+STOPPED_SESSION = "{name} is told: bands off, the session is over. If no word comes that they are off, you hear in 2 minutes."
+CLIENT_STOPPED = "Your coach ends this session. Bands off now, both, if they are on."
 DID = {
+    "stopped_session": "stopped the session",
     "wrote": "wrote",
     "gave_plan": "gave a plan",
     "changed_plan": "changed the plan",

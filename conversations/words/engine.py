@@ -121,7 +121,8 @@ COACH_MENU_CHOICES = (
 COACH_HELP = (
     "A name, or a part of it, opens that client's card. 'clients' lists all, who needs you first; 'week' is the "
     "week in numbers; 'invite' makes an invitation; 'stand-in' hands your clients to another coach for dates. "
-    "To write to a client: 'to Name: your words'. 'Name: move thursday to friday' changes their days, 'report Name' is a "
+    "To write to a client: 'to Name: your words'; 'stop Name' ends a session under way, bands off first. "
+    "'Name: move thursday to friday' changes their days, 'report Name' is a "
     "page about them, 'settings' are your own."
 )
 NO_CLIENTS = "No clients yet. 'invite' makes an invitation."

@@ -4,7 +4,7 @@ from datetime import datetime, timedelta
 from typing import TYPE_CHECKING
 
 from bot.engine import alerts, calendar, clearances, screenings, status, trends, weeks
-from bot.engine.coach import allowing, away, loads_asked, pauses, plans, reading_plans
+from bot.engine.coach import allowing, away, loads_asked, pauses, plans, reading_plans, stopping_session
 from bot.engine.coach import clients as whose
 from conversations.protocol import Choice, Say
 from conversations.words import coach as words
@@ -209,9 +209,10 @@ def buttons(engine: "Engine", client: Person) -> tuple[Choice, ...]:
         for move in loads_asked.waiting(engine, client.id)[:1]
         for button in loads_asked.buttons(client, move)
     ]
+    stop = (stopping_session.button(client),) if stopping_session.under_way(engine, client) else ()
     due = weeks.review_due(engine, client, engine.clock()) and status.plan_of(engine, client.id) is not None
     review = (Choice(review_words.REVIEW, f"menu:review:{client.id}"),) if due else ()
-    return (*first, *asked, *review, *(Choice(label, f"menu:{act}:{client.id}") for label, act in pairs))
+    return (*stop, *first, *asked, *review, *(Choice(label, f"menu:{act}:{client.id}") for label, act in pairs))
 
 
 def log(engine: "Engine", coach: Person, client: Person, now: datetime) -> None:

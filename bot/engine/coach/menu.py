@@ -5,7 +5,18 @@ from datetime import datetime
 from typing import TYPE_CHECKING
 
 from bot.engine import alerts, clips, emergency, gate, practice, reports, turns
-from bot.engine.coach import away, card, covering, digest, listing, loads_asked, more, resting, review
+from bot.engine.coach import (
+    away,
+    card,
+    covering,
+    digest,
+    listing,
+    loads_asked,
+    more,
+    resting,
+    review,
+    stopping_session,
+)
 from conversations.protocol import Say
 from conversations.words import coach as coach_words
 from conversations.words import engine as words
@@ -108,6 +119,7 @@ ABOUT_CLIENT: dict[str, tuple[Action, About]] = {
     "report": (Action.SEE_CLIENT, reports.send),
     "planning": (Action.PLAN, _dialogue("planning")),
     "message": (Action.RELAY, _dialogue("writing")),
+    "stop_session": (Action.RELAY, stopping_session.stop),
     "pause": (Action.PLAN, _dialogue("pausing")),
     "resume": (Action.PLAN, resting.resume),
     "review": (Action.PLAN, review.show),
