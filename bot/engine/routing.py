@@ -195,6 +195,7 @@ Done = Callable[["Engine", Person, str, datetime], None]
 # The engine's own buttons: what each asks the gate for, about whom, and what it does.
 BUTTONS: dict[str, tuple[Action, Whom, Done]] = {
     "bands_off": (Action.TALK, lambda engine, person, rest: person, bands_off),
+    "fix": (Action.TALK, lambda engine, person, rest: person, corrections.chosen),
     "alert": (Action.TAKE_ALERT, _client_of_alert, alert_tapped),
 }
 
@@ -211,7 +212,7 @@ def text(engine: "Engine", person: Person, incoming: Incoming, at: datetime) -> 
     if incoming.forwarded:  # somebody else's words are no answer
         engine.say(person, Say(words.NOT_FORWARDED), at)
         return
-    outside = (said_off, said_on, agreeing.answered, typed.done, menus.command)
+    outside = (said_off, said_on, agreeing.answered, typed.done, corrections.typed, menus.command)
     if any(dealt(engine, person, incoming.text, at) for dealt in outside):
         return
     if thread is None:

@@ -11,6 +11,7 @@ NAMED_SET = re.compile(
     r"\b(?:set|round)\s*(?P<no>\d)\b\s*(?:was|is|were|had|should be|to|:|=|,|-)*\s*(?P<counts>\d.*)$",
     re.IGNORECASE,
 )
+INSTEAD = re.compile(r"[\s,]*\b(?:not|instead of|rather than)\s+\d{1,3}\b[\s.!]*", re.IGNORECASE)
 SAID_REPS = re.compile(r"(?<![\d.,])(\d{1,3})\s*(?:clean\s+)?reps?\b", re.IGNORECASE)
 HALF = re.compile(r"\s*\d{1,3},\d{1,2}\s*")
 
@@ -22,13 +23,13 @@ def is_correction(text: str) -> bool:
 
 def without_preface(text: str) -> str:
     """The words after "no, wait, it was"."""
-    return PREFACE.sub("", text)
+    return INSTEAD.sub("", PREFACE.sub("", text))
 
 
 def named_set(text: str) -> tuple[int, str] | None:
     """The set that is named and the words with its count; None: no set is named with one."""
     found = NAMED_SET.search(text)
-    return None if found is None else (int(found["no"]), found["counts"])
+    return None if found is None else (int(found["no"]), INSTEAD.sub("", found["counts"]))
 
 
 def only_reps(text: str) -> str:

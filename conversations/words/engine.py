@@ -142,6 +142,13 @@ COACH_SLEEPS = (
     "'numb' or 'pain': that reaches them at once. In an emergency call {number}."
 )
 CHANGED_SET = "Set {n} is {reps} now."
+FIXED_SET = "{name}, set {n}: {reps} now, not {was}."
+SAME_SET = "{name}, set {n} is {reps} already."
+NEXT_SAME = "The next load stays as it was."
+WHICH_MOVEMENT = "Of which movement?"
+MOVEMENT_SET = "{name}: set {n}, {was}"
+NO_SUCH_SET = "The last session has no set {n} on record."
+BOTH_SIDES = "That one was done side by side. Say which, like: set {n} 28 left, or 28 left 31 right."
 TIME_UP = (
     "{minutes} minutes: bands off now, please. Tap when they are off.",
     "Bands still on? Off now, please, and tap.",
