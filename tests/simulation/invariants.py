@@ -23,6 +23,7 @@ SLOW_LINE = timedelta(minutes=3)  # until a letter is out, with refusals and tim
 THIRD_CALL = timedelta(minutes=2)  # bands: after the limit, the coach must know
 ROUNDS = ((timedelta(minutes=5), 2), (timedelta(minutes=15), 3))  # an alert of now: by then, so many sendings
 NO_BURST = timedelta(minutes=11)  # two late sendings are 5 min apart
+MAYBE_ON = timedelta(minutes=5)  # asked to put bands on and no word: they are counted as on
 LONGEST_SILENCE = timedelta(hours=5)  # between two sendings of an open alert
 NOT_YOURS = "That button isn't for this chat."
 PASSED = ("go", "ease")
@@ -166,6 +167,8 @@ class Watchman:
             client = next(one for one in self.world.clients if one.person == row["person"])
             latest = max(client.asked_on, default=None)
             client.asked_on.clear()
+            if moment(row["noted_at"]) - moment(row["at"]) >= MAYBE_ON:  # no word: counted from the question
+                continue
             if latest is None or (row["at"] > ms(latest) and not self.world.clock.was_set):
                 raise Violation(
                     f"bands on at {moment(row['at'])}; the question that was tapped is of {latest}"
