@@ -51,6 +51,7 @@ ONE_AT_A_TIME = timedelta(hours=1)  # questions after two sessions do not come t
 STALE = timedelta(hours=3)  # what comes so late need not come at night
 NO_BURST = timedelta(seconds=30)
 TALKS_AT_ONCE = 20  # then whoever wrote meanwhile is answered first; own choice
+LATE = timedelta(minutes=1)  # a call later than this: we were away; own caution, no source
 ASIDE_WITHIN = timedelta(minutes=10)  # what is made in a process of its own is done by then; own choice
 SILENCE = (Cause.BANDS_ON, Cause.QUIET_SET, Cause.AWAY)  # the coach knows by these that no word comes
 
@@ -87,18 +88,20 @@ def call(engine: "Engine", watch: Watch, now: datetime) -> None:
     """Tell the client to take the bands off; from the third call on tell the coach as well."""
     person = people.by_id(engine.store, watch.person)
     minutes = round((now - watch.on_at).total_seconds() / 60)
-    late = now - watch.next_at > timedelta(minutes=1)
+    late = now - watch.next_at > LATE
     text = words.TIME_UP_AWAY if late else words.TIME_UP[min(watch.calls, 3)].format(minutes=minutes)
     off = Choice(words.TIME_UP_LABEL, f"bands_off:{watch.id}")
     engine.say(person, Say(text, (off,)), now, Priority.ALERT)
     duties.called(engine.store, watch, _next(watch, now))
+    session = threads.live_in(engine.store, person.id, "session")
+    if (
+        session is not None and watch.calls == 0
+    ):  # before the alert, which would end the session in other words
+        told = partial(turns.deliver, engine, person, session, TimeIsUp(now, watch.spell))
+        engine.guarded("time is up", told, lambda at: None)  # a broken dialogue must not silence the call
     if _kind(watch) is CallKind.ALERT or late:
         cause = Cause.AWAY if late else Cause.BANDS_ON
         _tell_coach(engine, person, watch, cause, text)
-    session = threads.live_in(engine.store, person.id, "session")
-    if session is not None and watch.calls == 0:
-        told = partial(turns.deliver, engine, person, session, TimeIsUp(now, watch.spell))
-        engine.guarded("time is up", told, lambda at: None)  # a broken dialogue must not silence the call
 
 
 def _tell_coach(engine: "Engine", person: Person, watch: Watch, cause: Cause, text: str) -> None:

@@ -1,5 +1,6 @@
 """Back in the middle of a session: where we were, that bands may be on, and the open question once more."""
 
+from dataclasses import replace
 from datetime import datetime
 from typing import TYPE_CHECKING, Any
 
@@ -36,13 +37,20 @@ def after_restart(engine: "Engine", now: datetime) -> None:
     live = {person.id: _session(engine, person.id) for person in people.in_talk(engine.store)}
     in_session = {number for number, session in live.items() if session is not None}
     for number in sorted(in_session | set(duties.banded(engine.store))):
-        client, session = people.by_id(engine.store, number), live.get(number)
-        asked = session is not None and _bands_asked_for(session, now)
-        banded = asked or bool(duties.watches(engine.store, number))
-        text = words.RESTARTED_BANDED if banded else words.RESTARTED
+        if not any(now > watch.next_at for watch in duties.watches(engine.store, number)):
+            _say_so(engine, people.by_id(engine.store, number), live.get(number), now)
+
+
+def _say_so(engine: "Engine", client: Person, session: Thread | None, now: datetime) -> None:
+    """Bands first, then the one question that is open, as one message. Whose call is overdue gets that one alone."""
+    asked = session is not None and _bands_asked_for(session, now)
+    banded = asked or bool(duties.watches(engine.store, client.id))
+    text = words.RESTARTED_BANDED if banded else words.RESTARTED
+    overdue = session is not None and session.wake_at is not None and session.wake_at <= now
+    if session is None or overdue or threads.floor(engine.store, client.id) != session:
         engine.say(client, Say(text), now, Priority.SESSION)
-        if session is not None and threads.floor(engine.store, number) == session:
-            _ask_again(engine, client, session, now)
+    else:
+        _ask_again(engine, client, session, text, now)
 
 
 def _session(engine: "Engine", client: int) -> Thread | None:
@@ -61,11 +69,12 @@ def _bands_asked_for(session: Thread, now: datetime) -> bool:
     return any((say.asks or "").startswith(BANDS_ON) for say in _open_questions(session, now))
 
 
-def _ask_again(engine: "Engine", client: Person, session: Thread, now: datetime) -> None:
+def _ask_again(engine: "Engine", client: Person, session: Thread, text: str, now: datetime) -> None:
     """The open question, without an event: a restart is no word of the client, so nothing waits longer for one.
 
     "Bands on" is left as it was asked: bands count from the message that is tapped.
     """
-    for say in _open_questions(session, now):
-        if not (say.asks or "").startswith(BANDS_ON):
-            engine.say(client, say, now, Priority.SESSION, session.id)
+    again = [say for say in _open_questions(session, now) if not (say.asks or "").startswith(BANDS_ON)]
+    first = replace(again[0], text=f"{text}\n{again[0].text}") if again else Say(text)
+    for say in (first, *again[1:]):
+        engine.say(client, say, now, Priority.SESSION, session.id)

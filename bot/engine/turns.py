@@ -122,8 +122,9 @@ def bar(
 ) -> Any:
     """Training is not allowed (any more). What stays open, such as bands to come off, still gets its events."""
     turn = dialogue.advance(state, event, engine.clock())
-    if turn.state != state:
+    if turn.replies or turn.state is None:
         engine.say(person, Say(words.BARRED_NOW[event.why]), engine.clock(), Priority.ALERT)
+    if turn.state != state:
         keep(engine, person, thread, dialogue, turn, None)
     return turn.state
 

@@ -121,8 +121,8 @@ def _barred(state: State, event: Barred) -> Turn[State]:
     """No more training: over at once, but with bands on only once they are off."""
     if state.on_at is None:
         return Turn(None, (), (Record(SessionEnded(event.at, state.brief.session, event.why)),))
-    if state.phase is Phase.OFF and state.after is After.END:
-        return turn(state)
+    if state.phase is Phase.OFF:  # they are to come off already, and that was said
+        return turn(replace(state, after=After.END, why=state.why if state.after is After.END else event.why))
     state = replace(state, phase=Phase.OFF, after=After.END, why=event.why, rest_until=None)
     return turn(state, coming_off.off(state, words.HURTS_OFF))
 
