@@ -212,7 +212,13 @@ def buttons(engine: "Engine", client: Person) -> tuple[Choice, ...]:
     stop = (stopping_session.button(client),) if stopping_session.under_way(engine, client) else ()
     due = weeks.review_due(engine, client, engine.clock()) and status.plan_of(engine, client.id) is not None
     review = (Choice(review_words.REVIEW, f"menu:review:{client.id}"),) if due else ()
-    return (*stop, *first, *asked, *review, *(Choice(label, f"menu:{act}:{client.id}") for label, act in pairs))
+    return (
+        *stop,
+        *first,
+        *asked,
+        *review,
+        *(Choice(label, f"menu:{act}:{client.id}") for label, act in pairs),
+    )
 
 
 def log(engine: "Engine", coach: Person, client: Person, now: datetime) -> None:
