@@ -6,8 +6,9 @@ from datetime import datetime
 
 from conversations.answers import Reply, Unclear, Why, pick, whole_number, yes_no
 from conversations.dates import ZoneFound, ZoneNotFound, ZonesPossible, read_zone
+from conversations.dates.nearby import near
 from conversations.form import YES_NO, Form, Outcome, buttons, dialogue, with_answer
-from conversations.protocol import Begin, Choice, Do, Effect, Record, Said, Say
+from conversations.protocol import Begin, Choice, Do, Effect, Media, Record, Said, Say, Sent
 from conversations.words import consent as words
 from core.facts import Agreed, Detail
 
@@ -189,6 +190,12 @@ def _zone(draft: Draft, text: str) -> Draft:
             return replace(draft, zone=None, zones=(), lost=True)
 
 
+def located(brief: Brief, draft: Draft, step: str, sent: Sent) -> Draft | None:
+    """A shared location where the zone is asked for: the nearest ones to choose from."""
+    zones = near(sent.file) if step == "zone" and sent.kind is Media.LOCATION else ()
+    return replace(draft, zone=None, zones=zones, lost=False) if zones else None
+
+
 def noted(brief: Brief, draft: Draft, step: str, answer: Said) -> tuple[Effect, ...]:
     """Nothing is stored before the yes, of an under-age client not before the guardian's; then at once."""
     match step:
@@ -245,6 +252,7 @@ FORM: Form[Brief, Draft] = Form(
     fill=fill,
     finish=finish,
     noted=noted,
+    media=located,
     cancelled=cancelled,
     opening=lambda brief: tuple(
         Say(text.format(name=brief.client_name, coach=brief.coach_name)) for text in words.OPENING

@@ -62,6 +62,7 @@ class Media(StrEnum):
     VOICE = "voice"
     VIDEO = "video"
     FILE = "file"
+    LOCATION = "location"  # `Sent.file` is "38.72, -9.14"
     OTHER = "other"
 
 

@@ -17,6 +17,7 @@ from bot.engine import (
     strangers,
     turns,
     typed,
+    whereabouts,
 )
 from bot.engine.bands_off import came_off, said_off
 from bot.engine.bands_on import said_on
@@ -257,7 +258,7 @@ def media(engine: "Engine", person: Person, incoming: Incoming, at: datetime) ->
     """A picture, a sticker, a voice note: to the floor; the caption may hold a stop word."""
     if incoming.text and stopping.stopped(engine, person, incoming.text, at, incoming.message):
         return
-    if clips.sent(engine, person, incoming, at):
+    if clips.sent(engine, person, incoming, at) or whereabouts.shared(engine, person, incoming, at):
         return
     thread, _ = addressed(engine, person, incoming)
     if thread is None or incoming.media is None:

@@ -51,6 +51,7 @@ MEDIA = {
     "video_note": Media.VIDEO,
     "animation": Media.VIDEO,
     "document": Media.FILE,
+    "location": Media.LOCATION,
 }
 
 
@@ -97,6 +98,8 @@ def _message(update_id: int, message: dict[str, Any], edited: bool) -> Incoming:
     at = datetime.fromtimestamp(int(message.get("edit_date") or message["date"]), UTC)
     media = next((kind for field, kind in MEDIA.items() if field in message), None)
     kind = Kind.EDIT if edited else Kind.TEXT
+    if edited and media is Media.LOCATION:  # a live location moves on by edits
+        return Incoming(update_id, Kind.NOTHING, chat=int(chat["id"]))
     if media is not None or "text" not in message:
         kind, media = Kind.MEDIA, media or Media.OTHER
     return Incoming(
@@ -125,6 +128,9 @@ def _name(sender: dict[str, Any]) -> str:
 
 
 def _file(message: dict[str, Any]) -> str:
+    if "location" in message:  # to about a kilometre: more is not needed for a time zone
+        place = message["location"]
+        return f"{float(place['latitude']):.2f}, {float(place['longitude']):.2f}"
     for field in MEDIA:
         if field in message:
             found = message[field][-1] if field == "photo" else message[field]

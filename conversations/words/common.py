@@ -17,5 +17,6 @@ NOT_WORDS = {
     "voice": "I can't listen; tap or type, please. Something wrong? Tap Stop or type stop.",
     "video": "I can't watch videos here. Tap a button or type your answer, please.",
     "file": "I can't open files. Tap a button or type your answer, please.",
+    "location": "I don't need to know where you are just now. Tap a button or type your answer, please.",
     "other": "I can't read that one. Tap a button or type your answer, please.",
 }

@@ -15,7 +15,7 @@ ASK = {
         "You are under 18, so a parent or guardian agrees, too. Are they with you now, have they read this, and "
         "do they agree?"
     ),
-    "zone": "Where do you live? A city or a time zone, like Lisbon.",
+    "zone": "Where do you live? A city or a time zone, like Lisbon; sharing your location works too.",
     "emergency_number": "What number do you call in an emergency where you live? Like 112.",
     "phone": "Your phone number, so that your coach can ring you? Or skip.",
     "address": "Where do you train, so that help would find you? Street and town. Or skip.",
