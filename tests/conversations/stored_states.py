@@ -21,7 +21,12 @@ from tests.practice import SQUAT
 
 FILE = Path(__file__).parent / "stored_states.json"
 PLAYS, LONGEST, MOST = 150, 14, 4  # tries a dialogue, events in one, states kept of one
-MORE = {"adjusting": {"at_loads": plan_to_text(Plan("squats", (SQUAT,)))}}  # of a brief, beyond what it needs
+PLAN = plan_to_text(Plan("squats", (SQUAT,)))
+MORE: dict[str, dict[str, Any]] = {  # of a brief, beyond what it needs: without it the talk is over at once
+    "adjusting": {"at_loads": PLAN},
+    "covering": {"coaches": (("2", "Otto"), ("3", "Kai"))},
+    "saving_template": {"at_loads": PLAN},
+}
 
 Stored = dict[str, list[Any]]
 
