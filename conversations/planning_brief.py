@@ -13,7 +13,7 @@ from core.calendar.recurrence import Recurrence
 from core.calendar.stored import when_from_text
 from core.cuffs.limbs import ALL, PAIRS, opened, places_of
 from core.plan_text import plan_from_text
-from core.plans import Goal, Plan, Scheme
+from core.plans import Goal, Plan
 from core.templates import TEMPLATES
 
 
@@ -98,7 +98,7 @@ def notes_on(brief: Brief, plan: Plan, to_failure_planned: bool) -> list[str]:
     """What a coach should see before it goes out; `to_failure_planned`: the template has sets to failure."""
     notes = []
     before = current_plan(brief)
-    to_failure = any(one.scheme is Scheme.OPEN for one in plan.exercises)
+    to_failure = any(one.to_failure for one in plan.exercises)
     if before is not None and before.goal is Goal.REHAB and to_failure:
         notes.append(words.LEAVES_REHAB)
     recurrence = when_from_text(plan.when) if plan.when else None

@@ -50,6 +50,9 @@ OPEN_AIMS = (Aim(25, 40), Aim(10, 20), Aim(5, 10))
 # The usual scheme in published trials (Patterson et al. 2019, Front Physiol 10:533): 75 reps in four sets.
 FIXED_AIMS = (Aim(30, 30), Aim(15, 15), Aim(15, 15), Aim(15, 15))
 
+# The last set open, where the coach chooses it: more than 15 there raises the load (trial protocol PMC7534706).
+FIXED_OPEN_AIMS = (*FIXED_AIMS[:3], Aim(15, 30))  # 30 at most: own caution, no source
+
 REST_S = 30  # common practice, no source; within the 30-60 s of Patterson et al. 2019
 TEMPO_S = 4  # one rep at 2 s up and 2 s down: common practice, no source
 LIMIT_MIN = {Region.ARMS: 10, Region.LEGS: 10}  # minutes with bands on; own caution, no source
@@ -108,6 +111,11 @@ class Exercise:
     def open_last(self) -> bool:
         """Whether the coach left the last of the fixed sets open."""
         return self.scheme is Scheme.FIXED and self.aims[-1].high > self.aims[-1].low
+
+    @property
+    def to_failure(self) -> bool:
+        """Whether any of its sets goes on until the form goes."""
+        return self.scheme is Scheme.OPEN or self.open_last
 
 
 class Goal(StrEnum):

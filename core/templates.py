@@ -118,9 +118,9 @@ def _fits(movement: Movement, limbs: Collection[Limb]) -> bool:
 
 
 def without_failure(plan: Plan) -> Plan:
-    """The same plan with fixed sets where it has sets until the form goes."""
+    """The same plan with fixed sets of a set number where it has sets until the form goes."""
     fixed = tuple(
-        replace(one, scheme=Scheme.FIXED, aims=FIXED_AIMS) if one.scheme is Scheme.OPEN else one
+        replace(one, scheme=Scheme.FIXED, aims=FIXED_AIMS) if one.to_failure else one
         for one in plan.exercises
     )
     return replace(plan, exercises=fixed)

@@ -127,7 +127,7 @@ def _parts(about: About) -> tuple[tuple[str, bool], ...]:
 
 def _open_sets_forbidden(about: About) -> bool:
     """A plan from before, with sets until the form goes, under a clearance that forbids them."""
-    open_sets = any(one.scheme is Scheme.OPEN for one in (about.plan.exercises if about.plan else ()))
+    open_sets = any(one.to_failure for one in (about.plan.exercises if about.plan else ()))
     return open_sets and status.no_failure(about.engine, about.client.id)
 
 

@@ -9,8 +9,13 @@ from conversations.words import dates as date_words
 from conversations.words import planning as planning_words
 from core.calendar.recurrence import Recurrence
 from core.calendar.stored import when_from_text
-from core.plans import Exercise, Plan, Scheme
-from core.templates import AIMS
+from core.plans import FIXED_AIMS, FIXED_OPEN_AIMS, OPEN_AIMS, Exercise, Plan, Scheme
+
+SETS = {
+    "open": (Scheme.OPEN, OPEN_AIMS),
+    "fixed": (Scheme.FIXED, FIXED_AIMS),
+    "fixed_open": (Scheme.FIXED, FIXED_OPEN_AIMS),
+}
 
 
 def changed_plan(brief: Brief, draft: Draft) -> Plan:
@@ -28,7 +33,8 @@ def changed_plan(brief: Brief, draft: Draft) -> Plan:
 def _changed(one: Exercise, draft: Draft, value: str) -> Exercise:
     match draft.part:
         case "scheme":
-            return replace(one, scheme=Scheme(value), aims=AIMS[Scheme(value)])
+            scheme, aims = SETS[value]
+            return replace(one, scheme=scheme, aims=aims)
         case "minutes" if one.scheme is Scheme.WALK:
             return replace(one, walk_min=int(value), limit_min=max(one.limit_min, int(value)))
         case "minutes":

@@ -99,7 +99,7 @@ def _ask_value(brief: Brief, draft: Draft, plan: Plan) -> Say:
 
 def _schemes(brief: Brief) -> tuple[Choice, ...]:
     """No sets to failure where the clearance forbids them."""
-    return tuple(one for one in SCHEMES if not (brief.no_failure and one.value == Scheme.OPEN))
+    return tuple(one for one in SCHEMES if not (brief.no_failure and one.value != Scheme.FIXED))
 
 
 def _ceilings() -> tuple[Choice, ...]:

@@ -115,9 +115,8 @@ def _judged(state: State) -> Counted | None:
 
     Set 1 in gentle sessions; the last of fixed sets where it came to its number, as only then a raise is near.
     """
-    last = (
-        state.set_no if state.doing.scheme is Scheme.FIXED and state.set_no == len(state.doing.aims) else None
-    )
+    counted = state.doing.scheme is Scheme.FIXED and not state.doing.open_last
+    last = state.set_no if counted and state.set_no == len(state.doing.aims) else None
     wanted = 1 if state.brief.gentle else last
     one = next((each for each in state.counted if each.no == wanted and each.reps), None)
     short = one is not None and not state.brief.gentle and min(one.reps) < state.doing.aims[one.no - 1].low

@@ -252,8 +252,16 @@ CHANGE_CEILING = (
 )
 CHANGE_SCHEME = "{movement}: which sets?"
 CHANGE_MINUTES = "{movement}: how many minutes with bands on at most? Now {now}, {most} is the most."
-SCHEMES = (("Open: 25-40, 10-20, 5-10", "open"), ("Fixed: 30, 15, 15, 15", "fixed"))
-SCHEME_NAMES = (("open", "open sets, 25-40, 10-20, 5-10"), ("fixed", "fixed sets, 30, 15, 15, 15"))
+SCHEMES = (
+    ("Open: 25-40, 10-20, 5-10", "open"),
+    ("Fixed: 30, 15, 15, 15", "fixed"),
+    ("Fixed, last one open: 30, 15, 15, 15-30", "fixed_open"),
+)
+SCHEME_NAMES = (
+    ("open", "open sets, 25-40, 10-20, 5-10"),
+    ("fixed", "fixed sets, 30, 15, 15, 15"),
+    ("fixed_open", "fixed sets with the last one open, 30, 15, 15, 15-30"),
+)
 CHANGE_WHY = "{line}{note}\nWhy? One line; {name} reads it."
 CHANGE_REASONS = (
     ("Going well", "It goes well."),

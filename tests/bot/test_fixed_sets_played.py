@@ -1,12 +1,13 @@
 """Fixed sets 30/15/15/15 over weeks in the chat: two whole sessions with reps to spare raise the load."""
 
 from collections.abc import Iterator
+from dataclasses import replace
 from decimal import Decimal
 
 from bot.engine import loads, status
 from core.facts import PlanGiven, SetDone
 from core.plan_text import plan_to_text
-from core.plans import FIXED_AIMS, Exercise, Plan, Region, Scheme
+from core.plans import FIXED_AIMS, FIXED_OPEN_AIMS, Aim, Exercise, Plan, Region, Scheme
 from core.store import facts, people
 from core.units import Load
 from tests.practice import CLIENT, Practice
@@ -18,12 +19,14 @@ FINE += ("Fine", "All fine", "Bands are off", "5")
 LEFT = "One thing: after set {set}, how many more clean reps could you have done?"
 
 
-def fixed(practice: Practice) -> None:
+def fixed(practice: Practice, aims: tuple[Aim, ...] = FIXED_AIMS) -> None:
     """The client's plan: fixed sets of one movement."""
     store = practice.stage.engine.store
     coach = people.coaches(store)[0].id
     with store.transaction():
-        plan = PlanGiven(practice.stage.clock.now(), plan_to_text(Plan("fixed", (SQUATS,))), coach)
+        plan = PlanGiven(
+            practice.stage.clock.now(), plan_to_text(Plan("fixed", (replace(SQUATS, aims=aims),))), coach
+        )
         facts.put(store, practice.client, plan, practice.stage.clock.now())
 
 
@@ -116,3 +119,11 @@ def test_a_last_set_below_its_number_is_not_asked_about(practice: Practice) -> N
     for counts in (GENTLE, GENTLE, (30, 15, 14, 11)):
         said = trains(practice, counts, "4")
     assert not any("how many more" in text for text in said)
+
+
+def test_more_than_fifteen_in_a_last_set_that_the_coach_left_open_raises_at_once(practice: Practice) -> None:
+    fixed(practice, FIXED_OPEN_AIMS)
+    for counts in (GENTLE, GENTLE, (30, 15, 15, 18)):
+        said = trains(practice, counts, "4")
+    assert not any("how many more" in text for text in said)
+    assert at(practice) == "8.5 kg"

@@ -119,6 +119,12 @@ def test_sets_change_their_scheme_and_aims() -> None:
     assert chat.given.exercises[0].aims == OPEN_AIMS
 
 
+def test_the_last_fixed_set_can_be_left_open() -> None:
+    chat = play(BOTH, "sets", "1", "fixed_open", "going well")
+    assert chat.given.exercises[1].open_last
+    assert [str(aim) for aim in chat.given.exercises[1].aims] == ["30", "15", "15", "15-30"]
+
+
 def test_rehab_is_never_offered_sets_to_failure() -> None:
     assert "Sets" not in play(REHAB).labels
     assert "Sets" in play(BOTH).labels

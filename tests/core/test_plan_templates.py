@@ -9,9 +9,20 @@ from hypothesis import strategies as st
 from core.cuffs.limbs import Limb, banded
 from core.movements import MOVEMENTS, Kind
 from core.plan_text import plan_from_text, plan_to_text
-from core.plans import FIXED_AIMS, OPEN_AIMS, WALK_LIMIT_MIN, Goal, Plan, Region, Scheme, Side
+from core.plans import (
+    FIXED_AIMS,
+    FIXED_OPEN_AIMS,
+    OPEN_AIMS,
+    WALK_LIMIT_MIN,
+    Exercise,
+    Goal,
+    Plan,
+    Region,
+    Scheme,
+    Side,
+)
 from core.resistance import Ladder
-from core.templates import TEMPLATES, Template, build, from_maximum
+from core.templates import TEMPLATES, Template, build, from_maximum, without_failure
 from core.units import Load, Unit
 
 RACK = tuple(Load(Decimal(number)) for number in (4, 8, 12, 16))
@@ -161,3 +172,9 @@ def test_a_start_from_a_maximum_is_owned_and_at_most_half_of_it(top: Decimal, we
     else:
         assert start in owned
         assert start.value * 2 <= top
+
+
+def test_without_failure_closes_an_open_last_set_too() -> None:
+    squat = Exercise("goblet_squat", Region.LEGS, Scheme.FIXED, FIXED_OPEN_AIMS)
+    [closed] = without_failure(Plan("squats", (squat,))).exercises
+    assert (closed.aims, closed.to_failure, squat.to_failure) == (FIXED_AIMS, False, True)
