@@ -16,6 +16,7 @@ from bot.engine import calendar, checks, clearances, clips, kit, loads, recovery
 from bot.engine.coach import reading_plans
 from conversations.catalogue import CATALOGUE
 from conversations.pulse import CEILING
+from conversations.words.details import LINES as DETAILS
 from core.cuffs.limbs import banded, places_of
 from core.facts import Answered, Cleared, CuffChecked, SessionEnded, SetDone, WalkDone
 from core.plans import PAIN_CEILING, Goal, Plan, Scheme
@@ -215,6 +216,7 @@ MAKERS: dict[str, Maker] = {
     "last_digest": lambda about: calendar.last_digest(about.engine, about.person),
     "parts": _parts,
     "pulse_below": _pulse_below,
+    "known": lambda about: {name: about.detail(name) for name in DETAILS},
     "allowed": lambda about: recovery.allowed(about.engine, about.client.id),
     "done": lambda about: recovery.done(about.engine, about.client.id),
     "ended": lambda about: facts.latest(about.engine.store, SessionEnded, about.client.id) is not None,

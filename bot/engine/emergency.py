@@ -4,7 +4,8 @@ from datetime import datetime
 from typing import TYPE_CHECKING
 
 from bot.engine import clearances, status
-from conversations.protocol import Say
+from conversations.protocol import Choice, Say
+from conversations.words import details as detail_words
 from conversations.words import emergency as words
 from core.calendar.zones import local
 from core.facts import BandsOff
@@ -18,7 +19,10 @@ if TYPE_CHECKING:
 
 def card(engine: "Engine", client: Person, now: datetime) -> None:
     """Send it to the client; at once, whatever else waits."""
-    engine.say(client, Say(text(engine, client)), now, Priority.ALERT)
+    from bot.engine import due
+
+    change = () if due.in_session(engine, client) else (Choice(detail_words.BUTTON, "menu:details"),)
+    engine.say(client, Say(text(engine, client), change), now, Priority.ALERT)
 
 
 def for_coach(engine: "Engine", coach: Person, client: Person, now: datetime) -> None:

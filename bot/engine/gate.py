@@ -68,6 +68,7 @@ TALKS: dict[str, Action] = {
     "pulse": Action.PLAN,
     "measuring": Action.PLAN,
     "allowing": Action.PLAN,
+    "details": Action.TALK,
     "trouble": Action.TALK,
     "pausing": Action.PLAN,
     "covering": Action.COVER,

@@ -71,6 +71,8 @@ WORDS = {
     "card": "menu:card",
     "sound": "menu:sound",
     "beat": "menu:sound",
+    "details": "menu:details",
+    "my details": "menu:details",
     "my data": "menu:data",
     "delete me": "menu:leave",
 }
@@ -297,6 +299,10 @@ CLIENT_MENU: dict[str, tuple[Action, Callable[["Engine", Person, datetime], None
     "bands": (Action.TALK, kit.list_bands),
     "card": (Action.TALK, emergency.card),
     "sound": (Action.TALK, beats.send),
+    "details": (
+        Action.TALK,
+        lambda engine, person, now: turns.begin(engine, person, "details", {}, now),
+    ),
     "travelling": (Action.MOVE_DAYS, away.by_client),
     "home": (Action.MOVE_DAYS, away.home),
     "data": (Action.TALK, records.my_data),
