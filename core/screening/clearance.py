@@ -1,4 +1,4 @@
-"""The coach's decision after a screening: what it must say, what it may not say, which limbs it opens."""
+"""The coach's decision after a screening: what it must say and what it may not say."""
 
 from collections.abc import Iterable
 from dataclasses import dataclass
@@ -6,7 +6,7 @@ from datetime import date
 from enum import StrEnum
 
 from core.cuffs.limbs import ARMS, LEGS, Limb
-from core.screening.assessment import AGAIN_AFTER, Assessment
+from core.screening.assessment import Assessment
 from core.screening.grades import Tier
 
 
@@ -107,21 +107,3 @@ def _consent_missing(clearance: Clearance) -> Refusal | None:
     if consent.said_on > clearance.decided_on:
         return Refusal.CONSENT_IN_FUTURE
     return Refusal.CONSENT_EXPIRED if consent.expires_on <= clearance.decided_on else None
-
-
-def open_limbs(clearance: Clearance | None, assessment: Assessment, today: date) -> frozenset[Limb]:
-    """Limbs that may train today: opened by a decision that stands, not closed by an answer, not lapsed.
-
-    Empty without a decision: nobody trains before somebody said so.
-    """
-    if clearance is None or refusal(clearance, assessment) is not None or lapsed(clearance, today):
-        return frozenset()
-    return OPENS[clearance.ruling] & assessment.open_limbs
-
-
-def lapsed(clearance: Clearance, today: date) -> bool:
-    """After 12 weeks, or when the clinician's word ends."""
-    consent = clearance.consent
-    if consent is not None and today >= consent.expires_on:
-        return True
-    return not clearance.decided_on <= today < clearance.decided_on + AGAIN_AFTER

@@ -6,7 +6,6 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from core.cuffs.limbs import ARMS, LEGS, Limb
 from core.screening import (
     Clearance,
     Consent,
@@ -15,12 +14,10 @@ from core.screening import (
     Refusal,
     Route,
     Ruling,
-    Tier,
     Today,
     assess,
     due,
     missing_today,
-    open_limbs,
     refusal,
     route_today,
 )
@@ -43,7 +40,6 @@ def ruled(ruling: Ruling, note: str = "", **more: object) -> Clearance:
 @pytest.mark.parametrize("ruling", [Ruling.CLEARED, Ruling.LEGS_ONLY, Ruling.ARMS_ONLY])
 def test_nobody_opens_do_not_start_not_even_with_a_clinician(ruling: Ruling) -> None:
     assert refusal(ruled(ruling, "I insist", consent=SAID), CLOT) is Refusal.NO_OVERRIDE
-    assert open_limbs(ruled(ruling, "I insist", consent=SAID), CLOT, DAY) == frozenset()
 
 
 @pytest.mark.parametrize(
@@ -80,28 +76,14 @@ def test_a_hold_needs_a_day_to_come(until: int | None, wanted: Refusal | None) -
     assert refusal(ruled(Ruling.HELD_UNTIL, until=day), CLOT) is wanted
 
 
-def test_declining_always_stands_and_opens_nothing() -> None:
+def test_declining_always_stands() -> None:
     assert refusal(ruled(Ruling.DECLINED), CLOT) is None
-    assert open_limbs(ruled(Ruling.DECLINED), HEALTHY, DAY) == frozenset()
 
 
-def test_a_decision_opens_its_region_but_never_a_closed_limb() -> None:
-    assert open_limbs(ruled(Ruling.CLEARED), HEALTHY, DAY) == ARMS | LEGS
-    assert open_limbs(ruled(Ruling.LEGS_ONLY), HEALTHY, DAY) == LEGS
-    assert open_limbs(ruled(Ruling.ARMS_ONLY, "x"), NO_LEFT_ARM, DAY) == {Limb.RIGHT_ARM}
+def test_a_decision_needs_a_limb_that_no_answer_closed() -> None:
+    assert refusal(ruled(Ruling.ARMS_ONLY, "x"), NO_LEFT_ARM) is None
     assert refusal(ruled(Ruling.ARMS_ONLY, "x"), NO_ARMS) is Refusal.NO_OPEN_LIMB
-    assert open_limbs(None, HEALTHY, DAY) == frozenset()
-
-
-@pytest.mark.parametrize(("days", "is_open"), [(-1, False), (0, True), (83, True), (84, False)])
-def test_a_clearance_ends_after_twelve_weeks(days: int, is_open: bool) -> None:
-    assert bool(open_limbs(ruled(Ruling.CLEARED), HEALTHY, DAY + timedelta(days=days))) is is_open
-
-
-@pytest.mark.parametrize(("days", "is_open"), [(55, True), (56, False)])
-def test_a_clearance_ends_with_the_clinicians_word(days: int, is_open: bool) -> None:
-    cleared = ruled(Ruling.CLEARED, "seen", consent=SAID)
-    assert bool(open_limbs(cleared, AFTER_CANCER, DAY + timedelta(days=days))) is is_open
+    assert refusal(ruled(Ruling.LEGS_ONLY, "x"), NO_ARMS) is None
 
 
 @pytest.mark.parametrize(("days", "wanted"), [(0, None), (83, None), (84, Due.TWELVE_WEEKS)])
@@ -113,18 +95,6 @@ def test_screening_is_due_after_twelve_weeks(days: int, wanted: Due | None) -> N
 def test_screening_is_due_after_any_news(news: News) -> None:
     assert due(DAY, DAY, [news]) is Due.NEWS
     assert due(None, DAY) is Due.NEVER_ASKED
-
-
-@given(
-    st.sampled_from(Ruling), st.sampled_from([HEALTHY, SMOKER, AFTER_CANCER, CLOT, NO_ARMS]), st.booleans()
-)
-def test_no_limb_is_open_without_a_decision_that_stands(ruling: Ruling, found: object, consent: bool) -> None:
-    cleared = ruled(ruling, "note", consent=SAID if consent else None, until=DAY + timedelta(days=1))
-    opened = open_limbs(cleared, found, DAY)  # type: ignore[arg-type]
-    if refusal(cleared, found) is not None:  # type: ignore[arg-type]
-        assert opened == frozenset()
-    assert not opened & found.closed  # type: ignore[attr-defined]
-    assert not (opened and found.tier is Tier.DO_NOT_START)  # type: ignore[attr-defined]
 
 
 # --- before each session ----------------------------------------------------------------------------------------
