@@ -15,6 +15,7 @@ from typing import Any, Generic, TypeVar
 
 from conversations.answers import Unclear
 from conversations.protocol import (
+    BandsCameOff,
     Barred,
     Cancelled,
     Choice,
@@ -102,6 +103,8 @@ class Form(Generic[B, D]):
     - `forget(draft, step)`: the draft without that answer, for `back`.
     - `media(brief, draft, step, sent)`: the draft with something that is not text, None: not wanted.
     - `opening(brief)`: words before the first question.
+    - `came_off(draft)`: the draft when the bands came off by another way than its own question.
+    - `hurry(brief, draft)`: silence until `lapsed`, without a reminder, while the open question cannot wait.
     - `patience`: silence until the one reminder. `lapse`: silence until the form ends by itself with
       `lapsed(brief, draft, at)`; None: it waits for ever.
     """
@@ -115,6 +118,8 @@ class Form(Generic[B, D]):
     forget: Callable[[D, str], D] = _forget
     media: Callable[[B, D, str, Sent], D | None] = lambda brief, draft, step, sent: None
     opening: Callable[[B], tuple[Say, ...]] = lambda brief: ()
+    came_off: Callable[[D], D] = lambda draft: draft
+    hurry: Callable[[B, D], timedelta | None] = lambda brief, draft: None
     patience: timedelta = timedelta(hours=1)
     lapse: timedelta | None = None
     lapsed: Callable[[B, D, datetime], Outcome] = lambda brief, draft, at: Outcome()
@@ -127,22 +132,36 @@ class Form(Generic[B, D]):
         match event:
             case Said():
                 return self._said(state, event)
+            case Woke():
+                return self._woke(state, event, now)
+            case Cancelled():
+                return _over(self.cancelled(state.brief, state.draft, event.at))
+            case Halted() | Barred():
+                return Turn(None)
+            case _:
+                return self._aside(state, event)
+
+    def _aside(self, state: Asking[B, D], event: Event) -> Turn[Asking[B, D]]:
+        """What is no answer: a change of one, something that is not text, or news."""
+        match event:
             case Corrected():
                 return self._corrected(state, event)
             case Sent():
                 return self._sent(state, event)
             case WentBack():
                 return self._back(state, event)
-            case Cancelled():
-                return _over(self.cancelled(state.brief, state.draft, event.at))
-            case Woke():
-                return self._woke(state, event, now)
-            case Halted() | Barred():
-                return Turn(None)
             case Resumed() | Hurts():
                 return self._next(state, event.at, ())
+            case BandsCameOff():
+                return self._came_off(state, event)
             case _:
                 return self._wait(state, ())
+
+    def _came_off(self, state: Asking[B, D], event: BandsCameOff) -> Turn[Asking[B, D]]:
+        draft = self.came_off(state.draft)
+        if draft == state.draft:
+            return self._wait(state, ())
+        return self._next(replace(state, draft=draft), event.at, ())
 
     def _open(self, event: Event) -> Turn[Asking[B, D]]:
         if not isinstance(event, Opened):
@@ -193,9 +212,11 @@ class Form(Generic[B, D]):
     def _woke(self, state: Asking[B, D], event: Woke, now: datetime) -> Turn[Asking[B, D]]:
         since = min(state.waiting_since or event.at, now)  # the clock may have been set back
         state = replace(state, waiting_since=since)
-        if self.lapse is not None and now >= since + self.lapse:
+        hurry = self.hurry(state.brief, state.draft)
+        lapse = hurry or self.lapse
+        if lapse is not None and now >= since + lapse:
             return _over(self.lapsed(state.brief, state.draft, now))
-        if state.reminded or now < since + self.patience:
+        if hurry or state.reminded or now < since + self.patience:
             return self._wait(state, ())
         turn = self._next(state, since, (Say(common.STILL_THERE),))
         if turn.state is None:
@@ -226,8 +247,9 @@ class Form(Generic[B, D]):
     def _wake_at(self, state: Asking[B, D]) -> datetime | None:
         if state.waiting_since is None:
             return None
-        if not state.reminded:
-            return state.waiting_since + self.patience
+        hurry = self.hurry(state.brief, state.draft)
+        if hurry is not None or not state.reminded:
+            return state.waiting_since + (hurry or self.patience)
         return state.waiting_since + self.lapse if self.lapse is not None else None
 
 

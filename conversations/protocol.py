@@ -240,6 +240,13 @@ class ToldOff:
 
 
 @dataclass(frozen=True, slots=True)
+class EndTraining:
+    """Something is wrong: a session or its questions that are open end now; `why` is a stored name."""
+
+    why: str
+
+
+@dataclass(frozen=True, slots=True)
 class Countdown:
     """Show the rest running down to `until` in one silent, edited message; latest wins."""
 
@@ -265,7 +272,7 @@ class Do:
     details: dict[str, Any] = field(default_factory=dict)
 
 
-Effect = Record | Alert | Begin | ToldOff | Countdown | Relay | Do
+Effect = Record | Alert | Begin | ToldOff | EndTraining | Countdown | Relay | Do
 
 S = TypeVar("S")
 

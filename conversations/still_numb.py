@@ -5,8 +5,11 @@ from datetime import datetime, timedelta
 
 from conversations.answers import Unclear
 from conversations.form import YES_NO_NOT_SURE, Form, Outcome, dialogue
-from conversations.heard import DOUBT, flag_or_ask_again, yes_no_not_sure
+from conversations.getting_better import SAYS_BETTER, SAYS_WORSE
+from conversations.heard import DOUBT, yes_no_not_sure
 from conversations.protocol import Alert, Effect, Record, Said, Say
+from conversations.stopwords import read as read_words
+from conversations.stopwords.kinds import Kind
 from conversations.words import after as words
 from conversations.words import safety
 from core.facts import Answered
@@ -27,9 +30,10 @@ class Brief:
 
 @dataclass(frozen=True, slots=True)
 class Draft:
-    """The answer; None: not given yet."""
+    """The answer, also word for word; None: not given yet."""
 
     numb: str | None = None
+    said: str = ""
 
 
 def missing(brief: Brief, draft: Draft) -> str | None:
@@ -43,18 +47,22 @@ def ask(brief: Brief, draft: Draft, step: str) -> Say:
 
 
 def fill(brief: Brief, draft: Draft, step: str, answer: Said) -> Draft:
-    """The answer; "my hand is still numb" is a yes. Raises `Unclear`."""
+    """The answer; "my hand is still numb", "the same" are a yes. Raises `Unclear`."""
+    said = replace(draft, said=answer.text)
     try:
-        return replace(draft, numb=yes_no_not_sure(answer.text))
+        return replace(said, numb=yes_no_not_sure(answer.text))
     except Unclear as problem:
-        flag_or_ask_again(answer.text, problem)
-        return replace(draft, numb="yes")
+        if read_words(answer.text).kind is not Kind.NONE or SAYS_WORSE.search(answer.text):
+            return replace(said, numb="yes")
+        if SAYS_BETTER.search(answer.text):
+            return replace(said, numb="no")
+        raise problem from None
 
 
 def noted(brief: Brief, draft: Draft, step: str, answer: Said) -> tuple[Effect, ...]:
-    """Kept, and still numb goes to the coach now."""
+    """Kept, and still numb goes to the coach now, word for word."""
     kept = Record(Answered(answer.at, brief.session, "after", "still_numb", str(draft.numb)))
-    return (kept, _alert(brief, str(draft.numb))) if draft.numb in DOUBT else (kept,)
+    return (kept, _alert(brief, draft.said)) if draft.numb in DOUBT else (kept,)
 
 
 def _alert(brief: Brief, said: str) -> Alert:

@@ -7,14 +7,17 @@ wrong" and "the same or worse" raise one more.
 from dataclasses import dataclass, replace
 from datetime import datetime, timedelta
 
-from conversations.answers import choice, pick
+from conversations.answers import Reply, Unclear, choice, yes_no
 from conversations.answers.taken_off import Off, taken_off
 from conversations.form import Form, Outcome, dialogue
-from conversations.protocol import Alert, Choice, Effect, Record, Said, Say
+from conversations.getting_better import how_is_it
+from conversations.protocol import Alert, Begin, Choice, Effect, EndTraining, Record, Said, Say, ToldOff
+from conversations.stopwords import read
 from conversations.stopwords.causes import cause_of
 from conversations.stopwords.kinds import Kind
 from conversations.words import safety
 from conversations.words import trouble as words
+from core.cuffs.limits import QUIET_ALERT
 from core.facts import BandsOff
 from core.safety.causes import Cause
 
@@ -38,6 +41,7 @@ class Draft:
     where: str | None = None
     now: str | None = None
     half: str = ""  # what was said instead of "off": the question is put in other words then
+    said: str = ""  # the answer to how it is now, word for word
 
 
 GRAVE = frozenset({Kind.EMERGENCY, Kind.URINE, Kind.SWELLING})  # better is not over
@@ -48,7 +52,7 @@ WRONG = (Choice(words.WRONG_YES, "yes"), Choice(words.WRONG_NO, "no"))
 OFF = (Choice(words.OFF_LABEL, "off"),)
 NOW = (Choice(words.BETTER, "better"), Choice(words.WORSE, "worse"))
 WHERE = tuple(Choice(label, value) for label, value in words.WHERE)
-YES_NO = (Choice("yes", "yes"), Choice("no", "no"))
+SAID_STOP, QUIET = "said_stop", "quiet"  # why a session ended, stored
 
 
 def missing(brief: Brief, draft: Draft) -> str | None:
@@ -70,34 +74,71 @@ def ask(brief: Brief, draft: Draft, step: str) -> Say:
         case "wrong":
             return Say(words.ASK_WRONG, WRONG)
         case "off":
-            return Say(draft.half or words.ASK_OFF, OFF)
+            return Say(_ask_off(brief, draft), OFF)
         case "where":
             return Say(words.ASK_WHERE, WHERE)
         case _:
-            return Say(words.ASK_NOW, NOW)
+            first = draft.wrong == "yes" and not brief.spells
+            return Say(_with_help(brief, words.ASK_NOW) if first else words.ASK_NOW, NOW)
+
+
+def _ask_off(brief: Brief, draft: Draft) -> str:
+    if draft.half:
+        return draft.half
+    return _with_help(brief, words.ASK_OFF) if draft.wrong == "yes" else words.ASK_OFF
+
+
+def _with_help(brief: Brief, asked: str) -> str:
+    """After "yes, something is wrong" what to do comes first."""
+    return f"{safety.told(Cause.SOMETHING_WRONG, brief.number)}\n{asked}"
 
 
 def fill(brief: Brief, draft: Draft, step: str, answer: Said) -> Draft:
     """One more answer."""
     match step:
         case "wrong":
-            return replace(draft, wrong=pick(answer.text, WRONG, YES_NO))
+            return replace(draft, wrong=_wrong(answer.text))
         case "off":
             return _off(draft, answer.text)
         case "where":
             return replace(draft, where=choice(answer.text, WHERE))
         case _:
-            return replace(draft, now=choice(answer.text, NOW))
+            labels = {one.value: one.label for one in NOW}
+            return replace(draft, now=_now(answer.text), said=labels.get(answer.text, answer.text))
+
+
+def _wrong(text: str) -> str:
+    """A second cry, or "not sure", is a yes. Raises `Unclear`."""
+    try:
+        return choice(text, WRONG)
+    except Unclear:
+        if read(text).kind is not Kind.NONE:
+            return "yes"
+        return "no" if yes_no(text) is Reply.NO else "yes"
+
+
+def _now(text: str) -> str:
+    """A button, or words. Raises `Unclear`."""
+    try:
+        return choice(text, NOW)
+    except Unclear as problem:
+        try:
+            return how_is_it(text)
+        except Unclear:
+            raise problem from None
 
 
 def _off(draft: Draft, text: str) -> Draft:
-    """Off, or what is asked instead. Raises `Unclear` for words about something else."""
+    """Off, or what is asked instead: whatever else is said, the bands come first."""
     said = taken_off(text, asked=True)
     if said is Off.BOTH:
         return replace(draft, off="off")
     if said in words.NOT_BOTH:
         return replace(draft, half=words.NOT_BOTH[said])
-    return replace(draft, off=choice(text, OFF))
+    try:
+        return replace(draft, off=choice(text, OFF))
+    except Unclear:
+        return replace(draft, half=words.FIRST_OFF)
 
 
 def noted(brief: Brief, draft: Draft, step: str, answer: Said) -> tuple[Effect, ...]:
@@ -107,9 +148,10 @@ def noted(brief: Brief, draft: Draft, step: str, answer: Said) -> tuple[Effect, 
             Record(BandsOff(answer.at, session, spell, "stopped")) for session, spell in brief.spells
         )
     if step == "wrong" and draft.wrong == "yes":
-        return (_alert(brief, Cause.SOMETHING_WRONG),)
+        return (_alert(brief, Cause.SOMETHING_WRONG), EndTraining(f"said_{brief.kind}"), *_told_off(brief))
     if step == "now" and draft.now == "worse":
-        return (_alert(brief, Cause.NOT_BETTER),)
+        said = words.NOW_SAID.format(first=brief.said, now=draft.said)
+        return (Alert(Cause.NOT_BETTER, said, safety.told(Cause.NOT_BETTER, brief.number)),)
     return ()
 
 
@@ -117,21 +159,43 @@ def _alert(brief: Brief, cause: Cause) -> Alert:
     return Alert(cause, brief.said, safety.told(cause, brief.number))
 
 
+def _told_off(brief: Brief) -> tuple[Effect, ...]:
+    return tuple(ToldOff(session, spell) for session, spell in brief.spells)
+
+
+def came_off(draft: Draft) -> Draft:
+    """The button of a call was tapped: nothing has to be asked about the bands."""
+    return replace(draft, off="off")
+
+
+def hurry(brief: Brief, draft: Draft) -> timedelta | None:
+    """With bands on, "Is something wrong right now?" is a set that goes quiet: own caution, no source."""
+    return QUIET_ALERT if brief.spells and brief.kind is Kind.UNSURE and draft.wrong is None else None
+
+
 def finish(brief: Brief, draft: Draft, at: datetime) -> Outcome:
-    """The last words."""
+    """The last words: what to do, what to watch, who knows; after a plain stop the questions of any session."""
     if draft.wrong == "no":
         return Outcome((Say(words.GOOD),))
+    if brief.kind is Kind.STOP and brief.spells:
+        session = brief.spells[-1][0]
+        return Outcome((Say(words.STOPPED),), (Begin("after", {"session": session, "why": SAID_STOP}),))
     if draft.now == "worse":
-        return Outcome((Say(safety.told(Cause.NOT_BETTER, brief.number)),))
+        return Outcome((Say(safety.told(Cause.NOT_BETTER, brief.number)), _watch(brief)))
     last = words.CLOSE_GRAVE if brief.kind in GRAVE else words.CLOSE_BETTER
-    return Outcome((Say(last.format(number=brief.number)),))
+    return Outcome((Say(last.format(number=brief.number)), _watch(brief)))
+
+
+def _watch(brief: Brief) -> Say:
+    return Say(safety.WATCH.format(number=brief.number))
 
 
 def lapsed(brief: Brief, draft: Draft, at: datetime) -> Outcome:
     """No answer to whether something is wrong: the coach hears of it. All else the coach was told at once."""
     if brief.kind is not Kind.UNSURE or draft.wrong is not None:
-        return Outcome()
-    return Outcome((Say(safety.told(Cause.NO_WORD, brief.number)),), (_alert(brief, Cause.NO_WORD),))
+        return Outcome((_watch(brief),))
+    told = Say(safety.told(Cause.NO_WORD, brief.number))
+    return Outcome((told,), (_alert(brief, Cause.NO_WORD), EndTraining(QUIET), *_told_off(brief)))
 
 
 def opening(brief: Brief) -> tuple[Say, ...]:
@@ -158,5 +222,7 @@ FORM: Form[Brief, Draft] = Form(
     patience=PATIENCE,
     lapse=LAPSE,
     lapsed=lapsed,
+    came_off=came_off,
+    hurry=hurry,
 )
 DIALOGUE = dialogue("trouble", Brief, Draft, FORM, exclusive=True)

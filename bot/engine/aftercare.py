@@ -5,7 +5,8 @@ from typing import TYPE_CHECKING
 
 from bot.engine import checks, loads, quiet
 from conversations.words import safety
-from core.facts import LAPSED, WORKED, Answered, BandsOn, SessionEnded
+from core.facts import LAPSED, WORKED, Answered, BandsOff, BandsOn, SessionEnded, SessionStarted
+from core.safety.aftercare import NUMB_LIMIT
 from core.safety.asking import After, Part, asked_after
 from core.safety.causes import Cause
 from core.screening.before import Today
@@ -33,6 +34,25 @@ def ended(engine: "Engine", client: int, fact: SessionEnded) -> None:
         from bot.engine import alerts
 
         alerts.raise_alert(engine, client, Cause.LAPSED, safety.LAPSED_SAID, "-")
+
+
+def said_numb(engine: "Engine", client: int, at: datetime) -> None:
+    """Numb, tingling, cold or blue: asked again ten minutes later, whatever is said until then."""
+    if duties.next_talk(engine.store, client, "still_numb") is None:
+        _ask_still_numb(engine, client, at)
+
+
+def came_off(engine: "Engine", client: int, fact: BandsOff) -> None:
+    """The ten minutes count from the bands coming off."""
+    if duties.next_talk(engine.store, client, "still_numb") is not None:
+        duties.unplan(engine.store, client, "still_numb")
+        _ask_still_numb(engine, client, fact.at)
+
+
+def _ask_still_numb(engine: "Engine", client: int, since: datetime) -> None:
+    last = facts.latest(engine.store, SessionStarted, client)
+    about = {"session": last.session if last else ""}
+    duties.plan(engine.store, client, "still_numb", about, since + NUMB_LIMIT, engine.clock())
 
 
 def _plan(engine: "Engine", client: int, session: str, at: datetime) -> None:

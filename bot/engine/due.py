@@ -47,6 +47,7 @@ NO_HURRY = (
     "weekly",
 )  # these wait for the morning
 LATER = timedelta(minutes=2)
+SOON = timedelta(seconds=5)
 ONE_AT_A_TIME = timedelta(hours=1)  # questions after two sessions do not come together
 STALE = timedelta(hours=3)  # what comes so late need not come at night
 NO_BURST = timedelta(seconds=30)
@@ -140,6 +141,10 @@ def wake(engine: "Engine", thread: Thread, now: datetime) -> None:
     morning = quiet.earliest(engine, person, now)
     if morning > now and can_wait(engine, thread, now):
         threads.keep(engine.store, thread.id, thread.state, morning)
+        return
+    if thread.dialogue == "session" and threads.live_in(engine.store, person.id, "trouble") is not None:
+        # no "Go" beside "Is something wrong right now?"
+        threads.keep(engine.store, thread.id, thread.state, now + SOON)
         return
     turns.deliver(engine, person, thread, Woke(now))
 

@@ -1,5 +1,6 @@
 """Stop words come before everything, in any state: bands off, what to do, the coach told."""
 
+import json
 from datetime import datetime
 from typing import TYPE_CHECKING
 
@@ -7,14 +8,14 @@ from bot.engine import alerts, bands, status, turns
 from conversations import trouble
 from conversations.answers.taken_off import Off, taken_off
 from conversations.pressure_said import urgency
-from conversations.protocol import Halted, Hurts, Say, TooTight
+from conversations.protocol import Hurts, Said, Say, TooTight
 from conversations.stopwords import read
 from conversations.stopwords.causes import cause_of
 from conversations.stopwords.kinds import Kind
 from conversations.words import safety
 from core.facts import Noticed
 from core.safety.causes import Cause
-from core.store import duties, facts, threads
+from core.store import duties, threads
 from core.store.mail import Priority
 from core.store.people import Person, Role
 from core.store.threads import Thread
@@ -93,19 +94,35 @@ def _is_answer(kind: Kind, live: list[Thread]) -> bool:
 
 
 def halt(engine: "Engine", person: Person, kind: Kind, text: str, at: datetime, live: list[Thread]) -> None:
-    """End training, alert, and ask what is needed."""
+    """End training, alert, and ask what is needed; words to a trouble that is talked about already are its answer."""
     spells = tuple((watch.session, watch.spell) for watch in duties.watches(engine.store, person.id))
     number = status.emergency_number(engine, person.id)
-    facts.put(engine.store, person.id, Noticed(at, f"said_{kind}", text), engine.clock())
+    turns.record(engine, person.id, Noticed(at, f"said_{kind}", text))
     brief = trouble.Brief(kind, text, spells, number)
     if kind is not Kind.UNSURE:
         cause = cause_of(kind) or Cause.SOMETHING_WRONG
         alerts.raise_alert(engine, person.id, cause, text, trouble.first_words(brief))
         bands.told_off(engine, person.id)
-        for thread in live:
-            if thread.dialogue in ("session", "before"):
-                turns.deliver(engine, person, thread, Halted(at, f"said_{kind}"))
-            elif thread.dialogue == "trouble":  # the new one asks all that this one would have
-                threads.keep(engine.store, thread.id, None, None)
+        turns.end_training(engine, person, f"said_{kind}", at)
+    if _talked_about(engine, person, kind, text, at, live):
+        return
     about = {"kind": kind.value, "said": text, "spells": [list(spell) for spell in spells], "number": number}
     turns.begin(engine, person, "trouble", about, at)
+
+
+def _talked_about(
+    engine: "Engine", person: Person, kind: Kind, text: str, at: datetime, live: list[Thread]
+) -> bool:
+    """Whether a trouble as grave is open, which these words answer; a milder one gives way to the new one."""
+    for thread in live:
+        if thread.dialogue != "trouble":
+            continue
+        if _kind_of(thread).rank >= kind.rank and kind is not Kind.STUCK:  # how to get it off is always told
+            turns.deliver(engine, person, thread, Said(at, text))
+            return True
+        threads.keep(engine.store, thread.id, None, None)
+    return False
+
+
+def _kind_of(thread: Thread) -> Kind:
+    return Kind(json.loads(thread.state or "{}").get("brief", {}).get("kind", Kind.NONE))

@@ -17,6 +17,7 @@ from conversations.protocol import (
     Dialogue,
     Do,
     Effect,
+    EndTraining,
     Event,
     Halted,
     Opened,
@@ -31,7 +32,7 @@ from conversations.words import coach as coach_words
 from conversations.words import engine as words
 from core.cuffs.limbs import banded
 from core.cuffs.limits import calls
-from core.facts import BandsOff, BandsOn, Fact, SessionEnded, SetDone
+from core.facts import BandsOff, BandsOn, Fact, Noticed, SessionEnded, SetDone
 from core.plans import Exercise
 from core.safety.causes import bars_training
 from core.store import duties, facts, people, threads
@@ -43,6 +44,7 @@ from core.store.threads import Thread
 if TYPE_CHECKING:
     from bot.engine.core import Engine
 
+SAID_NUMB = ("said_nerve", "said_circulation")  # `Noticed.kind`
 SESSION_TALK = ("session", "before", "after", "trouble")
 
 
@@ -106,6 +108,14 @@ def foreseen(engine: "Engine", thread: Thread, event: Event) -> Turn[Any]:
     return dialogue.advance(state, event, engine.clock())
 
 
+def end_training(engine: "Engine", person: Person, why: str, at: datetime) -> None:
+    """End what trains and is open. A broken dialogue must not take back what goes with it, such as an alert."""
+    for thread in threads.live(engine.store, person.id):
+        if CATALOGUE[thread.dialogue].trains:
+            halt = partial(deliver, engine, person, thread, Halted(at, why))
+            engine.guarded("halt", halt, lambda again: None)
+
+
 def client_in(state: Any) -> dict[str, Any]:
     """Which client a coach talks about, as the gate reads it."""
     return {"client": getattr(getattr(state, "brief", None), "client", None)}
@@ -152,11 +162,13 @@ def keep(
 
 
 def hand_back(engine: "Engine", person: Person, ended: Thread) -> None:
-    """The floor goes back to the dialogue before, which asks its open question again."""
+    """The floor goes back to the dialogue before, which asks its open question again; a later one never lost it."""
     if not CATALOGUE[ended.dialogue].floor or ended.state is None:
         return
     before = threads.floor(engine.store, person.id)
-    if before is not None:  # a broken one must not take the answer back that ended this one
+    if (
+        before is not None and before.id < ended.id
+    ):  # a broken one must not take the answer back that ended this one
         again = partial(deliver, engine, person, before, Resumed(engine.clock()))
         engine.guarded("hand back", again, lambda at: None)
 
@@ -174,6 +186,8 @@ def effect_done(engine: "Engine", person: Person, effect: Effect, message: int |
             return begin_effect(engine, person, name, about, whom, at, now)
         case ToldOff(session, spell):
             bands.told_off(engine, person.id, session, spell)
+        case EndTraining(why):
+            end_training(engine, person, why, now)
         case Countdown(until):
             if person.chat is not None:
                 engine.countdowns[person.chat] = until
@@ -215,6 +229,9 @@ def record(engine: "Engine", person: int, fact: Fact, message: int | None = None
             duties.watch(engine.store, entry)
         case BandsOff():
             duties.unwatch(engine.store, person, fact.session, fact.spell)
+            aftercare.came_off(engine, person, fact)
+        case Noticed(kind=kind) if kind in SAID_NUMB:
+            aftercare.said_numb(engine, person, fact.at)
         case SessionEnded():
             aftercare.ended(engine, person, fact)
         case _:

@@ -16,6 +16,6 @@ WHERES = (
     ("Somewhere else", Where.ELSEWHERE.value),
 )
 NUMB = "Anything still tingling or numb?"
-STILL_NUMB = "Ten minutes with the bands off: still tingling or numb anywhere?"
+STILL_NUMB = "Ten minutes with the bands off: still tingling, numb, cold or off-colour anywhere?"
 NOT_NUMB = "Good, that's over. Rest now."
 NO_ANSWER = "no answer"

@@ -166,6 +166,11 @@ TOLD = {
     Cause.PAIN_EASED: "More than I'd like to see. Rest it; next time we make it easier.",
 }
 
+WATCH = (
+    "Until tomorrow watch for a limb that is numb, weak or swollen, dark urine, trouble with chest, breath or head. Any "
+    "of these: {number}, and tell me. I ask again how you are, this evening or tomorrow. Your coach may call you."
+)
+
 # Not told to the client: what the coach sees over weeks.
 COACH_ONLY = frozenset(
     {

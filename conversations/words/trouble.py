@@ -21,7 +21,10 @@ CLOSE_GRAVE = (
     "Good. Still call {number}, or have a doctor look today: words like yours need it also when it is better. No "
     "training until then."
 )
-CLOSE_BETTER = "Good. No more training today. Your coach will write."
+CLOSE_BETTER = "Good. No more training today. Your coach has been told and will write."
+STOPPED = "Good. We stop here for today."
+FIRST_OFF = "I hear you. First the bands: both off now, then tap. If one won't come off, write: stuck."
+NOW_SAID = "{first}. Asked how it is now: {now}"
 ASK_WHERE = "Where does it hurt?"
 WHERE = (
     ("Working muscle, sore", Where.MUSCLE.value),

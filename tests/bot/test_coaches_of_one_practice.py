@@ -227,5 +227,7 @@ def test_an_alert_that_both_coaches_take_at_once_is_taken_and_repeats_end(room: 
     assert known.cause is Cause.NERVE
     assert known.taken_by in (room.person(COACH).id, room.person(SECOND).id)
     heard = [len(room.messages(coach)) for coach in (COACH, SECOND)]
+    room.later(minutes=5)
+    room.types(RUTA, "no")  # to "still numb?"
     room.later(hours=4)
     assert [len(room.messages(coach)) for coach in (COACH, SECOND)] == heard

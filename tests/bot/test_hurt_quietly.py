@@ -40,7 +40,7 @@ def test_numb_after_the_session_is_asked_again_ten_minutes_after_bands_off(pract
     finish(practice, numb="Yes")
     assert causes(practice) == [Cause.NUMB_AFTER]
     practice.later(minutes=10)
-    assert "still tingling or numb" in practice.newest(CLIENT).text
+    assert "still tingling, numb" in practice.newest(CLIENT).text
     practice.taps(CLIENT, "Yes")
     assert causes(practice) == [Cause.NUMB_AFTER, Cause.NUMB_STILL]
     assert "numb more than 10 min" in practice.newest(COACH).text
@@ -96,7 +96,12 @@ def test_a_taken_alert_is_asked_about_after_a_day_until_it_is_settled(practice: 
     practice.taps(CLIENT, "Better")
     practice.taps(COACH, "I am on it")
     before = len(practice.heard(COACH))
-    practice.later(hours=23, minutes=59)
+    practice.later(minutes=10)
+    practice.types(CLIENT, "no")  # to "still numb?"
+    practice.later(hours=4)
+    practice.taps(CLIENT, "All fine")
+    practice.types(CLIENT, "0")
+    practice.later(hours=19, minutes=49)
     assert len(practice.heard(COACH)) == before
     practice.later(minutes=2)
     assert "Still open since you took it" in practice.newest(COACH).text

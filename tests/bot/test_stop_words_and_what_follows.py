@@ -1,0 +1,139 @@
+"""After a stop word: what the client hears, what is an answer to what, and when the coach is told."""
+
+import pytest
+
+from core.facts import BandsOff
+from core.safety.causes import Cause
+from core.store import duties, facts, threads
+from tests.practice import CLIENT, COACH, Practice
+
+
+def causes(practice: Practice) -> list[Cause]:
+    return [one.cause for one in duties.open_alerts(practice.stage.engine.store, practice.client)]
+
+
+def last_words(practice: Practice, count: int) -> str:
+    return "\n".join(practice.heard(CLIENT)[-count:])
+
+
+@pytest.fixture
+def in_set(practice: Practice) -> Practice:
+    practice.in_a_set()
+    return practice
+
+
+def test_unsure_words_in_a_set_and_a_minute_of_silence_are_bands_off_and_an_alert_now(
+    in_set: Practice,
+) -> None:
+    in_set.types(CLIENT, "help")
+    in_set.later(seconds=59)
+    assert causes(in_set) == []
+    in_set.later(seconds=2)
+    assert causes(in_set) == [Cause.NO_WORD]
+    assert in_set.newest(CLIENT).text.startswith("Bands off now")
+    in_set.later(minutes=2)
+    assert causes(in_set) == [Cause.NO_WORD, Cause.BANDS_ON]
+
+
+def test_no_go_sounds_while_something_may_be_wrong(in_set: Practice) -> None:
+    in_set.types(CLIENT, "31")
+    in_set.types(CLIENT, "help")
+    in_set.later(seconds=50)
+    assert not any(text.startswith(("Go ·", "Quick look")) for text in in_set.heard(CLIENT))
+    in_set.taps(CLIENT, "No, all fine")
+    in_set.later(seconds=6)
+    assert any(text.startswith(("Go ·", "Quick look")) for text in in_set.heard(CLIENT))
+
+
+def test_a_second_cry_is_a_yes_and_ends_the_session(in_set: Practice) -> None:
+    in_set.types(CLIENT, "help")
+    in_set.types(CLIENT, "help me please")
+    assert causes(in_set) == [Cause.SOMETHING_WRONG]
+    assert threads.live_in(in_set.stage.engine.store, in_set.client, "session") is None
+    assert in_set.newest(CLIENT).text.startswith("Bands off now")
+    in_set.taps(CLIENT, "Bands are off")
+    assert in_set.newest(CLIENT).text == "How is it now?"
+
+
+@pytest.mark.parametrize(
+    "words", ["The same or worse", "still numb", "same", "no", "no change", "not better", "not sure"]
+)
+def test_typed_words_to_how_is_it_now_weigh_as_much_as_the_button(in_set: Practice, words: str) -> None:
+    in_set.types(CLIENT, "my foot is numb")
+    in_set.taps(CLIENT, "Bands are off")
+    in_set.types(CLIENT, words)
+    assert causes(in_set) == [Cause.NERVE, Cause.NOT_BETTER]
+    assert "don't wait for us" in last_words(in_set, 2)
+    assert words in in_set.newest(COACH).text
+
+
+@pytest.mark.parametrize(
+    "words", ["Better", "it's gone", "fine now", "ok", "much better", "no longer numb, all good"]
+)
+def test_typed_words_that_it_is_better_are_better(in_set: Practice, words: str) -> None:
+    in_set.types(CLIENT, "my foot is numb")
+    in_set.taps(CLIENT, "Bands are off")
+    in_set.types(CLIENT, words)
+    assert causes(in_set) == [Cause.NERVE]
+    assert "Your coach has been told" in last_words(in_set, 2)
+    assert "Until tomorrow watch for" in in_set.newest(CLIENT).text
+
+
+def test_how_is_it_now_is_asked_once_whatever_is_said_in_between(in_set: Practice) -> None:
+    in_set.types(CLIENT, "my foot is numb")
+    in_set.types(CLIENT, "it is still numb")
+    assert in_set.newest(CLIENT).text == "I hear you. First the bands: both off now, then tap."
+    in_set.taps(CLIENT, "Bands are off")
+    assert in_set.heard(CLIENT).count("How is it now?") == 1
+    live = threads.live(in_set.stage.engine.store, in_set.client)
+    assert [one.dialogue for one in live] == ["trouble"]
+
+
+def test_something_graver_takes_the_place_of_what_was_talked_about(in_set: Practice) -> None:
+    in_set.types(CLIENT, "my foot is numb")
+    in_set.types(CLIENT, "now my chest hurts")
+    assert causes(in_set) == [Cause.NERVE, Cause.EMERGENCY]
+    assert any("Call your local emergency number now" in text for text in in_set.heard(CLIENT)[-2:])
+    live = threads.live(in_set.stage.engine.store, in_set.client)
+    assert [one.dialogue for one in live] == ["trouble"]
+
+
+@pytest.mark.parametrize(
+    ("words", "alert"),
+    [("same", True), ("still numb", True), ("not sure", True), ("no", False), ("gone", False)],
+)
+def test_ten_minutes_after_bands_off_numbness_is_asked_about_whatever_was_said(
+    in_set: Practice, words: str, alert: bool
+) -> None:
+    in_set.types(CLIENT, "my foot is numb")
+    in_set.later(seconds=50)
+    in_set.taps(CLIENT, "Bands are off")
+    in_set.taps(CLIENT, "Better")
+    in_set.later(minutes=9, seconds=59)
+    assert "Ten minutes" not in in_set.newest(CLIENT).text
+    in_set.later(seconds=2)
+    assert in_set.newest(CLIENT).text.startswith("Ten minutes with the bands off")
+    in_set.types(CLIENT, words)
+    assert (Cause.NUMB_STILL in causes(in_set)) is alert
+
+
+def test_a_band_that_is_stuck_is_cut_and_the_coach_told(in_set: Practice) -> None:
+    in_set.taps(CLIENT, "Stop")
+    in_set.types(CLIENT, "I can't get it off")
+    assert "cut it" in in_set.newest(CLIENT).text
+    assert "I can't get it off" in in_set.newest(COACH).text
+    in_set.types(CLIENT, "it is off now")
+    assert facts.latest(in_set.stage.engine.store, BandsOff, in_set.client) is not None
+
+
+def test_the_button_of_a_call_answers_the_question_about_the_bands_too(in_set: Practice) -> None:
+    in_set.types(CLIENT, "I feel dizzy")
+    in_set.later(seconds=61)
+    in_set.taps(CLIENT, "Bands are off")
+    assert in_set.newest(CLIENT).text == "How is it now?"
+
+
+def test_a_plain_stop_asks_what_any_session_asks_afterwards(in_set: Practice) -> None:
+    in_set.taps(CLIENT, "Stop")
+    in_set.taps(CLIENT, "Bands are off")
+    assert any("Good that you stopped" in text for text in in_set.heard(CLIENT)[-3:])
