@@ -22,6 +22,7 @@ class Brief:
     """Which session, and why it ended ("done", "time", or what stopped it).
 
     `pain_days`: pain of the sessions up to this one, oldest first. `off_at`: when the last bands came off.
+    `worked`: a set or a walk was done, so that there was an effort.
     """
 
     session: str
@@ -33,6 +34,7 @@ class Brief:
     emergency_number: str = safety.ANY_NUMBER
     pain_days: tuple[PainDay, ...] = ()
     off_at: datetime | None = None
+    worked: bool = True
 
 
 @dataclass(frozen=True, slots=True)
@@ -55,7 +57,7 @@ def missing(brief: Brief, draft: Draft) -> str | None:
     match draft:
         case Draft(flagged=Kind()):
             return None
-        case Draft(effort=None):
+        case Draft(effort=None) if brief.worked:
             return "effort"
         case Draft(pain=None):
             return "pain"
@@ -154,7 +156,8 @@ def finish(brief: Brief, draft: Draft, at: datetime) -> Outcome:
     if draft.flagged is not None:
         return Outcome((), (recap, help_with(draft.flagged, draft.said, brief.emergency_number)))
     numb = safety.told(Cause.NUMB_AFTER, brief.emergency_number) if draft.numb != "no" else None
-    told = (numb, pain_told(brief, draft))
+    watch = None if brief.why in WORKED else safety.WATCH.format(number=brief.emergency_number)
+    told = (numb, pain_told(brief, draft), watch)
     return Outcome(tuple(Say(text) for text in told if text is not None), (recap,))
 
 

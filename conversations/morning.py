@@ -8,6 +8,7 @@ from datetime import datetime, timedelta
 
 from conversations.answers import Unclear, Why, pick
 from conversations.form import Form, Outcome, dialogue
+from conversations.getting_better import how_is_it
 from conversations.heard import TEN, flag_or_ask_again, help_with, raised, red_flag, score
 from conversations.protocol import Alert, Choice, Effect, Record, Said, Say
 from conversations.stopwords.kinds import Kind
@@ -15,7 +16,7 @@ from conversations.words import morning as words
 from conversations.words import safety
 from core.facts import Answered, Rated
 from core.plans import PAIN_CEILING
-from core.safety.aftercare import Route, Sign, lead_of
+from core.safety.aftercare import Route, Sign, lead_of, still_there
 from core.safety.asking import NO_REPLY, Part
 from core.safety.causes import Cause
 from core.safety.pain import PainDay, PainStep, pain_step
@@ -32,7 +33,8 @@ PAIN_CAUSES = {PainStep.EASED: Cause.PAIN_EASED, PainStep.PAUSED: Cause.PAIN_PAU
 class Brief:
     """After which session; `day` names the part under which answers are kept.
 
-    `pain_days`: pain of the sessions up to this one, oldest first.
+    `pain_days`: pain of the sessions up to this one, oldest first. `joint`: there is one to look after. `stopped`: what
+    was noticed that ended the session (a stored `Noticed.kind`), in the words `stopped_said`; "": nothing grave.
     """
 
     session: str
@@ -40,15 +42,20 @@ class Brief:
     pain_ceiling: int = PAIN_CEILING
     pain_days: tuple[PainDay, ...] = ()
     emergency_number: str = safety.ANY_NUMBER
+    joint: bool = True
+    stopped: str = ""
+    stopped_said: str = ""
 
 
 @dataclass(frozen=True, slots=True)
 class Draft:
-    """Answers; None: not asked yet. `signs` so far; `what` "none" or "other" ends the list.
+    """Answers; None: not asked yet. `stopped`: how it is now what the session was stopped for. `signs` so far; `what` "none" or "other" ends the list.
 
     `latest`: the sign of the last answer. `flagged`: another red flag, typed as `said`.
     """
 
+    stopped: str | None = None
+    stopped_said: str = ""
     how: str | None = None
     sore: str | None = None
     signs: tuple[Sign, ...] = ()
@@ -61,6 +68,7 @@ class Draft:
 
 
 HOWS = tuple(Choice(label, value) for label, value in words.HOWS)
+STOPS = tuple(Choice(label, value) for value, label in words.STOPPED_LABELS.items())
 SORES = tuple(Choice(label, value) for label, value in words.SORES)
 SIGNS = tuple(Choice(label, sign.value) for sign, label in words.WHATS.items())
 NONE, OTHER = Choice(words.NONE, "none"), Choice(words.OTHER, "other")
@@ -87,6 +95,8 @@ def missing(brief: Brief, draft: Draft) -> str | None:
             return None
         case _ if emergency(draft) is not None:
             return None
+        case Draft(stopped=None) if brief.stopped:
+            return "stopped"
         case Draft(how=None):
             return "how"
         case Draft(how="sore", sore=None):
@@ -95,7 +105,7 @@ def missing(brief: Brief, draft: Draft) -> str | None:
             return "what"
         case Draft(what="other", other=None):
             return "other"
-        case Draft(pain=None):
+        case Draft(pain=None) if brief.joint:
             return "pain"
         case _:
             return None
@@ -104,8 +114,10 @@ def missing(brief: Brief, draft: Draft) -> str | None:
 def ask(brief: Brief, draft: Draft, step: str) -> Say:
     """Its words; what to do about the last answer comes before the next question."""
     match step:
+        case "stopped":
+            return Say(words.STOPPED.format(said=brief.stopped_said), STOPS)
         case "how":
-            return Say(words.HOW[brief.day], HOWS)
+            return _how(brief, draft)
         case "sore":
             return Say(words.SORE, SORES)
         case "what":
@@ -115,6 +127,18 @@ def ask(brief: Brief, draft: Draft, step: str) -> Say:
             return Say(words.OTHER_WHAT)
         case _:
             return Say(words.PAIN, TEN)
+
+
+def _how(brief: Brief, draft: Draft) -> Say:
+    """What to do about what stayed comes before the next question."""
+    text = words.HOW[brief.day]
+    stays = stays_cause(brief, draft)
+    return Say(text if stays is None else f"{told(brief, stays)}\n{text}", HOWS)
+
+
+def stays_cause(brief: Brief, draft: Draft) -> Cause | None:
+    """Why the coach is told that what ended the session is still there; None: it is gone."""
+    return None if draft.stopped in (None, "better") else still_there(brief.stopped)
 
 
 def _list_words(brief: Brief, draft: Draft) -> str:
@@ -160,6 +184,8 @@ def fill(brief: Brief, draft: Draft, step: str, answer: Said) -> Draft:
 
 def _answered(draft: Draft, step: str, text: str) -> Draft:
     match step:
+        case "stopped":
+            return replace(draft, stopped=_stopped(text), stopped_said=text)
         case "how":
             return replace(draft, how=pick(text, HOWS, TYPED_HOWS))
         case "sore":
@@ -173,6 +199,14 @@ def _answered(draft: Draft, step: str, text: str) -> Draft:
             return replace(draft, other=text.strip())
         case _:
             return replace(draft, pain=score(text))
+
+
+def _stopped(text: str) -> str:
+    """A button, or words. Raises `Unclear`."""
+    try:
+        return pick(text, STOPS)
+    except Unclear:
+        return how_is_it(text)
 
 
 def _with_sign(draft: Draft, sign: Sign) -> Draft:
@@ -192,7 +226,7 @@ def noted(brief: Brief, draft: Draft, step: str, answer: Said) -> tuple[Effect, 
     if step == "pain":
         fact = Record(Rated(answer.at, brief.session, "pain", brief.day, draft.pain or 0, "joint"))
         return (fact, *_alert(brief, draft, step))
-    value = {"how": draft.how, "sore": draft.sore, "what": draft.what, "other": draft.other}[step]
+    value = {"stopped": draft.stopped, "how": draft.how, "sore": draft.sore, "what": draft.what, "other": draft.other}[step]
     return (_fact(brief, answer, step, str(value)), *_alert(brief, draft, step))
 
 
@@ -203,6 +237,10 @@ def _fact(brief: Brief, answer: Said, question: str, value: str) -> Effect:
 def _alert(brief: Brief, draft: Draft, step: str) -> tuple[Effect, ...]:
     cause: Cause | None = None
     match step:
+        case "stopped":
+            cause = stays_cause(brief, draft)
+            now = words.STOPPED_LABELS.get(draft.stopped_said, draft.stopped_said)
+            said = words.STAYS.format(said=brief.stopped_said, now=now)
         case "sore" if draft.sore == "far_more":
             cause, said = Cause.SORE, words.SORES[1][0]
         case "other":
@@ -225,7 +263,9 @@ def finish(brief: Brief, draft: Draft, at: datetime) -> Outcome:
 
 def _last_words(brief: Brief, draft: Draft) -> list[Cause]:
     """What is said once more at the end, because the last thing read is the one that stays."""
-    said = [Cause.OTHER_AFTER] if draft.other is not None else []
+    stays = stays_cause(brief, draft)
+    said = [stays] if stays is not None else []
+    said += [Cause.OTHER_AFTER] if draft.other is not None else []
     pain = pain_cause(brief, draft)
     said += [pain] if pain is not None else []
     if draft.signs:

@@ -7,9 +7,10 @@ from bot.engine import status
 from conversations.protocol import Choice, Say
 from conversations.words import engine as words
 from conversations.words import safety
-from core.facts import CoachDid, Detail
-from core.safety.causes import GRAVE, Cause, Tier, bars_training, tier_of
-from core.safety.escalation import Who, asked_again_at, joins, next_round, sounds_again
+from core.calendar.zones import local
+from core.facts import BandsOff, CoachDid, Detail
+from core.safety.causes import GRAVE, OBSERVED, Cause, Tier, bars_training, tier_of
+from core.safety.escalation import TOGETHER, Who, asked_again_at, joins, next_round, sounds_again
 from core.store import duties, facts, people
 from core.store.duties import OpenAlert
 from core.store.mail import Priority
@@ -19,6 +20,7 @@ if TYPE_CHECKING:
     from bot.engine.core import Engine
 
 SESSIONS_SHOWN = 2
+SAME_DAY = timedelta(hours=18)  # bands that came off longer ago are no part of the alert; own choice
 NO_BURST = timedelta(minutes=5)  # between two sendings, also when several are late; own caution, no source
 
 
@@ -27,7 +29,7 @@ def raise_alert(engine: "Engine", person: int, cause: Cause, said: str, told: st
     now = engine.clock()
     known = duties.same_alert(engine.store, person, cause)
     if known is not None and joins(cause, known.cause, taken=known.taken_by is not None):
-        duties.again(engine.store, known.id, now)
+        duties.again(engine.store, known.id, now, said)
         if sounds_again(now, known.last_at):
             send(engine, known.id)
         return
@@ -51,21 +53,45 @@ def send(engine: "Engine", alert_id: int) -> None:
     coming = next_round(alert.cause, raised, alert.calls + 1)
     duties.alert_sent(engine.store, alert_id, None if coming is None else max(coming.at, now + NO_BURST))
     client = people.by_id(engine.store, alert.person)
-    for who in this.to if this is not None else ():
+    for who in _whom(engine, client, alert, this.to) if this is not None else ():
         _send_to(engine, who, client, alert, now)
 
 
 def _send_to(engine: "Engine", who: Who, client: Person, alert: OpenAlert, now: datetime) -> None:
-    if who is Who.CLIENT and somebody_answered(engine, client, alert):
-        return
     if who is Who.CLIENT:
-        number = status.emergency_number(engine, client.id)
-        engine.say(client, Say(words.COACH_SILENT.format(number=number)), now, Priority.ALERT)
+        if not somebody_answered(engine, client, alert) and not _told_by_another(engine, alert):
+            _nobody_reached(engine, client, now)
         return
     person = engine.coach_of(client) if who is Who.COACH else engine.second_contact(client)
     if person is not None:
-        say = Say(text(engine, client, alert, alert.calls + 1), _buttons(alert))
+        say = Say(text(engine, person, client, alert, alert.calls + 1), _buttons(alert))
         engine.say(person, say, now, Priority.ALERT)
+
+
+def _nobody_reached(engine: "Engine", client: Person, now: datetime) -> None:
+    number = status.emergency_number(engine, client.id)
+    engine.say(client, Say(words.COACH_SILENT.format(number=number)), now, Priority.ALERT)
+
+
+def _told_by_another(engine: "Engine", alert: OpenAlert) -> bool:
+    """Whether an alert of shortly before, which nobody took either, tells the client the same."""
+    before = duties.alerts_since(engine.store, alert.person, alert.raised_at - TOGETHER)
+    return any(
+        one.id < alert.id and one.tier is Tier.NOW and one.taken_by is None and one.settled_at is None
+        for one in before
+    )
+
+
+def _reachable(engine: "Engine", who: Who, client: Person) -> bool:
+    person = engine.coach_of(client) if who is Who.COACH else engine.second_contact(client)
+    return person is not None and person.chat is not None and person.unreachable_at is None
+
+
+def _whom(engine: "Engine", client: Person, alert: OpenAlert, to: tuple[Who, ...]) -> tuple[Who, ...]:
+    """As the rounds say; at once the second contact, else the client, when the coach's chat takes no messages."""
+    if alert.tier is not Tier.NOW or alert.calls > 0 or _reachable(engine, Who.COACH, client):
+        return to
+    return (*to, Who.SECOND if _reachable(engine, Who.SECOND, client) else Who.CLIENT)
 
 
 def somebody_answered(engine: "Engine", client: Person, alert: OpenAlert) -> bool:
@@ -93,19 +119,51 @@ def _to_close(alert: int) -> tuple[Choice, ...]:
     )
 
 
-def text(engine: "Engine", client: Person, alert: OpenAlert, sent: int) -> str:
-    """Who, what was said word for word, how to reach them; the first time also what they were told and did last."""
-    count = words.ALERT_COUNT.format(count=alert.count) if alert.count > 1 else ""
-    known = {
-        "name": client.name,
-        "cause": cause_line(alert) + count,
-        "said": alert.said or "-",
-        "reach": _reach(engine, client),
-    }
-    if sent > 1:
-        return words.ALERT_AGAIN.format(times=sent, **known)
-    last = status.last_sessions(engine, client, SESSIONS_SHOWN)
-    return words.ALERT.format(told=alert.told or "-", last=last, **known)
+def text(engine: "Engine", reader: Person, client: Person, alert: OpenAlert, sent: int) -> str:
+    """Who, what was said word for word and when, what they were told, bands, what they did last, how to reach them.
+
+    Times are the reader's, and of this moment: a repeated alert says how things stand when it goes out.
+    """
+    said_often = alert.count > 1 and alert.cause not in OBSERVED
+    count = words.ALERT_COUNT.format(count=alert.count) if said_often else ""
+    again = words.ALERT_AGAIN.format(times=sent) if sent > 1 else ""
+    return again + words.ALERT.format(
+        name=client.name,
+        cause=cause_line(alert) + count,
+        said=_said(engine, reader, alert),
+        told=alert.told or "-",
+        bands=_bands(engine, reader, client, alert),
+        last=status.last_sessions(engine, client, SESSIONS_SHOWN),
+        reach=_reach(engine, client),
+    )
+
+
+def _said(engine: "Engine", reader: Person, alert: OpenAlert) -> str:
+    """The first words and the newest, each with its time."""
+    line = words.ALERT_SEEN if alert.cause in OBSERVED else words.ALERT_SAID
+    first = line.format(at=_clock(engine, reader, alert.raised_at), said=alert.said or "-")
+    if alert.newest in ("", alert.said):
+        return first
+    return first + words.ALERT_NEWEST.format(at=_clock(engine, reader, alert.last_at), said=alert.newest)
+
+
+def _bands(engine: "Engine", reader: Person, client: Person, alert: OpenAlert) -> str:
+    """Whether they are on now, for what may have to do with them; nothing when none were on that day."""
+    watches = duties.watches(engine.store, client.id)
+    if watches:
+        minutes = int((engine.clock() - watches[0].on_at).total_seconds() // 60)
+        return words.ALERT_BANDS_ON.format(at=_clock(engine, reader, watches[0].on_at), minutes=minutes)
+    off = facts.latest(engine.store, BandsOff, client.id)
+    if off is None or off.at < alert.raised_at - SAME_DAY:
+        return ""
+    return words.ALERT_BANDS_OFF.format(at=_clock(engine, reader, off.at))
+
+
+def _clock(engine: "Engine", reader: Person, at: datetime) -> str:
+    """The reader's clock, with the day when it is another one."""
+    here = local(at, reader.zone)
+    today = here.date() == local(engine.clock(), reader.zone).date()
+    return f"{here:%H:%M}" if today else f"{here:%a %d %b %H:%M}"
 
 
 def _reach(engine: "Engine", client: Person) -> str:
@@ -130,7 +188,7 @@ def show(engine: "Engine", coach: Person, alert: OpenAlert, now: datetime) -> No
     """The alert once more for a coach who asks, with its buttons; one that was settled has none."""
     client = people.by_id(engine.store, alert.person)
     choices = () if alert.settled_at is not None else _buttons(alert)
-    engine.say(coach, Say(text(engine, client, alert, 1), choices), now)
+    engine.say(coach, Say(text(engine, coach, client, alert, 1), choices), now)
 
 
 def tapped(engine: "Engine", coach: Person, act: str, alert_id: int, now: datetime) -> None:

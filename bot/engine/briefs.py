@@ -18,9 +18,20 @@ from conversations.catalogue import CATALOGUE
 from conversations.pulse import CEILING
 from conversations.words.details import LINES as DETAILS
 from core.cuffs.limbs import banded, places_of
-from core.facts import Answered, Cleared, CuffChecked, SessionEnded, SetDone, WalkDone
+from core.facts import (
+    Answered,
+    Cleared,
+    CuffChecked,
+    Noticed,
+    Rated,
+    SessionEnded,
+    SessionStarted,
+    SetDone,
+    WalkDone,
+)
 from core.plans import PAIN_CEILING, Goal, Plan, Scheme
 from core.progression.travel import swaps
+from core.safety.aftercare import asks_about
 from core.safety.pain import too_much
 from core.store import facts, people
 from core.store.people import Person, Role
@@ -28,6 +39,7 @@ from core.store.people import Person, Role
 if TYPE_CHECKING:
     from bot.engine.core import Engine
 
+LOOKED_BACK = 30  # ratings of joint pain; own choice
 GENTLE_SESSIONS = 2  # own caution, no source
 
 
@@ -109,6 +121,30 @@ def _drill_done(about: About) -> bool:
 def _off_at(about: About) -> datetime | None:
     off = checks.last_off(about.engine, about.client.id, about.about.get("session", ""))
     return None if off is None else off.at
+
+
+def _worked(about: About) -> bool:
+    store, client, session = about.engine.store, about.client.id, about.about.get("session", "")
+    return any(facts.latest(store, kind, client, session=session) is not None for kind in (SetDone, WalkDone))
+
+
+def _joint(about: About) -> bool:
+    """Whether there is a joint to look after: in rehab, or since one was said to hurt."""
+    rehab = about.plan is not None and about.plan.goal is Goal.REHAB
+    rated = facts.newest(about.engine.store, Rated, about.client.id, LOOKED_BACK, what="pain", where="joint")
+    return rehab or any(one.score > 0 for one in rated)
+
+
+def _noticed(about: About) -> tuple[str, str]:
+    """The newest thing since the session began that the questions after it ask about, until it is gone: kind and words."""
+    store, client, session = about.engine.store, about.client.id, about.about.get("session", "")
+    before = facts.latest(store, Answered, client, session=session, question="stopped")
+    if before is not None and before.answer == "better":
+        return "", ""
+    began = facts.latest(store, SessionStarted, client, session=session)
+    found = facts.since(store, Noticed, client, began.at) if began is not None else []
+    asked = [one for one in found if asks_about(one.kind)]
+    return (asked[-1].kind, asked[-1].said) if asked else ("", "")
 
 
 def _goal(about: About) -> Goal | None:
@@ -199,6 +235,10 @@ MAKERS: dict[str, Maker] = {
         about.engine, about.client.id, about.about.get("session", "")
     ),
     "off_at": _off_at,
+    "worked": _worked,
+    "joint": _joint,
+    "stopped": lambda about: _noticed(about)[0],
+    "stopped_said": lambda about: _noticed(about)[1],
     "owned": lambda about: kit.lines(about.engine, about.client.id),
     "bands": lambda about: kit.bands(about.engine, about.client.id),
     "marks": lambda about: kit.marks(about.engine, about.client.id),

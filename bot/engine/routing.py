@@ -128,7 +128,7 @@ def tap(engine: "Engine", person: Person, incoming: Incoming, now: datetime) -> 
         engine.say(person, Say(words.NOT_YOURS), now)
         return
     if button.value == "stop":
-        stopping.stopped(engine, person, "stop", now, None)
+        stopping.stopped(engine, person, words.STOP_TAPPED, now, None)
         return
     if button.thread is None:
         own_button(engine, person, button.value, now)

@@ -8,6 +8,8 @@ from conversations.words import consent, safety
 from conversations.words import status as words
 from core.calendar.zones import local
 from core.facts import (
+    LAPSED,
+    WORKED,
     CalendarChanged,
     Detail,
     PlanEnded,
@@ -63,7 +65,16 @@ def _session_line(engine: "Engine", client: Person, started: SessionStarted) -> 
     walks = facts.current(engine.store, WalkDone, client.id, session=started.session)
     parts = [sets_line(sets), *(words.WALKED.format(minutes=walk.minutes) for walk in walks)]
     day = local(started.at, client.zone).strftime("%a %d %b")
-    return words.SESSION_LINE.format(day=day, sets="; ".join(filter(None, parts)) or words.NO_SETS)
+    done = "; ".join(filter(None, parts)) or words.NO_SETS
+    return words.SESSION_LINE.format(day=day, sets=done, ended=_ended(engine, client, started.session))
+
+
+def _ended(engine: "Engine", client: Person, session: str) -> str:
+    """How it ended when not as planned."""
+    end = facts.latest(engine.store, SessionEnded, client.id, session=session)
+    if end is None or end.why in WORKED:
+        return ""
+    return words.LEFT if end.why == LAPSED else words.STOPPED
 
 
 def sets_line(sets: list[SetDone]) -> str:

@@ -149,6 +149,7 @@ WHICH_MOVEMENT = "Of which movement?"
 MOVEMENT_SET = "{name}: set {n}, {was}"
 NO_SUCH_SET = "The last session has no set {n} on record."
 BOTH_SIDES = "That one was done side by side. Say which, like: set {n} 28 left, or 28 left 31 right."
+STOP_TAPPED = "Stop (button)"  # as the coach reads it; the stop words read it, too
 TIME_UP = (
     "{minutes} minutes: bands off now, please. Tap when they are off.",
     "Bands still on? Off now, please, and tap.",
@@ -166,10 +167,15 @@ ALONE = (
 )
 ALONE_LABEL = "I am alone"
 ALONE_NOTED = "Noted: alerts reach you only. Keep your phone near."
-ALERT = "{name}: {cause}\nSaid: {said}\nTold: {told}\n{last}\n{reach}"
+ALERT = "{name}: {cause}\n{said}\nTold: {told}\n{bands}{last}\n{reach}"
+ALERT_SAID = "Said {at}: {said}"
+ALERT_SEEN = "Seen {at}: {said}"
+ALERT_NEWEST = "\nNow {at}: {said}"
+ALERT_COUNT = " (said {count} times)"
+ALERT_BANDS_ON = "Bands: on since {at} ({minutes} min by now), not said to be off\n"
+ALERT_BANDS_OFF = "Bands: off {at}, as they say\n"
 ALERT_REACH = "Phone {phone} · trains at {address}, {alone} · contact: {contact} · emergency: {number}"
-ALERT_AGAIN = "Again, not answered yet ({times}). {name}: {cause}\nSaid: {said}\n{reach}"
-ALERT_COUNT = " ({count} times)"
+ALERT_AGAIN = "Again, not answered yet ({times}). "
 CLEAR_TO_TRAIN = "Clear to train"
 HOLD = "Hold"
 ALERT_BUTTONS = (

@@ -9,6 +9,9 @@ HOW = {
     Part.TWO_DAYS: "Two days after training: anything out of the ordinary?",
 }
 HOWS = (("All fine", "fine"), ("Sore", "sore"), ("Something else", "else"))
+STOPPED = "You stopped that session with the words "{said}". How is that now?"
+STOPPED_LABELS = {"better": "Gone", "worse": "Still there"}
+STAYS = "{said}. Asked later how that is: {now}"
 SORE = "Like after any hard work, or far more than that session explains?"
 SORES = (("Ordinary soreness", "ordinary"), ("Far more", "far_more"))
 WHAT = "Is it one of these?"
@@ -27,7 +30,7 @@ WHATS = {
 NONE = "None of these"
 OTHER = "Something not listed"
 OTHER_WHAT = "What is it? In your own words; your coach reads it."
-PAIN = "Pain now in the joint we look after, 0 (none) to 10?"
+PAIN = "Any joint pain now, 0 (none) to 10?"
 PAIN_SAID = "Pain {pain} of 10"
 
 THANKS = "Good. A tired, slightly sore muscle eases as you move. See you next time."

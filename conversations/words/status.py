@@ -3,7 +3,8 @@
 NO_SESSION = "No session yet."
 HELPED = "{helper} types for them"
 NO_SETS = "no sets"
-SESSION_LINE = "{day}: {sets}."
+SESSION_LINE = "{day}: {sets}{ended}."
+STOPPED, LEFT = " (stopped)", " (left without a word)"
 WALKED = "walked {minutes:g} min"
 OPEN_ALERT = "open alert"
 WAITING = {

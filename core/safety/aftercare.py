@@ -137,6 +137,31 @@ def _sore(said: Mapping[Sign, str]) -> list[Lead]:
     return [SORE_AND_MORE] if together else []
 
 
+# --- what a session was stopped for ---------------------------------------------------------------------------
+# A stored `Noticed.kind` -> why the coach is told when it is still there at the next questions.
+WHEN_IT_STAYS: dict[str, Cause] = {
+    "said_emergency": Cause.SIGNS_AFTER,
+    "said_faint": Cause.NOT_BETTER,
+    "said_nerve": Cause.NUMB_MORNING,
+    "said_circulation": Cause.NOT_BETTER,
+    "said_swelling": Cause.CLOT_SIGNS,
+    "said_urine": Cause.URINE,
+    "said_injury": Cause.NOT_BETTER,
+    "said_unsure": Cause.NOT_BETTER,
+    "said_hurts": Cause.OTHER_AFTER,
+}
+
+
+def asks_about(noticed: str) -> bool:
+    """Whether the questions after a session begin with what was noticed in it (a stored `Noticed.kind`)."""
+    return noticed in WHEN_IT_STAYS
+
+
+def still_there(noticed: str) -> Cause:
+    """Why the coach is told. Raises KeyError for what is not asked about."""
+    return WHEN_IT_STAYS[noticed]
+
+
 # --- numbness that stays --------------------------------------------------------------------------------------
 NUMB_LIMIT = timedelta(minutes=10)  # after bands off; own caution, no source
 

@@ -143,6 +143,27 @@ WITH_BANDS = frozenset(
 )
 
 
+# Seen by the program, not said by the client.
+OBSERVED = frozenset(
+    {
+        Cause.NO_WORD,
+        Cause.BANDS_ON,
+        Cause.QUIET_SET,
+        Cause.AWAY,
+        Cause.BROKEN,
+        Cause.CHECKS_FAILED,
+        Cause.UNSEEN_REFILL,
+        Cause.NO_REPLY,
+        Cause.UNREACHABLE,
+        Cause.MISSED,
+        Cause.TIGHTNESS_DRIFT,
+        Cause.REFILL_SLOW_OFTEN,
+        Cause.LOOSE_OFTEN,
+        Cause.LAPSED,
+    }
+)
+
+
 def tier_of(cause: Cause) -> Tier:
     """How fast somebody must know of this."""
     if cause in NOW:

@@ -30,7 +30,10 @@ class Watch:
 
 @dataclass(frozen=True, slots=True)
 class OpenAlert:
-    """Something the coach must know. `calls` counts how often it went out; `next_at` the next time."""
+    """Something the coach must know. `calls` counts how often it went out; `next_at` the next time.
+
+    `said` at `raised_at`; said again `count` times in all, the last time as `newest` at `last_at` ("": as before).
+    """
 
     id: int
     person: int
@@ -38,6 +41,7 @@ class OpenAlert:
     tier: Tier
     said: str
     told: str
+    newest: str
     raised_at: datetime
     last_at: datetime
     count: int
@@ -169,9 +173,11 @@ def same_alert(store: Store, person: int, cause: Cause) -> OpenAlert | None:
     return None if row is None else _alert(row)
 
 
-def again(store: Store, alert: int, at: datetime) -> None:
-    """The same cause was raised once more."""
-    store.execute("UPDATE alert SET count = count + 1, last_at = ? WHERE id = ?", [ms(at), alert])
+def again(store: Store, alert: int, at: datetime, said: str = "") -> None:
+    """The same cause was raised once more, in these words; without words only that it goes on."""
+    if said:
+        store.execute("UPDATE alert SET count = count + 1, newest = ? WHERE id = ?", [said, alert])
+    store.execute("UPDATE alert SET last_at = ? WHERE id = ?", [ms(at), alert])
 
 
 def alert_by_id(store: Store, alert: int) -> OpenAlert | None:
@@ -230,6 +236,7 @@ def _alert(row: Row) -> OpenAlert:
         Tier(row["tier"]),
         row["said"],
         row["told"],
+        row["newest"],
         moment(row["raised_at"]),
         moment(row["last_at"]),
         row["count"],

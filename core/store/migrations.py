@@ -364,3 +364,9 @@ def m012_newest_facts_by_index(db: Database) -> None:
         db.table(name).create_index(["person", "at"])
     for name in ("set_done", "load_moved"):
         db.table(name).create_index(["person", "movement", "at"])
+
+
+@migrations()
+def m013_newest_words(db: Database) -> None:
+    """What was said when the same alert was raised again: a repeated alert must not show old words only."""
+    db.table("alert").add_column("newest", str, not_null_default="")
