@@ -49,7 +49,9 @@ class Brief:
 
 @dataclass(frozen=True, slots=True)
 class Draft:
-    """Answers; None: not asked yet. `stopped`: how it is now what the session was stopped for. `signs` so far; `what` "none" or "other" ends the list.
+    """Answers; None: not asked yet. `stopped`: how it is now what the session was stopped for.
+
+    `signs` so far; `what` "none" or "other" ends the list.
 
     `latest`: the sign of the last answer. `flagged`: another red flag, typed as `said`.
     """
@@ -226,7 +228,13 @@ def noted(brief: Brief, draft: Draft, step: str, answer: Said) -> tuple[Effect, 
     if step == "pain":
         fact = Record(Rated(answer.at, brief.session, "pain", brief.day, draft.pain or 0, "joint"))
         return (fact, *_alert(brief, draft, step))
-    value = {"stopped": draft.stopped, "how": draft.how, "sore": draft.sore, "what": draft.what, "other": draft.other}[step]
+    value = {
+        "stopped": draft.stopped,
+        "how": draft.how,
+        "sore": draft.sore,
+        "what": draft.what,
+        "other": draft.other,
+    }[step]
     return (_fact(brief, answer, step, str(value)), *_alert(brief, draft, step))
 
 

@@ -59,7 +59,8 @@ def send(engine: "Engine", alert_id: int) -> None:
 
 def _send_to(engine: "Engine", who: Who, client: Person, alert: OpenAlert, now: datetime) -> None:
     if who is Who.CLIENT:
-        if not somebody_answered(engine, client, alert) and not _told_by_another(engine, alert):
+        known = alert.calls > 0 and _told_by_another(engine, alert)
+        if not somebody_answered(engine, client, alert) and not known:
             _nobody_reached(engine, client, now)
         return
     person = engine.coach_of(client) if who is Who.COACH else engine.second_contact(client)

@@ -9,7 +9,7 @@ HOW = {
     Part.TWO_DAYS: "Two days after training: anything out of the ordinary?",
 }
 HOWS = (("All fine", "fine"), ("Sore", "sore"), ("Something else", "else"))
-STOPPED = "You stopped that session with the words "{said}". How is that now?"
+STOPPED = 'You stopped that session with the words "{said}". How is that now?'
 STOPPED_LABELS = {"better": "Gone", "worse": "Still there"}
 STAYS = "{said}. Asked later how that is: {now}"
 SORE = "Like after any hard work, or far more than that session explains?"

@@ -99,8 +99,8 @@ def test_a_taken_alert_is_asked_about_after_a_day_until_it_is_settled(practice: 
     practice.later(minutes=10)
     practice.types(CLIENT, "no")  # to "still numb?"
     practice.later(hours=4)
+    practice.taps(CLIENT, "Gone")
     practice.taps(CLIENT, "All fine")
-    practice.types(CLIENT, "0")
     practice.later(hours=19, minutes=49)
     assert len(practice.heard(COACH)) == before
     practice.later(minutes=2)
