@@ -3,7 +3,7 @@
 import re
 from dataclasses import replace
 
-from conversations.answers import Unclear, Why, choice, seconds, whole_number
+from conversations.answers import Unclear, Why, choice, pick, seconds, whole_number
 from conversations.protocol import Choice, Said, Say, Turn
 from conversations.session import deciding, going_on
 from conversations.session.state import Phase, State, banded_limbs, choices, say, turn
@@ -12,9 +12,11 @@ from conversations.words.answers import unclear
 from core.cuffs import Refill
 from core.plans import Region
 
+ABOUT = re.compile(r"\b(?:abt|about|approx\w*|around|roughly|maybe)\b\.?|~", re.IGNORECASE)
 BETWEEN = re.compile(r"\b\d{1,2}\s*(?:-|–|to|or)\s*(\d{1,2})\b")
 TIGHTNESS = choices(words.TIGHTNESS_CHOICES)
 FEELINGS = tuple(Choice(label, value) for value, label in words.FEELING_LABELS.items())
+FEELING_TYPED = choices(words.FEELING_TYPED)
 REFILLS = tuple(Choice(label, value.value) for value, label in words.REFILL_LABELS.items())
 
 
@@ -56,7 +58,7 @@ def said(state: State, event: Said) -> Turn[State]:
             case Phase.NAIL:
                 return _nail(state, event)
             case _:
-                return deciding.whole(state, event.at, choice(event.text, FEELINGS))
+                return deciding.whole(state, event.at, pick(event.text, FEELINGS, FEELING_TYPED))
     except Unclear as problem:
         return turn(state, Say(unclear(problem)), ask(state))
 
@@ -97,7 +99,7 @@ def _refill_answer(text: str) -> str:
     try:
         return choice(text, REFILLS)
     except Unclear:
-        return f"s{seconds(text, 60)}"
+        return f"s{seconds(ABOUT.sub('', text), 60)}"
 
 
 def _nail(state: State, event: Said) -> Turn[State]:

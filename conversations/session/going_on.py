@@ -12,7 +12,7 @@ from core.facts import BandsOff, BandsOn
 
 NOT_ON = "not_on"  # why a spell of bands that may have been on ended, stored
 TOO_EARLY = "too_early"  # they went on before they were asked for, stored
-SAYS_ON = re.compile(r"\b(?:on|yes|yep|done|ready|loosened|ok(?:ay)?)\b", re.IGNORECASE)
+SAYS_ON = re.compile(r"\b(?:onn?|yes|yep|done|ready|loosened|ok(?:ay)?)\b", re.IGNORECASE)
 SAYS_NOT = re.compile(
     r"\b(?:not|no|off|isn'?t|aren'?t|can'?t|cannot|wait|hold on|later|yet|how|where|which|what)\b|\?",
     re.IGNORECASE,

@@ -17,12 +17,21 @@ from core.safety.pain import Where, may_go_on
 WHERE = choices(words.HURTS_LABELS)
 SILENCE = "silence"  # stored like a place
 TYPED = choices(words.HURTS_TYPED)
+GOES_ON = tuple(Choice(label, "go") for label in words.GO_ON_TYPED)
 JOINT = Where.JOINT.value
 JOINTS = re.compile(r"\b(?:joint|knee|elbow|shoulder|hip|wrist|ankle)s?\b", re.IGNORECASE)
+BAND = re.compile(r"\b(?:band|cuff|strap)s?\b", re.IGNORECASE)
+BURNS = re.compile(r"\bburn(?:s|ing)?\b|\bmuscles?\b", re.IGNORECASE)
+NO_MERE_BURN = re.compile(
+    r"\b(?:sharp|stab\w*|shoot\w*|tear\w*|tore|torn|pull\w*|pop\w*|cramp\w*|not?|isn'?t)\b", re.IGNORECASE
+)
 
 
 def hurts(state: State, event: Hurts) -> Turn[State]:
     """Pause and ask where, whatever was open."""
+    where = place(event.text) if state.phase is Phase.PAUSE else None
+    if where is not None:  # "burning" to "where does it hurt?" is the answer
+        return _answered(state, event.at, where, event.text)
     paused = state.phase in (Phase.PAUSE, Phase.BURN)
     resume = state.resume if paused else state.phase
     said = f"{state.hurt_said} / {event.text}" if paused else event.text
@@ -42,17 +51,29 @@ def said(state: State, event: Said) -> Turn[State]:
     """An answer while paused."""
     try:
         if state.phase is Phase.BURN:
-            pick(event.text, (Choice(words.GO_ON, "go"),), (Choice("yes", "go"), Choice("ok", "go")))
+            pick(event.text, (Choice(words.GO_ON, "go"),), GOES_ON)
             return go_on(state, event.at)
-        where = JOINT if JOINTS.search(event.text) else pick(event.text, WHERE, TYPED)
+        where = place(event.text) or pick(event.text, WHERE, TYPED)
     except Unclear as problem:
         return turn(state, Say(unclear(problem)), ask(state))
+    return _answered(state, event.at, where, event.text)
+
+
+def place(text: str) -> str | None:
+    """Where, in words of one's own; a joint or a band goes before a burn. None: not said."""
+    if JOINTS.search(text):
+        return JOINT
+    if BAND.search(text):
+        return Where.BAND.value
+    return Where.MUSCLE.value if BURNS.search(text) and not NO_MERE_BURN.search(text) else None
+
+
+def _answered(state: State, at: datetime, where: str, text: str) -> Turn[State]:
     if may_go_on(Where(where)):
         state = replace(state, phase=Phase.BURN)
         return turn(state, ask(state))
     labels = {value: label for label, value in words.HURTS_LABELS}
-    answer = labels.get(event.text, event.text)
-    return stop(state, event.at, where, answer, words.HURTS_OFF)
+    return stop(state, at, where, labels.get(text, text), words.HURTS_OFF)
 
 
 def go_on(state: State, at: datetime) -> Turn[State]:

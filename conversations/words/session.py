@@ -51,6 +51,14 @@ FEELING_LABELS = {
     "colour": "Blue, white or cold",
     "pinching": "A band pinches",
 }
+FEELING_TYPED = (
+    ("ok", "fine"),
+    ("okay", "fine"),
+    ("good", "fine"),
+    ("all good", "fine"),
+    ("fien", "fine"),
+    ("fine thanks", "fine"),
+)
 RIGHT = "Good fit, from what you tell me."
 ANOTHER_BAND = "Good. Another band than last time, so the load stays as it is today."
 SNUG_ARM = "Good. 7 is snug for an arm: a touch looser next time."
@@ -137,6 +145,22 @@ HURTS_TYPED = (
 )
 BURN = "A burn in the working muscle is expected. Go on when you like, or stop here."
 GO_ON = "Go on"
+GO_ON_TYPED = (
+    "yes",
+    "ok",
+    "okay",
+    "k",
+    "yep",
+    "yeah",
+    "going on",
+    "go",
+    "continue",
+    "going",
+    "ready",
+    "i'm fine",
+    "fine",
+    "all good",
+)
 HURTS_OFF = "Then we stop here. Bands off now, and tap."
 HURTS_SILENCE = "No answer, so bands off now, please. Tap when they are off."
 HURTS_SAID = "{said}. Asked where: {answer}"

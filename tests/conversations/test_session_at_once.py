@@ -96,3 +96,42 @@ def test_every_go_of_a_gentle_session_says_that_reps_are_to_be_left(exercise: ob
 def test_bands_off_is_stored_once_after_far_too_tight() -> None:
     p = played(replace(SQUAT, scheme=Scheme.OPEN)).types("on").types("10").types("off")
     assert len(p.facts(BandsOff)) == 1
+
+
+@pytest.mark.parametrize("text", ["yes burn", "it's burning", "muscle burn", "just the muscle"])
+def test_a_burn_said_to_where_does_it_hurt_is_the_answer_and_no_new_pain(text: str) -> None:
+    p = played().fits()
+    p.give(Hurts(p.now, "pfff burning"))
+    p.give(Hurts(p.now, text))
+    assert p.heard == words.BURN
+    p.types("k")
+    assert p.state is not None
+    assert p.state.phase is Phase.SET
+
+
+@pytest.mark.parametrize("text", ["burns under the band", "my knee burns", "elbow hurts"])
+def test_a_band_or_a_joint_goes_before_the_burn(text: str) -> None:
+    p = played().fits()
+    p.give(Hurts(p.now, "ouch"))
+    p.give(Hurts(p.now, text))
+    assert p.heard == words.HURTS_OFF
+
+
+@pytest.mark.parametrize("text", ["sharp burning", "it stings"])
+def test_a_sharp_burn_is_asked_about_again(text: str) -> None:
+    p = played().fits()
+    p.give(Hurts(p.now, "ouch"))
+    p.give(Hurts(p.now, text))
+    assert p.heard == words.HURTS
+
+
+@pytest.mark.parametrize(
+    ("text", "told"), [("abt 2 secs", "Right leg"), ("about 3", "Right leg"), ("~2", "Right leg")]
+)
+def test_a_refill_told_about_is_read(text: str, told: str) -> None:
+    assert told in played().types("on").types("6").types(text).heard
+
+
+def test_a_tired_fine_is_fine() -> None:
+    p = played().types("onn").types("6").types("2").types("2").types("fien")
+    assert "Set 1 of" in p.heard
