@@ -151,7 +151,7 @@ class BandsOn:
 
 @dataclass(frozen=True, slots=True)
 class BandsOff:
-    """Bands are off, as the client says; `why`: "done", "time", "refit", "stopped", "not_on", "too_early"."""
+    """Bands are off, as the client says; `why`: "done", "time", "refit", "stopped", "not_on", "too_early", "off_early"."""
 
     key: ClassVar[tuple[str, ...]] = ("session", "spell")
     at: datetime

@@ -7,7 +7,7 @@ from typing import TYPE_CHECKING
 
 from bot.engine import loads, status, turns
 from conversations.answers import Count, Unclear, several_numbers, side_numbers
-from conversations.protocol import Choice, Say
+from conversations.protocol import Choice, Resumed, Say
 from conversations.session.correcting import is_correction, named_set, only_reps, without_preface
 from conversations.words import asking as asking_words
 from conversations.words import engine as words
@@ -146,6 +146,8 @@ def _change(engine: "Engine", person: Person, sets: list[SetDone], text: str, no
     lines = [_said_back(engine, person, pairs)]
     lines += next_time(engine, person, sets[0].session) or [words.NEXT_SAME]
     engine.say(person, Say("\n".join(lines)), now)
+    if (talk := threads.floor(engine.store, person.id)) is not None:
+        turns.deliver(engine, person, talk, Resumed(now))  # what was asked is still open
 
 
 def _in_order(sets: list[SetDone], text: str) -> tuple[Counted, ...]:

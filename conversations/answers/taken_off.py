@@ -37,6 +37,10 @@ AGREES = re.compile(
     r"(?:yes|yep|yeah|yup|ya|y|ok(?:ay)?|okey|k|done|all done|did it|sure|ready|both|👍.?|👌.?|✅|✔.?)[\s.!]*"
 )
 SAYS_YES = re.compile(r"(?:yes|yep|yeah|yup|y|both|done|all done|both done)[\s.!]*")
+NAMED_OFF = re.compile(
+    r"\b(?:they|they're|bands?|cuffs?|straps?|both|all)(?: are| is| came)? (?:all |both |now |already )*off\b"
+    r"|\b(?:took|taken) (?:them|it|both|the bands?|everything) off\b|\b(?:slipped|fell|came|snapped) off\b"
+)
 DIGIT = re.compile(r"\d{2,}|\b[02-9]\b")
 
 
@@ -54,6 +58,12 @@ def taken_off(text: str, *, asked: bool) -> Off:
     if DIGIT.search(said):  # a count, or a correction of one
         return Off.NOT_ABOUT_IT
     return _about_off(said)
+
+
+def off_unasked(text: str) -> bool:
+    """Whether words that nobody asked for name bands that came off ("my form was off" does not)."""
+    said = text.strip().casefold().replace("’", "'")
+    return NAMED_OFF.search(said) is not None and taken_off(text, asked=False) in (Off.BOTH, Off.ONE)
 
 
 def _about_off(said: str) -> Off:

@@ -9,6 +9,7 @@ from conversations.words import session as words
 from core.safety.causes import Cause
 
 QUIET = "quiet"  # why a spell of bands ended, stored
+OFF_EARLY = "off_early"  # stored: they came off before they were to
 
 
 def off(state: State, text: str) -> Say:
@@ -22,6 +23,13 @@ def went_quiet(state: State, now: datetime, asked: tuple[Say, ...]) -> Turn[Stat
         first = () if state.maybe_on else (Say(words.QUIET_CHECK),)
         return turn(replace(state, asked_quiet_at=now), *first, *asked)
     return no_answer(state, _quiet_in(state))
+
+
+def said_unasked(state: State) -> Turn[State]:
+    """ "They're off" in the middle of something: asked at once, as only both are off, and what was open is over."""
+    after = After.NEXT if state.counted or state.phase in (Phase.SET, Phase.WALK) else After.REFIT
+    state = replace(state, phase=Phase.OFF, after=after, why=OFF_EARLY, rest_until=None, asked_both=True)
+    return turn(state, off(state, words.OFF_ALREADY))
 
 
 def _quiet_in(state: State) -> str:

@@ -13,6 +13,10 @@ from core.cuffs import Refill
 from core.plans import Region
 
 ABOUT = re.compile(r"\b(?:abt|about|approx\w*|around|roughly|maybe)\b\.?|~", re.IGNORECASE)
+UNDER_2 = re.compile(r"(?:und\w{1,3}|less than|below|<)\s*(?:2s?|two)\b(?![.,]\d)", re.IGNORECASE)
+UNSEEN = re.compile(
+    r"\b(?:can'?t|cannot|can not|couldn'?t|don'?t) (?:see|tell)\b|\bno (?:pale )?spot\b", re.IGNORECASE
+)
 BETWEEN = re.compile(r"\b\d{1,2}\s*(?:-|–|to|or)\s*(\d{1,2})\b")
 TIGHTNESS = choices(words.TIGHTNESS_CHOICES)
 FEELINGS = tuple(Choice(label, value) for value, label in words.FEELING_LABELS.items())
@@ -96,6 +100,10 @@ def _refill(state: State, event: Said) -> Turn[State]:
 
 def _refill_answer(text: str) -> str:
     """A button's value, a label typed, or seconds typed ("2.5")."""
+    if UNDER_2.match(text.strip()):
+        return Refill.UNDER_2.value
+    if UNSEEN.search(text):
+        return Refill.CANT_SEE.value
     try:
         return choice(text, REFILLS)
     except Unclear:

@@ -4,6 +4,7 @@ import re
 from dataclasses import replace
 from datetime import datetime
 
+from conversations.answers.taken_off import off_unasked
 from conversations.protocol import (
     BandsCameOff,
     Barred,
@@ -139,7 +140,16 @@ def _said(state: State, event: Said) -> Turn[State]:
         return turn(state, Say(words.STALE))
     if kind and not _is_open(state, event.to):
         return turn(state, Say(words.STALE), *open_question(state))
-    return _by_phase(state, event)
+    return _about_bands(state, event) or _by_phase(state, event)
+
+
+def _about_bands(state: State, event: Said) -> Turn[State] | None:
+    """Words about the bands that nobody asked for: off in the middle of something, or on in the break."""
+    if state.on_at is not None and state.phase is not Phase.OFF and off_unasked(event.text):
+        return coming_off.said_unasked(state)
+    if state.phase in (Phase.BREAK, Phase.COUNT) and going_on.says_on(event.text):
+        return ending.on_too_early(state, event.at)
+    return None
 
 
 def _by_phase(state: State, event: Said) -> Turn[State]:
@@ -158,8 +168,6 @@ def _by_phase(state: State, event: Said) -> Turn[State]:
             return counting.typed(state, event)
         case Phase.PAUSE | Phase.BURN:
             return hurting.said(state, event)
-        case Phase.BREAK | Phase.COUNT if going_on.says_on(event.text):
-            return ending.on_too_early(state, event.at)
         case Phase.OFF | Phase.BREAK | Phase.COUNT:
             return ending.said(state, event)
 

@@ -22,12 +22,13 @@ from core.facts import SetDone
 from core.plans import Scheme
 
 MOST_REPS = 200
+DONE_TAIL = re.compile(r"(?<=\d)[\s,]+(?:done?|dne|doen|dnoe|finished|fin)[\s.!]*$", re.IGNORECASE)
 SIDED = re.compile(r"\b(?:left|right|l|r)\b", re.IGNORECASE)
 
 
 def read(state: State, text: str) -> tuple[Count, ...]:
     """One or more counts; sides come in the plan's order. Raises `Unclear`."""
-    text = only_reps(without_preface(text))
+    text = DONE_TAIL.sub("", only_reps(without_preface(text)))
     if len(state.doing.sides) == 2 or SIDED.search(text):
         try:
             sided = side_numbers(text, 0, MOST_REPS)

@@ -119,6 +119,7 @@ QUIET_ALARM = "No answer, so I'm telling your coach. Bands off now, please. Tap 
 QUIET_SAID = "No answer during set {set} of {name}, bands on"
 BANDS_OFF = "Done. Bands off now, and tap."
 BANDS_OFF_TIME = "Time's nearly up, so no more sets here. Bands off now, and tap."
+OFF_ALREADY = "Off already? Tap when both are off."
 BANDS_OFF_LABEL = "Bands are off"
 BREAK = "Good. {minutes} minutes without bands. Sip some water; I'll call you for {name}."
 REPS_LEFT = "One thing: after set {set}, how many more clean reps could you have done?"

@@ -135,3 +135,42 @@ def test_a_refill_told_about_is_read(text: str, told: str) -> None:
 def test_a_tired_fine_is_fine() -> None:
     p = played().types("onn").types("6").types("2").types("2").types("fien")
     assert "Set 1 of" in p.heard
+
+
+@pytest.mark.parametrize("text", ["under 2", "undre 2 sec", "less than 2s", "<2", "Under two seconds"])
+def test_a_short_refill_in_short_words_is_read(text: str) -> None:
+    assert "Right leg" in played().types("on").types("6").types(text).heard
+
+
+@pytest.mark.parametrize(
+    "text", ["they're off", "bands came off", "took them off", "they are off now", "both off"]
+)
+def test_off_in_the_middle_of_the_check_is_asked_about_at_once_and_then_fitted_anew(text: str) -> None:
+    p = played().types("on").types("6").types(text)
+    assert p.heard == words.OFF_ALREADY
+    p.types("yes")
+    assert [one.why for one in p.facts(BandsOff)] == ["off_early"]  # type: ignore[attr-defined]
+    p.waits()
+    assert "Bands on" in p.heard
+
+
+def test_off_in_the_middle_of_a_set_ends_the_sets_of_that_movement() -> None:
+    p = played().fits().types("they slipped off").types("yes")
+    assert len(p.facts(BandsOff)) == 1
+
+
+@pytest.mark.parametrize("text", ["my form was off", "off we go"])
+def test_other_words_with_off_in_a_set_are_not_about_the_bands(text: str) -> None:
+    p = played().fits().types(text)
+    assert p.state is not None
+    assert p.state.phase is Phase.SET
+
+
+@pytest.mark.parametrize("text", ["cant see", "I can't see it", "no spot", "can't tell"])
+def test_a_spot_that_cannot_be_seen_in_own_words_leads_to_the_other_look(text: str) -> None:
+    assert "as warm as before" in played().types("on").types("6").types(text).heard
+
+
+@pytest.mark.parametrize("text", ["31 dne", "31 done", "31, don", "31 doen!"])
+def test_a_count_with_a_tired_done_is_a_count(text: str) -> None:
+    assert played().fits().types(text, 60).sets() == {1: 31}

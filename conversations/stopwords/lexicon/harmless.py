@@ -4,6 +4,7 @@ HARMLESS = """
 something popped > something snapped
 bus|pit|full|train|tram|non stop; nonstop
 stop {chatter}; stop the|my|your|all|those|these|with {chatter}; stop with the {chatter}
+stop at|for lights|light|traffic|crossing|crossings|kerb|junction; stop at|for the|a lights|light|crossing|road|kerb|junction
 stop {cheer}; stop at|in the top|bottom|middle; reason to stop; no stopping; had to stop > had stopped
 quit smoking|drinking|sugar|job
 day|days|week|time off
