@@ -77,13 +77,6 @@ def _at(name: str, value: float, table: dict[float, float]) -> Fraction:
     return Fraction(table[left] + way * (table[right] - table[left]), Basis.INTERPOLATED)
 
 
-def load_kg(share: float, body_mass_kg: float) -> float:
-    """The part of the body mass that is lifted, in kg."""
-    if not (math.isfinite(body_mass_kg) and 0 < body_mass_kg < 500):
-        raise ValueError(f"body_mass_kg: {body_mass_kg} is not a body mass")
-    return share * body_mass_kg
-
-
 # --- ladders, easiest first ------------------------------------------------------------------------------
 def push_ups(hand_heights_cm: tuple[float, ...] = (60.96, 30.48)) -> tuple[Rung, ...]:
     """Hands raised to the given heights, from the knees, on the floor, then feet raised."""

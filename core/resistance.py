@@ -115,11 +115,6 @@ def with_plates(bar: Decimal, pairs: Iterable[Decimal], unit: Unit) -> tuple[Loa
     return tuple(Load(total, unit) for total in sorted(sums) if total > 0)
 
 
-def elastic_bands(names_by_pull: Iterable[str]) -> Ladder:
-    """Exercise bands from the weakest to the strongest: an order, no kilograms."""
-    return Ladder(tuple(Rung(name) for name in names_by_pull))
-
-
 def with_tempo(ladder: Ladder) -> Ladder:
     """The same ladder with each variation again at a slow tempo, as a half step before the next one."""
     rungs: list[Rung] = []

@@ -96,16 +96,6 @@ def _check(load: Load, reps: int) -> None:
         raise TooManyReps(f"reps: {reps} is too many for a maximum, at most {MOST_REPS} to failure")
 
 
-def load_for_test(guess_kg: float) -> float:
-    """A load in kg for a home test of about 8 reps, from a guessed maximum; 80 % gives 8 (handbook table).
-
-    A home test is not offered after surgery, with osteoporosis or an irritable joint: see `may_test`.
-    """
-    if not (math.isfinite(guess_kg) and guess_kg > 0):
-        raise ValueError("guess_kg: must be above 0")
-    return 0.80 * guess_kg
-
-
 # Own caution, no source.
 NO_TEST = frozenset(["after_surgery", "osteoporosis", "irritable_joint", "rehab", "high_blood_pressure"])
 

@@ -116,31 +116,6 @@ WEEKLY = frozenset(
         Cause.LAPSED,
     }
 )
-# The bands may be on when this happens: the client's words begin with taking them off.
-WITH_BANDS = frozenset(
-    {
-        Cause.EMERGENCY,
-        Cause.FAINT,
-        Cause.STUCK,
-        Cause.NERVE,
-        Cause.CIRCULATION,
-        Cause.INJURY,
-        Cause.SWELLING,
-        Cause.URINE,
-        Cause.SOMETHING_WRONG,
-        Cause.NO_WORD,
-        Cause.STOPPED,
-        Cause.TOO_TIGHT,
-        Cause.HURTS,
-        Cause.BANDS_HURT,
-        Cause.CHECKS_FAILED,
-        Cause.UNSEEN_REFILL,
-        Cause.BANDS_ON,
-        Cause.QUIET_SET,
-        Cause.AWAY,
-        Cause.BROKEN,
-    }
-)
 
 
 # Seen by the program, not said by the client.

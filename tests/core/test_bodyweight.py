@@ -4,7 +4,7 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from core.bodyweight import HIP_BRIDGES, SQUATS, Basis, feet_on, hands_on, load_kg, push_ups, row_lean, rows
+from core.bodyweight import HIP_BRIDGES, SQUATS, Basis, feet_on, hands_on, push_ups, row_lean, rows
 from core.movements import MOVEMENTS
 from core.resistance import Ladder, scale
 
@@ -52,11 +52,6 @@ def test_the_hip_bridge_is_an_order_without_fractions() -> None:
 def test_all_ladders_are_ladders() -> None:
     for rungs in (push_ups(), push_ups((20.0, 45.0, 60.96)), rows(), SQUATS, HIP_BRIDGES):
         assert Ladder(rungs, 80).rungs == rungs
-
-
-def test_kilograms_need_a_body_mass() -> None:
-    with pytest.raises(ValueError, match=r"^body_mass_kg:"):
-        load_kg(0.5, 0)
 
 
 def test_each_variation_of_a_movement_comes_again_slowly_before_the_next() -> None:

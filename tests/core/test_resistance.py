@@ -11,7 +11,6 @@ from core.resistance import (
     Ladder,
     Loads,
     dumbbells,
-    elastic_bands,
     scale,
     shown,
     stack,
@@ -87,7 +86,7 @@ def test_bad_equipment_names_its_field(wrong: object, named: str) -> None:
 
 
 def test_elastic_bands_are_an_order_without_kilograms() -> None:
-    places = scale(elastic_bands(["yellow", "red", "blue"]))
+    places = scale(Ladder((Rung("yellow"), Rung("red"), Rung("blue"))))
     assert places.names == ("yellow", "red", "blue")
     assert places.x[0] < places.x[1] < places.x[2]
 

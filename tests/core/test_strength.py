@@ -6,7 +6,7 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from core.strength import MOST_REPS, NO_TEST, TooManyReps, estimate, load_for_test, may_test
+from core.strength import MOST_REPS, NO_TEST, TooManyReps, estimate, may_test
 from core.units import Load, Unit
 
 
@@ -46,12 +46,6 @@ def test_pounds_give_the_same_maximum() -> None:
     assert estimate(Load(Decimal(100), Unit.LB), 5).kilograms == pytest.approx(
         0.45359237 * estimate(kg(100), 5).kilograms
     )
-
-
-def test_a_home_test_uses_about_eight_reps() -> None:
-    assert load_for_test(50) == 40
-    with pytest.raises(ValueError, match=r"^guess_kg:"):
-        load_for_test(float("nan"))
 
 
 @pytest.mark.parametrize("condition", sorted(NO_TEST))

@@ -6,9 +6,34 @@ from conversations.stopwords import Kind, cause_of
 from conversations.words import morning
 from conversations.words import safety as words
 from core.safety.aftercare import WHEN_YES, Sign
-from core.safety.causes import NOW, WITH_BANDS, Cause, Tier, tier_of
+from core.safety.causes import NOW, Cause, Tier, tier_of
 
 ALL_WORDS = list(words.TOLD.values())
+# The bands may be on when this happens: the client's words begin with taking them off.
+WITH_BANDS = frozenset(
+    {
+        Cause.EMERGENCY,
+        Cause.FAINT,
+        Cause.STUCK,
+        Cause.NERVE,
+        Cause.CIRCULATION,
+        Cause.INJURY,
+        Cause.SWELLING,
+        Cause.URINE,
+        Cause.SOMETHING_WRONG,
+        Cause.NO_WORD,
+        Cause.STOPPED,
+        Cause.TOO_TIGHT,
+        Cause.HURTS,
+        Cause.BANDS_HURT,
+        Cause.CHECKS_FAILED,
+        Cause.UNSEEN_REFILL,
+        Cause.BANDS_ON,
+        Cause.QUIET_SET,
+        Cause.AWAY,
+        Cause.BROKEN,
+    }
+)
 
 
 def test_every_stored_name_has_words() -> None:
