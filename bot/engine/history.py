@@ -21,9 +21,9 @@ S = TypeVar("S", Rated, SessionEnded, CuffChecked, Answered)
 FAILED = ("loosen", "stop")  # verdicts of a check
 
 # Sessions of a movement that the load model looks back on. What one says weighs about 0.6 of what the next one
-# says (`core.progression.prior`: how fast a client wanders, how much days differ), so the 17th last weighs less
-# than a thousandth of the last, and a client of many years costs no more than one of a few months.
-REMEMBERED = 16
+# says (`core.progression.prior`: how fast a client wanders, how much days differ), so the 13th last weighs less
+# than half a percent of the last, and a client of many years costs no more than one of a few months.
+REMEMBERED = 12
 ALL = 2**31
 
 
@@ -65,6 +65,19 @@ def history(
 ) -> tuple[SessionRecord, ...]:
     """The client's last sessions of this movement at loads that they still own, oldest first; the weaker side."""
     return tuple(record for _, record in by_session(engine, client, exercise, last))
+
+
+def last_used(engine: "Engine", client: int, exercise: Exercise, last: int) -> list[Load | str]:
+    """What the client used in the last sessions of this movement, oldest first; only what they still own."""
+    side = exercise.sides[0] if exercise.sides else Side.BOTH
+    where = {"movement": exercise.movement, "side": side}
+    sessions = facts.last_sessions(engine.store, SetDone, client, last, **where)
+    sets = facts.of_sessions(engine.store, SetDone, client, sessions, **where)
+    first: dict[str, str] = {}
+    for one in sorted(sets, key=lambda one: (one.done_at, one.set_no)):
+        first.setdefault(one.session, one.doing)
+    found = (owned(exercise, doing) for doing in first.values())
+    return [used for used in found if used is not None]
 
 
 def by_session(

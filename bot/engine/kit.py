@@ -13,7 +13,7 @@ from core.store.people import Person
 if TYPE_CHECKING:
     from bot.engine.core import Engine
 
-CHECKS = 40  # the newest checks, which name the band of each limb; own choice
+CHECKS = 12  # the newest checks, which name the band of each limb; own choice
 
 
 def bands(engine: "Engine", client: int) -> dict[str, tuple[str, ...]]:

@@ -6,7 +6,7 @@ from typing import TYPE_CHECKING
 from bot.engine import walks
 from bot.engine.advising import advice_on
 from bot.engine.coach import loads_asked
-from bot.engine.history import history, owned
+from bot.engine.history import last_used, owned
 from conversations.words.advice import sentence
 from conversations.words.movements import CUES, NAMES, lesson
 from core.facts import LoadMoved, SetDone
@@ -184,8 +184,8 @@ def jump(engine: "Engine", client: int, session: str) -> float:
 
     most = 0.0
     for exercise in _of(status.plan_of(engine, client)):
-        records = history(engine, client, exercise, last=2)
-        used = [one.used.kilograms for one in records if isinstance(one.used, Load)]
+        last = last_used(engine, client, exercise, last=2)
+        used = [one.kilograms for one in last if isinstance(one, Load)]
         if len(used) == 2 and used[0] > 0:
             most = max(most, used[1] / used[0] - 1)
     return most
