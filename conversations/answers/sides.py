@@ -12,9 +12,15 @@ SIDE_WORDS = {
     "left": Side.LEFT,
     "l": Side.LEFT,
     "lt": Side.LEFT,
+    "letf": Side.LEFT,
+    "lft": Side.LEFT,
+    "lef": Side.LEFT,
     "right": Side.RIGHT,
     "r": Side.RIGHT,
     "rt": Side.RIGHT,
+    "rigth": Side.RIGHT,
+    "rihgt": Side.RIGHT,
+    "rght": Side.RIGHT,
 }
 BOTH_WORDS = frozenset({"each", "both"})
 LIMB_WORDS = frozenset(["arm", "arms", "hand", "hands", "leg", "legs", "side", "sides"])

@@ -78,6 +78,14 @@ def time_is_up(state: State, event: TimeIsUp) -> Turn[State]:
     return turn(replace(state, phase=Phase.OFF, why="time", after=After.NEXT, rest_until=None))
 
 
+def back_and_off(state: State, at: datetime) -> Turn[State]:
+    """ "Bands are off" on a walk: it is over, and they are."""
+    walked = sets.walk_done(state, at)
+    assert walked.state is not None
+    off = bands_off(walked.state, at)
+    return replace(off, effects=(*walked.effects, *off.effects))
+
+
 def on_too_early(state: State, at: datetime) -> Turn[State]:
     """Bands put on in the break: off again, and their 3 minutes begin anew."""
     state, effects = going_on.too_early(state, at)

@@ -95,6 +95,8 @@ def _aside(state: State, event: Event) -> Turn[State]:
             return deciding.too_tight(state, event)
         case Sent():
             return turn(state, Say(common.NOT_WORDS[event.kind]), *open_question(state))
+        case WentBack() if state.phase is Phase.WALK:  # "back": from the walk
+            return sets.walk_done(state, event.at)
         case WentBack() if state.phase in CHECKS:
             return fitting.back(state)
         case WentBack() | Cancelled() | Resumed():
@@ -146,7 +148,11 @@ def _said(state: State, event: Said) -> Turn[State]:
 def _about_bands(state: State, event: Said) -> Turn[State] | None:
     """Words about the bands that nobody asked for: off in the middle of something, or on in the break."""
     if state.on_at is not None and state.phase is not Phase.OFF and off_unasked(event.text):
-        return coming_off.said_unasked(state)
+        return (
+            ending.back_and_off(state, event.at)
+            if state.phase is Phase.WALK
+            else coming_off.said_unasked(state)
+        )
     if state.phase in (Phase.BREAK, Phase.COUNT) and going_on.says_on(event.text):
         return ending.on_too_early(state, event.at)
     return None

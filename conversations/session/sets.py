@@ -59,6 +59,8 @@ def out_of_time(state: State) -> Turn[State]:
 
 def ask(state: State) -> Say:
     """What is to be done now: a set or a walk."""
+    if state.phase is Phase.WALK and state.asked_quiet_at is not None:
+        return walk_is_over(state)
     if state.phase is Phase.WALK:
         text = words.WALK.format(minutes=state.doing.walk_min, kmh=f"{state.doing.walk_kmh:g}")
         below = state.brief.pulse_below
@@ -175,9 +177,14 @@ def went_quiet(state: State, now: datetime) -> Turn[State]:
         state = replace(state, asked_quiet_at=now)
         if state.phase is Phase.SET:
             return turn(state, say(words.QUIET, f"done.{state.set_id}", DONE))
-        text = words.WALK_TIME.format(minutes=state.doing.walk_min)
-        return turn(state, say(text, f"walk.{state.set_id}", Choice(words.BANDS_OFF_LABEL, "done")))
+        return turn(state, walk_is_over(state))
     return coming_off.no_answer(state, words.QUIET_SAID.format(set=state.set_no, name=state.name))
+
+
+def walk_is_over(state: State) -> Say:
+    """The minutes are over, and no word yet."""
+    text = words.WALK_TIME.format(minutes=state.doing.walk_min)
+    return say(text, f"walk.{state.set_id}", Choice(words.BANDS_OFF_LABEL, "done"))
 
 
 def walk_done(state: State, at: datetime, said_min: float | None = None) -> Turn[State]:

@@ -1,14 +1,15 @@
 """What may not wait: a band far too tight, a count said after a burn, the other side's count, a gentle Go."""
 
 from dataclasses import replace
+from datetime import timedelta
 
 import pytest
 
-from conversations.protocol import Hurts
+from conversations.protocol import Hurts, WentBack
 from conversations.session.state import Brief, Phase
 from conversations.words import session as words
-from core.facts import BandsOff, CuffChecked
-from core.plans import Scheme, Side
+from core.facts import BandsOff, CuffChecked, WalkDone
+from core.plans import Exercise, Region, Scheme, Side
 from tests.conversations.test_session import CURL, ROW, SQUAT, Played, by_set, played
 
 
@@ -174,3 +175,28 @@ def test_a_spot_that_cannot_be_seen_in_own_words_leads_to_the_other_look(text: s
 @pytest.mark.parametrize("text", ["31 dne", "31 done", "31, don", "31 doen!"])
 def test_a_count_with_a_tired_done_is_a_count(text: str) -> None:
     assert played().fits().types(text, 60).sets() == {1: 31}
+
+
+WALK = Exercise("walk", Region.LEGS, Scheme.WALK, walk_min=10, walk_kmh=4.0, limit_min=15)
+
+
+def test_back_is_the_end_of_a_walk_and_not_a_question_back() -> None:
+    p = played(WALK).fits()
+    p.now += timedelta(minutes=6)
+    p.give(WentBack(p.now))
+    assert p.heard == words.BANDS_OFF
+    assert [one.minutes for one in p.facts(WalkDone)] == [6.0]  # type: ignore[attr-defined]
+
+
+def test_when_the_minutes_are_over_every_answer_is_about_the_bands() -> None:
+    p = played(WALK).fits().waits()
+    assert p.heard == words.WALK_TIME.format(minutes=10)
+    assert p.types("bit tired", 20).heard == words.WALK_TIME.format(minutes=10)
+    p.types("both off", 5)
+    assert len(p.facts(WalkDone)) == len(p.facts(BandsOff)) == 1
+    assert p.over
+
+
+def test_a_side_with_a_slip_is_a_side() -> None:
+    p = played(ROW).fits().types("done", 200).types("28 letf").types("31 rigth", 7)
+    assert by_set(p) == {(1, 1, Side.LEFT): 28, (1, 1, Side.RIGHT): 31}
