@@ -20,6 +20,7 @@ from conversations.words.details import LINES as DETAILS
 from core.cuffs.limbs import banded, places_of
 from core.facts import (
     Answered,
+    BandsOff,
     Cleared,
     CuffChecked,
     Noticed,
@@ -147,6 +148,11 @@ def _noticed(about: About) -> tuple[str, str]:
     return (asked[-1].kind, asked[-1].said) if asked else ("", "")
 
 
+def _bands_off_at(about: About) -> datetime | None:
+    off = facts.latest(about.engine.store, BandsOff, about.client.id)
+    return None if off is None else off.at
+
+
 def _goal(about: About) -> Goal | None:
     return about.plan.goal if about.plan else None
 
@@ -239,6 +245,7 @@ MAKERS: dict[str, Maker] = {
     "joint": _joint,
     "stopped": lambda about: _noticed(about)[0],
     "stopped_said": lambda about: _noticed(about)[1],
+    "bands_off_at": _bands_off_at,
     "owned": lambda about: kit.lines(about.engine, about.client.id),
     "bands": lambda about: kit.bands(about.engine, about.client.id),
     "marks": lambda about: kit.marks(about.engine, about.client.id),

@@ -42,6 +42,7 @@ from conversations.session import (
 from conversations.session.state import After, Phase, State, lacking, turn, wake_at
 from conversations.words import common
 from conversations.words import session as words
+from core.cuffs import on_again_at
 from core.facts import LAPSED, SessionEnded, SessionStarted
 
 CHECKS = (Phase.TIGHT, Phase.REFILL, Phase.NAIL, Phase.FEEL)
@@ -113,6 +114,10 @@ def _open(event: Event) -> Turn[State]:
         brief = replace(brief, exercises=brief.exercises[:1])
     state = State(brief, fit_at=event.at)
     began = Record(SessionStarted(event.at, brief.session, brief.number, brief.plan_name))
+    off_at = brief.bands_off_at
+    if off_at is not None and event.at < on_again_at(off_at):  # of a session that has only just ended
+        state = replace(state, phase=Phase.BREAK, after=After.REFIT, off_at=off_at)
+        return turn(state, *state.lesson, Say(words.OFF_JUST_NOW), effects=(began,))
     return turn(state, *state.lesson, fitting.ask(state), effects=(began,))
 
 

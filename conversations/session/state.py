@@ -44,8 +44,8 @@ class Brief:
     `names`: movement id -> what the client calls it. `number` counts the client's sessions from 1. `expected`
     per movement: reps of each set, from the load model ([]: unknown). `sets`: at most so many (gentle).
     `bands`: region -> letters of the bands they own for it; `last_band`: region -> the one of the last session;
-    `marks`: letter -> where it is closed; `clips`: movement -> the coach's own film of it. `pulse_below`: beats a minute
-    to walk below, None: no limit.
+    `marks`: letter -> where it is closed; `clips`: movement -> the coach's own film of it. `pulse_below`: beats a
+    minute to walk below, None: no limit. `bands_off_at`: when the last bands came off, in whichever session.
     """
 
     session: str
@@ -64,6 +64,7 @@ class Brief:
     last_band: dict[str, str] = field(default_factory=dict)
     marks: dict[str, str] = field(default_factory=dict)
     clips: dict[str, str] = field(default_factory=dict)
+    bands_off_at: datetime | None = None
     pulse_below: int | None = None
 
 

@@ -121,6 +121,7 @@ BANDS_OFF = "Done. Bands off now, and tap."
 BANDS_OFF_TIME = "Time's nearly up, so no more sets here. Bands off now, and tap."
 OFF_ALREADY = "Off already? Tap when both are off."
 BANDS_OFF_LABEL = "Bands are off"
+OFF_JUST_NOW = "Your bands came off only just now. Three minutes without first; I'll call you."
 BREAK = "Good. {minutes} minutes without bands. Sip some water; I'll call you for {name}."
 REPS_LEFT = "One thing: after set {set}, how many more clean reps could you have done?"
 REPS_LEFT_LABELS = (("None", "0"), ("1 or 2", "2"), ("3", "3"), ("4", "4"), ("5 or more", "5"))

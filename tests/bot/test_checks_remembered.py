@@ -5,8 +5,8 @@ from datetime import timedelta
 import pytest
 
 from bot.engine import briefs, testing
-from core.facts import CuffChecked, Rated, ScreeningDone
-from tests.bot.coach_room import RUTA, SQUATS, Room
+from core.facts import BandsOff, CuffChecked, Rated, ScreeningDone
+from tests.bot.coach_room import ANSWERS, RUTA, SQUATS, Room
 
 
 @pytest.fixture
@@ -52,3 +52,22 @@ def test_no_strength_test_with_osteoporosis(room: Room) -> None:
     client = room.client(RUTA, "Ruta")
     room.put(client, ScreeningDone(room.now, "1", "coach_looks", "", "weak_bones"))
     assert testing.against(room.stage.engine, room.person(RUTA)) == "osteoporosis"
+
+
+@pytest.mark.parametrize(("ago", "waits"), [(179, True), (180, False), (181, False)])
+def test_bands_stay_off_for_three_minutes_also_between_two_sessions(
+    room: Room, ago: int, waits: bool
+) -> None:
+    client = room.client(RUTA, "Ruta")
+    room.put(client, BandsOff(room.now, "before", "1.1", "stopped"))
+    room.stage.clock.skip_to(room.now + timedelta(seconds=ago))
+    room.types(RUTA, "start")
+    for _ in range(12):
+        labels = room.labels(RUTA)
+        if not labels or "Bands are on" in labels or "just now" in room.says(RUTA):
+            break
+        room.taps(RUTA, next((label for label in ANSWERS if label in labels), labels[0]))
+    assert ("only just now" in room.says(RUTA)) is waits
+    assert ("Bands are on" in room.labels(RUTA)) is not waits
+    room.later(seconds=2)
+    assert "Bands are on" in room.labels(RUTA)
