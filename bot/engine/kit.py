@@ -3,8 +3,10 @@
 from datetime import datetime
 from typing import TYPE_CHECKING
 
-from bot.engine import turns
+from bot.engine import status, turns
+from conversations.protocol import Say
 from conversations.words import band_list as words
+from conversations.words.coach import to_card
 from core.facts import BandOwned, CuffChecked
 from core.plans import Region
 from core.store import facts
@@ -48,6 +50,18 @@ def last_bands(engine: "Engine", client: int) -> dict[str, str]:
         if one.band:
             found["arms" if one.limb.endswith("arm") else "legs"] = one.band
     return found
+
+
+def for_coach(engine: "Engine", coach: Person, client: Person, now: datetime) -> None:
+    """The client's bands, the one of the last check named, and who is there when they train."""
+    last, name = last_bands(engine, client.id), client.name
+    listed = [
+        words.COACH_LINE.format(letter=letter, line=line, last=words.LAST if letter in last.values() else "")
+        for letter, line in sorted(lines(engine, client.id).items())
+    ]
+    company = words.COMPANY.format(company=status.company(engine, client.id))
+    text = "\n".join([words.COACH_HEAD.format(name=name), *(listed or [words.NO_BANDS]), company])
+    engine.say(coach, Say(text, (to_card(name, client.id),)), now)
 
 
 def list_bands(engine: "Engine", person: Person, now: datetime) -> None:

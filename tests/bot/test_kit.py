@@ -1,9 +1,9 @@
 """Bands by letter: listed by the client, used in the session."""
 
-from core.facts import BandOwned, CuffChecked
+from core.facts import BandOwned, CuffChecked, Detail
 from core.plans import Region
 from core.store import facts
-from tests.practice import CLIENT, START, Practice
+from tests.practice import CLIENT, COACH, START, Practice
 
 
 def owns(practice: Practice, *letters: str) -> None:
@@ -56,3 +56,28 @@ def test_another_band_than_last_time_is_checked_from_scratch_and_raises_nothing(
     assert any("Another band than last time" in text for text in practice.heard(CLIENT)[-3:])
     now = [one for one in facts.current(store, CuffChecked, practice.client) if one.session != "old"]
     assert {(one.band, one.because) for one in now} == {("B", "another_band")}
+
+
+def test_the_coach_sees_the_bands_the_last_one_used_and_who_is_there(practice: Practice) -> None:
+    owns(practice, "A", "B")
+    store = practice.stage.engine.store
+    with store.transaction():
+        last = CuffChecked(START, "old", "1.1", 1, "left_leg", 6, "under_2", None, "fine", "go", "", "A")
+        for fact in (last, Detail(START, "company", "with_somebody"), Detail(START, "helper", "Tomas")):
+            facts.put(store, practice.client, fact, START)
+    practice.types(COACH, "ruta")
+    practice.taps(COACH, "More")
+    practice.taps(COACH, "Bands and company")
+    assert practice.newest(COACH).text.splitlines() == [
+        "Ruta trains with:",
+        "A: Upper legs, 7.5 cm wide, closes at the third hole (the last one used)",
+        "B: Upper legs, 7.5 cm wide",
+        "When training: with somebody, Tomas types for them.",
+    ]
+
+
+def test_a_coach_of_a_client_without_bands_reads_how_they_are_listed(practice: Practice) -> None:
+    practice.types(COACH, "ruta")
+    practice.taps(COACH, "More")
+    practice.taps(COACH, "Bands and company")
+    assert "the client writes 'bands'" in practice.newest(COACH).text

@@ -4,7 +4,7 @@ from collections.abc import Callable
 from datetime import datetime
 from typing import TYPE_CHECKING
 
-from bot.engine import alerts, clips, emergency, gate, practice, reports, turns
+from bot.engine import alerts, clips, emergency, gate, kit, practice, reports, turns
 from bot.engine.coach import (
     away,
     card,
@@ -125,6 +125,7 @@ ABOUT_CLIENT: dict[str, tuple[Action, About]] = {
     "review": (Action.PLAN, review.show),
     "heavier": (Action.PLAN, review.heavier),
     "review_on": (Action.PLAN, review.go_on),
+    "kit": (Action.SEE_CLIENT, kit.for_coach),
     "emergency": (Action.SEE_CLIENT, emergency.for_coach),
     "finish": (Action.PLAN, more.ask_to_finish),
     "finish_yes": (Action.PLAN, resting.finish),

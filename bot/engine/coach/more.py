@@ -8,6 +8,7 @@ from bot.engine.coach import away, covering, loads_asked, pauses
 from bot.engine.coach import clients as whose
 from conversations.protocol import Choice, Say
 from conversations.words import allowing as allowing_words
+from conversations.words import band_list as band_words
 from conversations.words import coach as words
 from conversations.words import emergency as emergency_words
 from conversations.words import gauging, girth, pulse
@@ -42,7 +43,7 @@ def show(engine: "Engine", coach: Person, client: Person, now: datetime) -> None
     pairs.append((words.RENAME, "rename"))
     if gate.allows(engine, coach, Action.HAND_OVER, client) and covering.others(engine, coach):
         pairs.append((words.HAND_OVER, "handover"))
-    pairs.append((emergency_words.BUTTON, "emergency"))
+    pairs += [(band_words.BUTTON, "kit"), (emergency_words.BUTTON, "emergency")]
     pairs.append((report_words.REPORT, "report"))
     pairs.append((words.BACK_TO_CARD.format(name=name), "client"))
     buttons = tuple(Choice(label, f"menu:{act}:{client.id}") for label, act in pairs)
