@@ -34,10 +34,22 @@ class Diary:
     def __init__(self) -> None:
         self.claims: list[Claim] = []
         self.wrong: list[str] = []
+        self.copied: list[Claim] = []
 
     def sends(self, key: Key, reps: int) -> None:
         """The client sends a count."""
         self.claims.append(Claim(key, reps))
+
+    def copies(self, key: Key, reps: int) -> None:
+        """The client sends a count once more that the bot has confirmed, or else it may well ask about it."""
+        self.copied += [claim for claim in self.claims if claim == Claim(key, reps, confirmed=True)][:1]
+
+    def is_copy(self, set_no: int, reps: int) -> bool:
+        """Whether the last count that was sent is a copy of this one."""
+        if not self.copied or self.copied[-1] is not self.claims[-1]:
+            return False
+        last = self.copied[-1]
+        return (last.key.set_no, last.reps) == (set_no, reps)
 
     def spoke_of(self, key: Key) -> bool:
         """Whether a count of this set was sent."""

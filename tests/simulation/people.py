@@ -280,12 +280,17 @@ class Client:
         number = self.types(str(reps), reply_to)
         one_side = self.place is not None and len(self.place[2]) == 1
         if number is not None and self.dice.random() < self.temper.twice and one_side:
-            self.world.after(self.dice.choice((1, 3)), lambda: self.types(str(reps), reply_to))
+            self.world.after(self.dice.choice((1, 3)), lambda: self.sends_again(key, reps, reply_to))
         if number is not None and self.dice.random() < self.temper.edits / 2:
             self.world.after(6, lambda: self.corrects(key, reps + 1))
         elif number is not None and self.dice.random() < self.temper.edits:
             wait, other = self.dice.choice((4, 20, 400, 4000)), max(2, reps + self.dice.choice((-2, 3)))
             self.world.after(wait, lambda: self.edits(number, key, other))
+
+    def sends_again(self, key: Key, reps: int, reply_to: int | None) -> None:
+        """The same words once more, as a thumb does when the line is slow."""
+        self.diary.copies(key, reps)
+        self.types(str(reps), reply_to)
 
     def corrects(self, key: Key, reps: int) -> None:
         """Say that it was another number."""
@@ -345,6 +350,8 @@ class Client:
         found = re.match(r"(\d+): (?:for )?set (\d)(?: again)?, or set (\d)", message.text)
         if found is None or self.place is None or self.phone.blocked:
             return
+        if self.diary.is_copy(int(found[2]), int(found[1])):
+            self.diary.wrong.append(message.text)  # noted already: no question about it
         chosen = int(self.dice.choice(found.groups()[1:]))
         self.diary.sends(self.key(chosen, self.place[2][0]), int(found[1]))
         self.done_no = max(self.done_no, chosen)
