@@ -5,7 +5,7 @@ from datetime import datetime, timedelta
 from conversations.session.state import Phase, State, lacking
 from core.cuffs import on_again_at, quiet_alert_at
 from core.cuffs import quiet_at as quiet_set_at
-from core.cuffs.limits import OFF
+from core.cuffs.limits import MAYBE_ON, OFF
 from core.plans import Scheme
 from core.safety.pain import SILENCE
 from core.walking import BETWEEN_MIN
@@ -13,7 +13,6 @@ from core.walking import BETWEEN_MIN
 LAPSE = timedelta(hours=2)  # without a word: the session is over; own caution, no source
 LEFT_WAIT = timedelta(minutes=5)  # for the reps that were left; own caution, no source
 QUIET_CHECK = timedelta(minutes=2)  # bands on, a question open that is not a set; own caution, no source
-MAYBE_ON = timedelta(minutes=5)  # asked to put bands on, and no word: they may be on; own caution, no source
 ASKING = frozenset({Phase.FIT, Phase.TIGHT, Phase.REFILL, Phase.NAIL, Phase.FEEL, Phase.BURN})
 
 

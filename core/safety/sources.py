@@ -23,6 +23,7 @@ class Source(StrEnum):
     BAND_CHANGE = "band-change"
     CHECKS_AGAIN = "checks-again"
     CUFF_CALLS = "cuff-calls"
+    MAYBE_ON = "maybe-on"
     QUIET_SET = "quiet-set"
     # screening
     NASCIMENTO_2022 = "nascimento-2022"
