@@ -2,16 +2,18 @@
 
 import re
 from dataclasses import dataclass, replace
-from datetime import UTC, date, datetime, time, timedelta
+from datetime import date, datetime, time, timedelta
 from zoneinfo import ZoneInfo
 
-from conversations.answers import pick
+from conversations import day_spans
+from conversations.answers import Unclear, Why, person_name, pick
 from conversations.dates import OneTime, read
 from conversations.form import Form, Outcome, dialogue, with_answer
 from conversations.protocol import Choice, Do, Record, Said, Say
 from conversations.screened import all_answers, mattered, rest
 from conversations.words import clearing as words
 from conversations.words.screening import REFUSALS, in_words
+from core.calendar.zones import instant
 from core.cuffs.limbs import Limb, opened, places_of
 from core.facts import Cleared, CoachDid
 from core.screening import Refusal, Tier, restrictions
@@ -19,6 +21,8 @@ from core.screening import Refusal, Tier, restrictions
 REGIONS = {"cleared": ("arms", "legs"), "legs_only": ("legs",), "arms_only": ("arms",)}
 LONGEST = 300
 ALL = Choice(words.ALL_ANSWERS, "all_answers")
+HOLDS = tuple(Choice(label, value) for label, value in words.HOLDS)
+OPEN_HOLD = frozenset({"open", *words.OPEN_HOLD})
 WITH_YEAR = re.compile(r"\b20[0-9]{2}\b")
 A_YEAR_BACK = timedelta(days=364)  # less than any year, so that today's date is not read as a year ago
 
@@ -44,7 +48,10 @@ class Brief:
 
 @dataclass(frozen=True, slots=True)
 class Draft:
-    """Answers; None: not asked yet. `said_on`, `expiry`: ISO dates. `all_shown`: every answer was asked for."""
+    """Answers; None: not asked yet. `said_on`, `expiry`: ISO dates. `all_shown`: every answer was asked for.
+
+    `hold`: the ISO date on which the coach is asked again, or "open". `readings`: what the typed days may mean.
+    """
 
     decision: str | None = None
     clinician: str | None = None
@@ -53,6 +60,8 @@ class Draft:
     expiry: str | None = None
     note: str | None = None
     all_shown: bool = False
+    hold: str | None = None
+    readings: tuple[str, ...] = ()
 
 
 def opens(brief: Brief, decision: str) -> tuple[str, ...]:
@@ -86,6 +95,8 @@ def missing(brief: Brief, draft: Draft) -> str | None:
         for step in ("clinician", "said_on", "limits", "expiry"):
             if getattr(draft, step) is None:
                 return step
+    if draft.decision == "held" and draft.hold is None:
+        return "hold"
     return "note" if draft.note is None else None
 
 
@@ -107,6 +118,10 @@ def ask(brief: Brief, draft: Draft, step: str) -> Say:
             return Say(words.LIMITS)
         case "expiry":
             return Say(words.EXPIRY)
+        case "hold" if draft.readings:
+            return Say(words.HOLD_WHICH, day_spans.options(draft.readings))
+        case "hold":
+            return Say(words.HOLD_UNTIL.format(name=brief.client_name), HOLDS)
         case _ if needs_note(brief, draft):
             return Say(REFUSALS[Refusal.NEEDS_NOTE])
         case _:
@@ -134,10 +149,30 @@ def fill(brief: Brief, draft: Draft, step: str, answer: Said) -> Draft:
             return replace(draft, said_on=_day_past(brief, answer))
         case "expiry":
             return replace(draft, expiry=_day_to_come(brief, answer))
+        case "clinician":
+            return replace(draft, clinician=person_name(answer.text, LONGEST))
+        case "limits" if not any(sign.isalnum() for sign in plain):
+            raise Unclear(Why.NO_REASON)
+        case "hold":
+            return _held(brief, draft, answer)
         case "note" if plain.lower() in words.WITHOUT_NOTE:
             return replace(draft, note=None if needs_note(brief, draft) else "")
         case _:
             return with_answer(draft, step, plain or None)
+
+
+def _held(brief: Brief, draft: Draft, answer: Said) -> Draft:
+    """Until a day after today, or until the coach says; what may mean several days is asked. Raises `Unclear`."""
+    plain = " ".join(answer.text.split())
+    if plain.casefold() in OPEN_HOLD:
+        return replace(draft, hold="open", readings=())
+    spans = (plain,) if plain in draft.readings else day_spans.read_texts(plain, answer.at, brief.zone)
+    spans = tuple(one for one in spans if day_spans.from_text(one).last > _today(brief, answer))
+    if not spans:
+        raise Unclear(Why.NOT_A_DAY)
+    if len(spans) > 1:
+        return replace(draft, readings=spans)
+    return replace(draft, hold=day_spans.from_text(spans[0]).last.isoformat(), readings=())
 
 
 def _today(brief: Brief, answer: Said) -> date:
@@ -176,19 +211,22 @@ def finish(brief: Brief, draft: Draft, at: datetime) -> Outcome:
     regions = ",".join(opens(brief, draft.decision))
     until = None
     if draft.expiry is not None:
-        until = datetime.combine(
-            datetime.fromisoformat(draft.expiry).date(), time(), ZoneInfo(brief.zone)
-        ).astimezone(UTC)
+        until = instant(date.fromisoformat(draft.expiry), time(), brief.zone)
+    hold = (
+        draft.hold if draft.hold != "open" else None
+    )  # the hold itself has no end: on that day the coach decides
     parts = (
         draft.note,
         draft.clinician and f"clinician: {draft.clinician}, {draft.said_on}",
         draft.limits and f"limits: {draft.limits}",
+        hold and words.ASKED_ON.format(day=f"{date.fromisoformat(hold):%-d %B %Y}"),
     )
     note = "; ".join(part for part in parts if part)
     limits = ",".join(restrictions(brief.findings)) if regions else ""
     fact = Cleared(at, brief.screening, draft.decision, regions, brief.coach, until, note, limits)
     did = CoachDid(at, brief.coach, f"decided_{draft.decision}", note)
-    act = Do("cleared", {"client": brief.client, "regions": regions, "decision": draft.decision})
+    about = {"client": brief.client, "regions": regions, "decision": draft.decision}
+    act = Do("cleared", about | ({"hold": hold} if hold else {}))
     called = label(brief, draft.decision).lower()
     said = Say(words.DONE.format(name=brief.client_name, decision=called))
     return Outcome((said,), (Record(fact, brief.client), Record(did, brief.client), act))

@@ -175,7 +175,7 @@ class Form(Generic[B, D]):
         try:
             draft = self.fill(state.brief, state.draft, state.step, event)
         except Unclear as problem:
-            return self._next(state, event.at, (Say(unclear(problem)),))
+            return replace(self._next(state, event.at, (Say(unclear(problem)),)), unread=True)
         return self._filled(state, draft, event)
 
     def _filled(self, state: Asking[B, D], draft: D, event: Said) -> Turn[Asking[B, D]]:

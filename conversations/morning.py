@@ -9,8 +9,10 @@ from datetime import datetime, timedelta
 from conversations.answers import Unclear, Why, pick
 from conversations.form import Form, Outcome, dialogue
 from conversations.getting_better import how_is_it
-from conversations.heard import TEN, flag_or_ask_again, help_with, raised, red_flag, score
+from conversations.heard import RED_FLAGS, TEN, help_with, raised, score
+from conversations.morning_signs import TYPED_SIGNS, Draft, in_own_words, with_sign
 from conversations.protocol import Alert, Choice, Effect, Record, Said, Say
+from conversations.stopwords import read
 from conversations.stopwords.kinds import Kind
 from conversations.words import morning as words
 from conversations.words import safety
@@ -19,13 +21,8 @@ from core.plans import PAIN_CEILING
 from core.safety.aftercare import Route, Sign, lead_of, still_there
 from core.safety.asking import NO_REPLY, Part
 from core.safety.causes import Cause
-from core.safety.pain import PainDay, PainStep, pain_step
+from core.safety.pain import PainDay, PainStep, pain_step, with_later
 
-TYPED_SIGNS = {
-    Kind.URINE: Sign.DARK_URINE,
-    Kind.SWELLING: Sign.ONE_SIDED,
-    Kind.NERVE: Sign.NUMB_STILL,
-}
 PAIN_CAUSES = {PainStep.EASED: Cause.PAIN_EASED, PainStep.PAUSED: Cause.PAIN_PAUSED}
 
 
@@ -45,28 +42,6 @@ class Brief:
     joint: bool = True
     stopped: str = ""
     stopped_said: str = ""
-
-
-@dataclass(frozen=True, slots=True)
-class Draft:
-    """Answers; None: not asked yet. `stopped`: how it is now what the session was stopped for.
-
-    `signs` so far; `what` "none" or "other" ends the list.
-
-    `latest`: the sign of the last answer. `flagged`: another red flag, typed as `said`.
-    """
-
-    stopped: str | None = None
-    stopped_said: str = ""
-    how: str | None = None
-    sore: str | None = None
-    signs: tuple[Sign, ...] = ()
-    what: str | None = None
-    other: str | None = None
-    pain: int | None = None
-    latest: Sign | None = None
-    flagged: Kind | None = None
-    said: str = ""
 
 
 HOWS = tuple(Choice(label, value) for label, value in words.HOWS)
@@ -164,10 +139,10 @@ def cause_of(draft: Draft, sign: Sign) -> Cause:
 
 def pain_cause(brief: Brief, draft: Draft) -> Cause | None:
     """What this pain means after the sessions before; None: accepted."""
-    if draft.pain is None or brief.day is not Part.MORNING:
+    if draft.pain is None:
         return None
     last = brief.pain_days[-1] if brief.pain_days else PainDay(0)
-    days = (*brief.pain_days[:-1], replace(last, morning=draft.pain))
+    days = (*brief.pain_days[:-1], with_later(last, draft.pain, same_day=brief.day is Part.EVENING))
     return PAIN_CAUSES.get(pain_step(days, brief.pain_ceiling))
 
 
@@ -176,12 +151,7 @@ def fill(brief: Brief, draft: Draft, step: str, answer: Said) -> Draft:
     try:
         return _answered(replace(draft, latest=None), step, answer.text)
     except Unclear as problem:
-        kind = flag_or_ask_again(answer.text, problem)
-    if kind not in TYPED_SIGNS:
-        return replace(draft, flagged=kind, said=answer.text)
-    how = "sore" if draft.how == "sore" else "else"
-    listed = replace(draft, how=how, sore=draft.sore or "ordinary", what=None)  # told, and the list goes on
-    return _with_sign(listed, TYPED_SIGNS[kind])
+        return in_own_words(replace(draft, latest=None), step, answer.text, problem)
 
 
 def _answered(draft: Draft, step: str, text: str) -> Draft:
@@ -194,9 +164,9 @@ def _answered(draft: Draft, step: str, text: str) -> Draft:
             return replace(draft, sore=pick(text, SORES))
         case "what":
             what = pick(text, (*SIGNS, OTHER, NONE), TYPED_NONE)
-            return replace(draft, what=what) if what in ("none", "other") else _with_sign(draft, Sign(what))
+            return replace(draft, what=what) if what in ("none", "other") else with_sign(draft, Sign(what))
         case "other":
-            if not text.strip() or red_flag(text) is not None:
+            if not text.strip() or read(text).kind in RED_FLAGS | TYPED_SIGNS.keys():
                 raise Unclear(Why.EMPTY)
             return replace(draft, other=text.strip())
         case _:
@@ -211,18 +181,12 @@ def _stopped(text: str) -> str:
         return how_is_it(text)
 
 
-def _with_sign(draft: Draft, sign: Sign) -> Draft:
-    """A repeated sign is kept once, and comes last because it was just said."""
-    signs = (*(one for one in draft.signs if one != sign), sign)
-    return replace(draft, signs=signs, latest=sign)
-
-
 def noted(brief: Brief, draft: Draft, step: str, answer: Said) -> tuple[Effect, ...]:
     """Facts at once; red flags to the coach in the same commit."""
     if draft.flagged is not None:
         return raised(draft.flagged, draft.said, answer.at, brief.emergency_number)
     if draft.latest is not None:
-        said = answer.text if red_flag(answer.text) else words.WHATS[draft.latest]
+        said = words.WHATS[draft.latest] if answer.text == draft.latest.value else answer.text
         cause = cause_of(draft, draft.latest)
         return (_fact(brief, answer, draft.latest.value, "yes"), Alert(cause, said, told(brief, cause)))
     if step == "pain":
@@ -251,7 +215,7 @@ def _alert(brief: Brief, draft: Draft, step: str) -> tuple[Effect, ...]:
             said = words.STAYS.format(said=brief.stopped_said, now=now)
         case "sore" if draft.sore == "far_more":
             cause, said = Cause.SORE, words.SORES[1][0]
-        case "other":
+        case "other" | "what" if draft.other is not None:
             cause, said = Cause.OTHER_AFTER, str(draft.other)
         case _:
             cause, said = pain_cause(brief, draft), words.PAIN_SAID.format(pain=draft.pain)

@@ -279,12 +279,16 @@ S = TypeVar("S")
 
 @dataclass(frozen=True, slots=True)
 class Turn(Generic[S]):
-    """The outcome of one event. `state` None: over. `wake_at` replaces any earlier one; None: sleep."""
+    """The outcome of one event. `state` None: over. `wake_at` replaces any earlier one; None: sleep.
+
+    `unread`: what was typed fitted nothing that is asked.
+    """
 
     state: S | None
     replies: tuple[Say, ...] = ()
     effects: tuple[Effect, ...] = ()
     wake_at: datetime | None = None
+    unread: bool = False
 
 
 @dataclass(frozen=True, slots=True)

@@ -42,9 +42,12 @@ class Draft:
     now: str | None = None
     half: str = ""  # what was said instead of "off": the question is put in other words then
     said: str = ""  # the answer to how it is now, word for word
+    sore: str | None = None
 
 
-GRAVE = frozenset({Kind.EMERGENCY, Kind.URINE, Kind.SWELLING})  # better is not over
+GRAVE = frozenset({Kind.EMERGENCY, Kind.URINE, Kind.SWELLING, Kind.LIMP, Kind.WEAK})  # better is not over
+ASK_FIRST = frozenset({Kind.UNSURE, Kind.SORE})  # the coach is told once it is known what it is
+NOTHING_MORE = frozenset({Kind.STOP, Kind.FEVER, Kind.SORE})  # "how is it now?" asks for nothing
 # Own caution, no source: asked once more, then the coach hears that there is no word.
 PATIENCE = timedelta(minutes=2)
 LAPSE = timedelta(minutes=10)
@@ -52,6 +55,7 @@ WRONG = (Choice(words.WRONG_YES, "yes"), Choice(words.WRONG_NO, "no"))
 OFF = (Choice(words.OFF_LABEL, "off"),)
 NOW = (Choice(words.BETTER, "better"), Choice(words.WORSE, "worse"))
 WHERE = tuple(Choice(label, value) for label, value in words.WHERE)
+SORES = tuple(Choice(label, value) for label, value in words.SORES)
 SAID_STOP, QUIET = "said_stop", "quiet"  # why a session ended, stored
 
 
@@ -63,9 +67,11 @@ def missing(brief: Brief, draft: Draft) -> str | None:
         return None
     if (brief.spells or brief.kind is Kind.STUCK) and draft.off is None:
         return "off"
+    if brief.kind is Kind.SORE and draft.sore is None:
+        return "sore"
     if brief.kind is Kind.HURTS and draft.where is None:
         return "where"
-    return "now" if draft.now is None and brief.kind is not Kind.STOP else None
+    return "now" if draft.now is None and brief.kind not in NOTHING_MORE else None
 
 
 def ask(brief: Brief, draft: Draft, step: str) -> Say:
@@ -77,6 +83,8 @@ def ask(brief: Brief, draft: Draft, step: str) -> Say:
             return Say(_ask_off(brief, draft), OFF)
         case "where":
             return Say(words.ASK_WHERE, WHERE)
+        case "sore":
+            return Say(words.SORE, SORES)
         case _:
             first = draft.wrong == "yes" and not brief.spells
             return Say(_with_help(brief, words.ASK_NOW) if first else words.ASK_NOW, NOW)
@@ -102,6 +110,8 @@ def fill(brief: Brief, draft: Draft, step: str, answer: Said) -> Draft:
             return _off(draft, answer.text)
         case "where":
             return replace(draft, where=choice(answer.text, WHERE))
+        case "sore":
+            return replace(draft, sore=choice(answer.text, SORES))
         case _:
             labels = {one.value: one.label for one in NOW}
             return replace(draft, now=_now(answer.text), said=labels.get(answer.text, answer.text))
@@ -152,6 +162,8 @@ def noted(brief: Brief, draft: Draft, step: str, answer: Said) -> tuple[Effect, 
     if step == "now" and draft.now == "worse":
         said = words.NOW_SAID.format(first=brief.said, now=draft.said)
         return (Alert(Cause.NOT_BETTER, said, safety.told(Cause.NOT_BETTER, brief.number)),)
+    if step == "sore" and draft.sore == "far_more":
+        return (_alert(brief, Cause.SORE),)
     return ()
 
 
@@ -182,6 +194,13 @@ def finish(brief: Brief, draft: Draft, at: datetime) -> Outcome:
         return Outcome((Say(words.STOPPED),), (Begin("after", {"session": session, "why": SAID_STOP}),))
     if draft.now == "worse":
         return Outcome((Say(safety.told(Cause.NOT_BETTER, brief.number)), _watch(brief)))
+    if brief.kind is Kind.SORE:
+        far_more = safety.told(Cause.SORE, brief.number)
+        return Outcome(
+            (Say(far_more if draft.sore == "far_more" else words.SORE_GOOD.format(number=brief.number)),)
+        )
+    if brief.kind is Kind.FEVER:
+        return Outcome()
     last = words.CLOSE_GRAVE if brief.kind in GRAVE else words.CLOSE_BETTER
     return Outcome((Say(last.format(number=brief.number)), _watch(brief)))
 
@@ -192,6 +211,8 @@ def _watch(brief: Brief) -> Say:
 
 def lapsed(brief: Brief, draft: Draft, at: datetime) -> Outcome:
     """No answer to whether something is wrong: the coach hears of it. All else the coach was told at once."""
+    if brief.kind is Kind.SORE:
+        return Outcome((Say(safety.told(Cause.SORE, brief.number)),), (_alert(brief, Cause.SORE),))
     if brief.kind is not Kind.UNSURE or draft.wrong is not None:
         return Outcome((_watch(brief),))
     told = Say(safety.told(Cause.NO_WORD, brief.number))
@@ -200,7 +221,7 @@ def lapsed(brief: Brief, draft: Draft, at: datetime) -> Outcome:
 
 def opening(brief: Brief) -> tuple[Say, ...]:
     """What to do, first."""
-    if brief.kind is Kind.UNSURE:
+    if brief.kind in ASK_FIRST:
         return ()
     return (Say(first_words(brief)),)
 

@@ -22,7 +22,7 @@ from bot.engine import (
     testing,
     turns,
 )
-from bot.engine.coach import allowing, away, covering, digest, plans, resting
+from bot.engine.coach import allowing, away, covering, digest, holding, plans, resting
 from bot.engine.coach import clients as whose
 from bot.engine.coach.talks import TALKS
 from conversations.protocol import Choice, Resumed, Say
@@ -70,6 +70,7 @@ def ask_coach_to_clear(engine: "Engine", client: Person, details: dict[str, Any]
 def cleared(engine: "Engine", coach: Person, details: dict[str, Any], now: datetime) -> bool:
     """The coach decided: the client hears it, and the plan comes next."""
     client = people.by_id(engine.store, details["client"])
+    holding.decided(engine, client, details.get("hold"), now)
     regions = details.get("regions") or ""
     regions = regions if isinstance(regions, str) else ",".join(regions)
     if regions:
@@ -77,8 +78,10 @@ def cleared(engine: "Engine", coach: Person, details: dict[str, Any], now: datet
         ask_for_backup(engine, coach, client, now)
         turns.begin(engine, coach, "planning", {"client": client.id}, now)
         return True
-    declined = details.get("decision") == "declined"
-    engine.say(client, Say(words.DECLINED if declined else words.HELD), now)
+    if details.get("decision") == "declined":
+        engine.say(client, Say(words.DECLINED), now)
+    else:
+        holding.tell(engine, client, details.get("hold"), now)
     return False
 
 

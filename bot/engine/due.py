@@ -190,10 +190,15 @@ def in_session(engine: "Engine", person: Person) -> bool:
 
 def busy(engine: "Engine", person: Person, now: datetime) -> bool:
     """The same for what waits until a session is over; one that stands still for hours holds nothing up."""
-    talks = [thread.begun_at or now for thread in _exclusive(engine, person)]
+    talks = [thread.begun_at or now for thread in _exclusive(engine, person) + _telling(engine, person)]
     banded = [watch.on_at for watch in duties.watches(engine.store, person.id)]
     going_on = any(now - at < bands.OLD_TALK for at in talks)
     return going_on or any(now - at < bands.OLD_BANDS for at in banded)
+
+
+def _telling(engine: "Engine", person: Person) -> list[Thread]:
+    """A line for the coach is on its way: a reminder on top would take it for its own answer."""
+    return [one for one in threads.live(engine.store, person.id) if one.dialogue == "telling"]
 
 
 def _exclusive(engine: "Engine", person: Person) -> list[Thread]:

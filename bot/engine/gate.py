@@ -58,6 +58,7 @@ TALKS: dict[str, Action] = {
     "missed": Action.TALK,
     "changing": Action.MOVE_DAYS,
     "preferences": Action.TALK,
+    "telling": Action.TALK,
     "testing": Action.TRAIN,
     "travelling": Action.MOVE_DAYS,
     "leaving": Action.TALK,

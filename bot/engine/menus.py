@@ -14,6 +14,7 @@ from bot.engine import (
     kit,
     loads,
     measuring,
+    open_alert,
     own_calendar,
     practice,
     quiet,
@@ -90,6 +91,8 @@ def open_menu(engine: "Engine", person: Person, now: datetime) -> None:
     if person.role is Role.COACH:
         engine.say(person, Say(words.COACH_MENU, choices(words.COACH_MENU_CHOICES)), now)
         return
+    if open_alert.said_first(engine, person, now):
+        return
     why, how = turns.barred(engine, person), status.without_consent(engine, person.id)
     if how is not None:
         agreeing.way_back(engine, person, how, now)
@@ -106,6 +109,9 @@ def command(engine: "Engine", person: Person, text: str, now: datetime) -> bool:
     if about is not None:
         if not listing.by_name(engine, person, about["name"], now):
             engine.say(person, Say(coach_words.NOBODY.format(typed=about["name"])), now)
+        return True
+    about_client = coach_menu.named_act(engine, person, text, now) if person.role is Role.COACH else False
+    if about_client:
         return True
     kept = plans.SAVE.match(text.strip()) if person.role is Role.COACH else None
     if kept is not None:
@@ -157,12 +163,6 @@ def words_to(engine: "Engine", person: Person, found: re.Match[str], now: dateti
     """Words passed on: the coach to a client by name, a client to the coach."""
     if person.role is Role.CLIENT:
         relay(engine, person, Relay(found["text"]))
-        coach = engine.coach_of(person)
-        asleep = coach is not None and quiet.is_quiet(engine, coach, now)
-        number = status.emergency_number(engine, person.id)
-        engine.say(
-            person, Say(words.COACH_SLEEPS.format(number=number) if asleep else words.SAID_TO_COACH), now
-        )
         return
     fitting = whose.found(engine, person, found["name"], now)
     if len(fitting) != 1:
@@ -177,9 +177,7 @@ def relay(engine: "Engine", person: Person, effect: Relay) -> None:
 
     now = engine.clock()
     if person.role is Role.CLIENT:
-        coach = engine.coach_of(person)
-        if coach is not None:
-            quiet.note(engine, coach, words.FROM_CLIENT.format(name=person.name, text=effect.text), now)
+        to_coach(engine, person, effect.text, now)
         return
     assert effect.person is not None, "a coach's words name their client"
     client = people.by_id(engine.store, effect.person)
@@ -202,6 +200,30 @@ def relay(engine: "Engine", person: Person, effect: Relay) -> None:
         return
     engine.say(client, Say(words.FROM_COACH.format(text=effect.text)), now)
     engine.say(person, Say(words.SENT_TO.format(name=client.name)), now)
+
+
+def to_coach(engine: "Engine", client: Person, text: str, now: datetime) -> None:
+    """A client's words reach the coach after quiet hours at the latest, and the client reads that they do."""
+    coach, number = engine.coach_of(client), status.emergency_number(engine, client.id)
+    if coach is None:
+        engine.say(client, Say(words.NO_COACH.format(number=number)), now)
+        return
+    quiet.note(engine, coach, words.FROM_CLIENT.format(name=client.name, text=text), now)
+    asleep = quiet.is_quiet(engine, coach, now)
+    sent = words.COACH_SLEEPS if asleep else words.SENT_TO_COACH
+    engine.say(client, Say(sent.format(coach=coach.name, number=number)), now)
+
+
+def write_to_coach(engine: "Engine", client: Person, now: datetime) -> None:
+    """The next line goes to the coach; in a session, where lines are answers, only one that begins so."""
+    from bot.engine import due
+
+    if due.in_session(engine, client):
+        engine.say(
+            client, Say(words.CLIENT_HELP.format(number=status.emergency_number(engine, client.id))), now
+        )
+    else:
+        turns.begin(engine, client, "telling", {}, now)
 
 
 def menu(engine: "Engine", person: Person, value: str, now: datetime) -> None:
@@ -232,6 +254,8 @@ def start_session(engine: "Engine", person: Person, now: datetime) -> None:
 
     if due.in_session(engine, person):
         resuming.where_we_were(engine, person, now)
+        return
+    if open_alert.said_first(engine, person, now):
         return
     how = status.without_consent(engine, person.id)
     if how is not None:
@@ -308,7 +332,7 @@ CLIENT_MENU: dict[str, tuple[Action, Callable[["Engine", Person, datetime], None
     "data": (Action.TALK, records.my_data),
     "leave": (Action.TALK, records.ask_to_leave),
     "agree": (Action.TALK, agreeing.again),
-    "coach": (Action.TALK, explain),
+    "coach": (Action.TALK, write_to_coach),
     "help": (Action.TALK, explain),
     "open": (Action.TALK, open_menu),
 }

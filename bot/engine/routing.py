@@ -7,6 +7,7 @@ from typing import TYPE_CHECKING
 from bot.engine import (
     agreeing,
     alerts,
+    aside,
     clips,
     corrections,
     gate,
@@ -21,10 +22,9 @@ from bot.engine import (
 )
 from bot.engine.bands_off import came_off, said_off
 from bot.engine.bands_on import said_on
-from bot.engine.coach import listing
 from bot.engine.updates import Incoming, Kind
 from conversations.heard import red_flag
-from conversations.protocol import Cancelled, Corrected, Said, Say, Sent, WentBack
+from conversations.protocol import Cancelled, Corrected, Media, Said, Say, Sent, WentBack
 from conversations.words import engine as words
 from core.access import Action
 from core.facts import SetDone
@@ -213,13 +213,11 @@ def text(engine: "Engine", person: Person, incoming: Incoming, at: datetime) -> 
     if incoming.forwarded:  # somebody else's words are no answer
         engine.say(person, Say(words.NOT_FORWARDED), at)
         return
-    outside = (said_off, said_on, agreeing.answered, typed.done, corrections.typed, menus.command)
-    if any(dealt(engine, person, incoming.text, at) for dealt in outside):
+    first = (said_off, said_on, *aside.before_the_question(thread, flat))
+    if any(dealt(engine, person, incoming.text, at) for dealt in first):
         return
     if thread is None:
-        in_chat = (listing.by_name, typed.noted) if person.role is Role.COACH else ()
-        if not any(dealt(engine, person, incoming.text, at) for dealt in in_chat):
-            menus.open_menu(engine, person, at)
+        aside.nothing_open(engine, person, incoming.text, at)
     elif flat in BACK:
         turns.deliver(engine, person, thread, WentBack(at))
     elif flat in CANCEL:
@@ -262,7 +260,7 @@ def media(engine: "Engine", person: Person, incoming: Incoming, at: datetime) ->
         return
     thread, _ = addressed(engine, person, incoming)
     if thread is None or incoming.media is None:
-        menus.open_menu(engine, person, at)
+        aside.media(engine, person, incoming.media or Media.OTHER, at)
         return
     turns.deliver(
         engine, person, thread, Sent(at, incoming.media, incoming.file, incoming.message), incoming.message

@@ -1,21 +1,22 @@
 """Stop words come before everything, in any state: bands off, what to do, the coach told."""
 
 import json
-from datetime import datetime
+from datetime import datetime, timedelta
 from typing import TYPE_CHECKING
 
 from bot.engine import alerts, bands, status, turns
 from conversations import trouble
 from conversations.answers.taken_off import Off, taken_off
+from conversations.heard import is_prose
 from conversations.pressure_said import urgency
-from conversations.protocol import Hurts, Said, Say, TooTight
+from conversations.protocol import Event, Hurts, Said, Say, TooTight
 from conversations.stopwords import read
 from conversations.stopwords.causes import cause_of
 from conversations.stopwords.kinds import Kind
 from conversations.words import safety
-from core.facts import Noticed
+from core.facts import BandsOff, Noticed
 from core.safety.causes import Cause
-from core.store import duties, threads
+from core.store import duties, facts, threads
 from core.store.mail import Priority
 from core.store.people import Person, Role
 from core.store.threads import Thread
@@ -24,6 +25,8 @@ if TYPE_CHECKING:
     from bot.engine.core import Engine
 
 
+TRAINS = frozenset({"session", "before", "after", "still_numb", "testing"})
+SHORTLY_AFTER = timedelta(hours=1)  # own caution, no source
 TROUBLES_ANSWER = frozenset({"screening", "consent", "before", "after", "still_numb", "morning"})
 
 
@@ -31,12 +34,12 @@ def stopped(engine: "Engine", person: Person, text: str, at: datetime, message: 
     """Whether the words were about stopping; then all that follows is done."""
     if person.role is not Role.CLIENT:
         return False
-    kind, pressure = heard(engine, person, text), urgency(text)
+    live = threads.live(engine.store, person.id)
+    kind, pressure = heard(engine, person, text, trains(engine, person, at, live)), urgency(text)
     if pressure is Cause.PRESSURE_EMERGENCY:
         kind = Kind.EMERGENCY
     if kind is Kind.UNSURE and _wants_to_know(engine, person, text):
         return False
-    live = threads.live(engine.store, person.id)
     if kind is Kind.NONE and pressure is not None and not (live and live[0].dialogue == "screening"):
         too_high(engine, person, text)
         return True
@@ -47,6 +50,8 @@ def stopped(engine: "Engine", person: Person, text: str, at: datetime, message: 
         event = Hurts(at, text, message) if kind is Kind.HURTS else TooTight(at, text)
         turns.deliver(engine, person, session, event, message)
         return True
+    if kind in trouble.ASK_FIRST:  # no alert carries these words: they go where they were meant to
+        _pass_on(engine, person, text, at, live)
     halt(engine, person, kind, text, at, live)
     return True
 
@@ -59,9 +64,9 @@ def too_high(engine: "Engine", person: Person, text: str) -> None:
     engine.say(person, Say(f"{safety.OFF_FIRST} {told}" if banded else told), engine.clock(), Priority.ALERT)
 
 
-def heard(engine: "Engine", person: Person, text: str) -> Kind:
+def heard(engine: "Engine", person: Person, text: str, training: bool) -> Kind:
     """What the words say just now: told to take the bands off, "bands off" is an answer, and "still on" is stuck."""
-    kind = read(text).kind
+    kind = read(text).while_training if training else read(text).kind
     told = [watch for watch in duties.watches(engine.store, person.id) if watch.calls]
     if not told:
         return kind
@@ -72,6 +77,32 @@ def heard(engine: "Engine", person: Person, text: str) -> Kind:
             return max(kind, Kind.STUCK, key=lambda one: one.rank)
         case _:
             return kind
+
+
+def _pass_on(engine: "Engine", person: Person, text: str, at: datetime, live: list[Thread]) -> None:
+    """Words that were for the coach, though they may also be a cry."""
+    from bot.engine import menus
+
+    if live and live[0].dialogue == "telling":
+        turns.deliver(engine, person, live[0], Said(at, text))
+    elif (to_coach := menus.COACH.match(text.strip())) is not None:
+        menus.words_to(engine, person, to_coach, at)
+
+
+def trains(engine: "Engine", person: Person, at: datetime, live: list[Thread]) -> bool:
+    """Whether bands are on, or were within the hour: then heavy legs are what sets are for, and no sign."""
+    if duties.watches(engine.store, person.id) or any(thread.dialogue in TRAINS for thread in live):
+        return True
+    off = facts.latest(engine.store, BandsOff, person.id)
+    return off is not None and at - off.at < SHORTLY_AFTER
+
+
+def asked_whether_wrong(engine: "Engine", person: Person, thread: Thread, event: Event) -> bool:
+    """Around a session, words that fit no question may be a cry; True: asked, and the question waits."""
+    if not isinstance(event, Said) or thread.dialogue not in TRAINS | {"morning"} or not is_prose(event.text):
+        return False
+    halt(engine, person, Kind.UNSURE, event.text, event.at, [])
+    return True
 
 
 def must_be_heard(engine: "Engine", person: Person, text: str) -> bool:
@@ -99,7 +130,7 @@ def halt(engine: "Engine", person: Person, kind: Kind, text: str, at: datetime, 
     number = status.emergency_number(engine, person.id)
     turns.record(engine, person.id, Noticed(at, f"said_{kind}", text))
     brief = trouble.Brief(kind, text, spells, number)
-    if kind is not Kind.UNSURE:
+    if kind not in trouble.ASK_FIRST:
         cause = cause_of(kind) or Cause.SOMETHING_WRONG
         alerts.raise_alert(engine, person.id, cause, text, trouble.first_words(brief))
         bands.told_off(engine, person.id)

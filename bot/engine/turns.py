@@ -97,7 +97,12 @@ def deliver(
         state = bar(engine, person, thread, dialogue, state, Barred(event.at, why))
         if state is None:
             return
-    keep(engine, person, thread, dialogue, dialogue.advance(state, event, engine.clock()), message)
+    from bot.engine import stopping
+
+    turn = dialogue.advance(state, event, engine.clock())
+    if turn.unread and stopping.asked_whether_wrong(engine, person, thread, event):
+        return
+    keep(engine, person, thread, dialogue, turn, message)
 
 
 def foreseen(engine: "Engine", thread: Thread, event: Event) -> Turn[Any]:

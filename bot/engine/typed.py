@@ -44,6 +44,14 @@ def done(engine: "Engine", person: Person, text: str, now: datetime) -> bool:
     return True
 
 
+def thanked(engine: "Engine", person: Person, text: str, now: datetime) -> bool:
+    """Thanks are no answer to anything, whatever is asked; True: answered."""
+    if _flat(text).replace(",", "") not in words.THANKS_TYPED:
+        return False
+    engine.say(person, Say(words.NO_THANKS_NEEDED), now)
+    return True
+
+
 def _flat(text: str) -> str:
     return " ".join(text.casefold().replace("’", "'").split()).rstrip(".!")
 

@@ -2,6 +2,7 @@
 
 from conversations.answers.choices import Reply, choice, pick, yes_no
 from conversations.answers.measures import BloodPressure, blood_pressure, centimetres, load, seconds
+from conversations.answers.names import person_name
 from conversations.answers.numbers import Count, count, decimal_number, several_numbers, whole_number
 from conversations.answers.sides import Sided, side_numbers
 from conversations.answers.unclear import Unclear, Why
@@ -19,6 +20,7 @@ __all__ = [
     "count",
     "decimal_number",
     "load",
+    "person_name",
     "pick",
     "seconds",
     "several_numbers",

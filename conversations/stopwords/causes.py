@@ -15,6 +15,10 @@ CAUSES: dict[Kind, Cause] = {
     Kind.STOP: Cause.STOPPED,
     Kind.TIGHT: Cause.TOO_TIGHT,
     Kind.HURTS: Cause.HURTS,
+    Kind.SORE: Cause.SORE,
+    Kind.FEVER: Cause.FEVER_AFTER,
+    Kind.LIMP: Cause.WEAKNESS,
+    Kind.WEAK: Cause.WEAKNESS,
 }
 
 

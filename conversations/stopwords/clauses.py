@@ -1,17 +1,15 @@
 """From a message to sentences of clauses of plain words: small letters, one script, no marks."""
 
 import re
-import unicodedata
 from dataclasses import dataclass
 
 from conversations.answers.lexing import DIGITS, INVISIBLE
 from conversations.stopwords.lexicon.groups import PICTURES
+from conversations.stopwords.script import folded
 from conversations.stopwords.spelling import corrected
 
 LONGEST = 4096  # characters of one message (Telegram Bot API); more cannot come
 
-# Cyrillic and Greek letters that look like Latin ones (Unicode Technical Standard 39, confusables).
-LOOKALIKES = str.maketrans("асеһіјкмнорѕтухοαρτυνι", "acehijkmhopstyxoaptuvi")
 QUOTES = str.maketrans("’‘′`´ʼ", "''''''")
 SPELT_OUT = re.compile(r"(?<![a-z0-9'])(?:[a-z][ .\-]){2,}[a-z](?![a-z'])")  # "s t o p"
 TOKEN = re.compile(r"[0-9]+(?:[.,/:][0-9]+)*|[^\W\d_]+(?:'[^\W\d_]+)*|\.{2,}|…|[.!?;,\n]+")
@@ -86,8 +84,7 @@ def plain(text: str) -> str:
     for picture, word in PICTURES.items():
         if picture in text:
             text = text.replace(picture, f" . {word} . ")
-    text = unicodedata.normalize("NFKC", INVISIBLE.sub("", text)).casefold()
-    text = text.translate(LOOKALIKES).translate(QUOTES)
+    text = folded(INVISIBLE.sub("", text)).translate(QUOTES)
     text = text.replace("-ish", "ish")
     return SPELT_OUT.sub(lambda found: re.sub(r"[ .\-]", "", found[0]), text)
 

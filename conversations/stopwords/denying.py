@@ -5,8 +5,9 @@ import re
 from conversations.stopwords.found import Found
 from conversations.stopwords.kinds import Kind, Sense
 from conversations.stopwords.lexicon import grammar as words
+from conversations.stopwords.script import folded
 
-NEGATORS = frozenset(words.NEGATORS.split())
+NEGATORS = frozenset(folded(words.NEGATORS).split())
 BETWEEN = frozenset(words.BETWEEN.split())
 LISTED = frozenset(words.LISTED.split())
 SOFT_NEGATORS = frozenset(words.SOFT_NEGATORS.split())

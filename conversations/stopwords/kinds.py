@@ -9,6 +9,8 @@ class Kind(StrEnum):
 
     NONE = "none"  # nothing of the kind: go on
     UNSURE = "unsure"  # ask "Is something wrong right now?", bands off first
+    SORE = "sore"  # far sorer than usual: ordinary, or more than the session explains?
+    FEVER = "fever"  # no bands, the coach reads it
     HURTS = "hurts"  # pain or burn: pause and ask where
     TIGHT = "tight"  # the band is too tight: off, fit it again looser
     STOP = "stop"  # wants to stop, or the bands off
@@ -19,6 +21,8 @@ class Kind(StrEnum):
     NERVE = "nerve"  # tingling, numb: bands off at once
     FAINT = "faint"  # dizzy, sick, a racing heart: bands off, sit or lie down
     STUCK = "stuck"  # a band does not come off: cut it, get help
+    LIMP = "limp"  # a limb that does not do what it should
+    WEAK = "weak"  # a limb is weak; in a session legs often are
     EMERGENCY = "emergency"  # chest, breath, fainted, one-sided weakness, sudden headache: emergency words
 
     @property
@@ -28,6 +32,13 @@ class Kind(StrEnum):
 
 
 RANKS = {kind: rank for rank, kind in enumerate(Kind)}
+# While training, and shortly after, the same words mean less, or another thing: heavy legs are what sets are for.
+WHILE_TRAINING = {
+    Kind.SORE: Kind.HURTS,
+    Kind.FEVER: Kind.UNSURE,
+    Kind.LIMP: Kind.NERVE,
+    Kind.WEAK: Kind.UNSURE,
+}
 
 
 class Sense(StrEnum):
@@ -69,6 +80,12 @@ class Reading:
 
     kind: Kind
     heard: tuple[Heard, ...] = ()
+
+    @property
+    def while_training(self) -> Kind:
+        """The kind to act on where bands are on, or were shortly before."""
+        said = (WHILE_TRAINING.get(heard.counts_as, heard.counts_as) for heard in self.heard)
+        return max(said, key=lambda kind: kind.rank, default=Kind.NONE)
 
     @property
     def words(self) -> tuple[str, ...]:

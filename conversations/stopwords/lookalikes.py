@@ -1,13 +1,15 @@
 """Real words one slip away from a word that matters (two from a long one): never mended into it.
 
 "shop" is no "stop" and "gold" no "cold". Found by comparing `MENDED` of the lexicon with a general list of
-English words; words so rare that they are likelier a slip ("stope") were left out.
+English words; words so rare that they are likelier a slip ("stope") were left out. First come
+small words of other languages: "ist" is no "isn't".
 """
 
 REAL_WORDS = frozenset(
     """
+    auch ist sont tant tres vont
     aces ached acing acres acting afoot ain ale ambiance ambulances angle angling anklet ant arches arching
-    arcing ashes atop bale barns bathing beaching beading beating bedding beefing beeping bell bending
+    arcing ashes atop bale barns bathing beaching beading bedding beefing beeping bell bending
     berating berthing biddy bingeing binging blabbing bleaching bleakness bleating bleeping blending
     blessing blond blooding bloods bloom blub blues blur blush bold boot boozy boulder bracing breach
     breaching breading breadth breaking breathed breather breathers breathes breaths breathy breeding
@@ -25,10 +27,10 @@ REAL_WORDS = frozenset(
     harp hart headaches headcase heartache heeding heel hell highness hight hind hinging hoes holder hoot
     huffy hunt hunting hunts hurl hurling hurls hurtling hut imbalance inkling jabbing jangling jell
     jiggling jingle jingles jingling jingly kale kiddy kindling kingly kneed kneel knew kurt lacing lain
-    land lands leading leering lending lighthearted lightness limiting linger lingers lizzy loot main male
+    land lands leading leering lending lighthearted lightness limiting linger lingers lizzy loot male
     mangling meanness meekness mingle mingles mingling mold mont moot nabbing nearness neatness needing
     needled needless nell noes nub numbers och old omit omitting ont oozy pace pacing page paid pail paine
-    paint painted pair pal paled pales pali pall palp palpitating pals pan pane pant pare pate pave pawn
+    paint painted pair pal paled pales pali pall palp palpitating pals pan pane pant pate pave pawn
     peel peeling pele picking pickling pile plain pleading pleasure pole positing pouch preaching preening
     presser pressured pressures pressurize presume pricing puff puffs purples pyle quelling racine racking
     raging rain raking ramp rand rant raping raring rating raving razing reaching realness reassure reeking

@@ -6,15 +6,18 @@ from dataclasses import dataclass
 from functools import cache
 
 from conversations.stopwords.kinds import Kind
-from conversations.stopwords.lexicon import lesser, red_flags
+from conversations.stopwords.lexicon import foreign, lesser, red_flags
 from conversations.stopwords.lexicon.groups import GROUPS
 from conversations.stopwords.lexicon.harmless import HARMLESS
+from conversations.stopwords.script import folded
 
 GAP = r"((?: [^ ]+){0,4}?)"  # "..": up to four words, kept for the negation in them
 
-TEXTS = {
+ENGLISH = {
     Kind.EMERGENCY: red_flags.EMERGENCY,
     Kind.STUCK: red_flags.STUCK,
+    Kind.WEAK: red_flags.WEAK,
+    Kind.LIMP: red_flags.LIMP,
     Kind.FAINT: red_flags.FAINT,
     Kind.NERVE: red_flags.NERVE,
     Kind.CIRCULATION: red_flags.CIRCULATION,
@@ -24,8 +27,24 @@ TEXTS = {
     Kind.STOP: lesser.STOP,
     Kind.TIGHT: lesser.TIGHT,
     Kind.HURTS: lesser.HURTS,
+    Kind.FEVER: lesser.FEVER,
+    Kind.SORE: lesser.SORE,
     Kind.UNSURE: lesser.UNSURE,
 }
+FOREIGN = {
+    Kind.EMERGENCY: foreign.EMERGENCY,
+    Kind.LIMP: foreign.LIMP,
+    Kind.FAINT: foreign.FAINT,
+    Kind.NERVE: foreign.NERVE,
+    Kind.CIRCULATION: foreign.CIRCULATION,
+    Kind.URINE: foreign.URINE,
+    Kind.STOP: foreign.STOP,
+    Kind.TIGHT: foreign.TIGHT,
+    Kind.HURTS: foreign.HURTS,
+    Kind.FEVER: foreign.FEVER,
+    Kind.UNSURE: foreign.UNSURE,
+}
+TEXTS = {kind: f"{text}\n{folded(FOREIGN.get(kind, ''))}" for kind, text in ENGLISH.items()}
 
 
 @dataclass(frozen=True, slots=True)

@@ -86,7 +86,7 @@ def supposed(found: Found) -> Sense | None:
     if bad:
         mine = bad[1] != "if" and re.search(words.ABOUT_NOW, found.sentence)
         return None if mine else Sense.PERHAPS
-    if re.search(words.STARTS_ASKING, found.before):
+    if re.search(words.STARTS_ASKING, found.clause):
         return _asked(found)
     if re.search(words.SUPPOSED, found.said_before):
         return Sense.SUPPOSED

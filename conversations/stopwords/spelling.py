@@ -9,6 +9,7 @@ from conversations.stopwords.lexicon import grammar
 from conversations.stopwords.lexicon.groups import MENDED, MISSPELT
 from conversations.stopwords.lexicon.harmless import HARMLESS
 from conversations.stopwords.lookalikes import REAL_WORDS
+from conversations.stopwords.script import folded
 
 SHORTEST = 4  # letters; shorter words have too many neighbours
 TWO_SLIPS_FROM = 8  # letters
@@ -19,7 +20,7 @@ def known() -> frozenset[str]:
     """Words that the phrases are made of."""
     lines = [line for text in phrases.TEXTS.values() for line in phrases.phrase_lines(text)]
     harmless = [line.partition(" > ")[0] for line in phrases.phrase_lines(HARMLESS)]
-    listed = f"{grammar.NEGATORS} {grammar.BETWEEN} {grammar.LISTED} {grammar.OTHERS} {grammar.SMALL}"
+    listed = f"{folded(grammar.NEGATORS)} {grammar.BETWEEN} {grammar.LISTED} {grammar.OTHERS} {grammar.SMALL}"
     return frozenset(phrases.words_of((*lines, *harmless)) | set(listed.split()))
 
 

@@ -27,6 +27,8 @@ SIMPLE = {
     Why.NOT_YES_OR_NO: "Yes, no or not sure?",
     Why.SAID_MORE: "Thanks. First just yes, no or not sure.",
     Why.NOT_A_PRESSURE: "I need both numbers as your monitor shows them. Like this: 128/82.",
+    Why.NOT_A_NAME: ("That is no name. Has nobody said yes yet? Then 'back', and hold for now."),
+    Why.NOT_A_DAY: "I need a day to come. Like: two weeks, or until 3 January.",
     Why.NO_REASON: "One line in your own words, please.",
     Why.PRESSURE_SWAPPED: "The upper number comes first, like 128/82. Once more, please.",
 }

@@ -34,6 +34,16 @@ CLINICIAN = "Which clinician said yes? Their name."
 SAID_ON = "Which day did they say so? With the year, like 2 March 2026. Or: today."
 LIMITS = "With which limits? 'none' is an answer."
 EXPIRY = "Until when is that good? A day to come, with the year, like 30 June 2027."
+HOLD_UNTIL = "Hold {name} until when? I ask you again on that day. Like: two weeks, or until 3 January."
+HOLDS = (
+    ("Until I say", "open"),
+    ("One week", "one week"),
+    ("Two weeks", "two weeks"),
+    ("Four weeks", "four weeks"),
+)
+OPEN_HOLD = ("until i say", "until i say so", "open", "no date", "open end", "i'll say", "i will say")
+ASKED_ON = "held until {day}"
+HOLD_WHICH = "Which day do you mean?"
 NOTE = "A note for the record?"
 NO_NOTE = "No note"
 WITHOUT_NOTE = ("-", "no note", "no", "none", "skip")

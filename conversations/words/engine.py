@@ -127,7 +127,37 @@ COACH_HELP = (
 )
 NO_CLIENTS = "No clients yet. 'invite' makes an invitation."
 INVITATION = "For {name}: forward this.\n{link}\nOr: open the chat with me and type {code}. It works once, within 72 hours."
-SAID_TO_COACH = "Passed on to your coach."
+SENT_TO_COACH = "Sent to {coach}."
+NO_COACH = "You have no coach here just now, so I can't pass that on. Something wrong? Call {number}."
+STILL_OPEN = (
+    "{told}\n\nYour coach was told on {time}{taken}. No training until they have looked. Worse, or something new? Type it "
+    "here, or call {number}."
+)
+NOT_TAKEN = ""
+TAKEN_BY = ", and {coach} is on it"
+EMERGENCY_NUMBERS = frozenset(
+    {"112", "911", "999", "000", "111", "110", "119", "995", "15", "144", "118", "061"}
+)
+CALL_YOURSELF = (
+    "Yes: call {number} now, on the phone. I can't call for you, and nobody is watching this chat. Unlock the door, sit "
+    "or lie down, get somebody to you."
+)
+NO_THANKS_NEEDED = "You're welcome."
+THANKS_TYPED = frozenset(
+    (
+        "thanks|thank you|thx|ty|cheers|many thanks|thanks a lot|thank you so much|thanks so much|thank you very much"
+        "|thanks coach|thank you coach|ok thanks|okay thanks|great thanks|danke|gracias|merci|grazie|obrigado|obrigada"
+        "|ačiū|aciu|dziękuję|спасибо|🙏|❤️"
+    ).split("|")
+)
+IDLE_MEDIA = {
+    "photo": "I can't look at pictures. Tell me in words what it shows; if it is about a sign on your body, say which.",
+    "sticker": "Nice one. Words I can read; 'menu' shows what I can do.",
+    "voice": "I can't listen; tap or type. Something wrong?",
+    "video": "I can't watch videos. Tell me in words what it shows.",
+    "file": "I can't open files. Type it, please.",
+    "other": "I can't read that one. Type it, please.",
+}
 FROM_CLIENT = "{name}: {text}"
 FROM_COACH = "From your coach: {text}"
 SENT_TO = "Sent to {name}."
@@ -138,7 +168,7 @@ NO_SUCH_CLIENT = "I don't find one client by that name."
 TO_WAITS = "{name} is in a session; it goes out when the bands are off."
 TO_SLEEPS = "It is quiet hours for {name}; it goes out at {until} there."
 COACH_SLEEPS = (
-    "Your coach gets it when their quiet hours are over. If something feels wrong, say so here, for example "
+    "Sent to {coach}, who gets it when their quiet hours are over. If something feels wrong, say so here, for example "
     "'numb' or 'pain': that reaches them at once. In an emergency call {number}."
 )
 CHANGED_SET = "Set {n} is {reps} now."
@@ -195,6 +225,18 @@ ALERT_TYPED = {
     "hold": "hold",
     "put on hold": "hold",
 }
+# "hold ruta": the first word typed, and the button of the card that it stands for.
+ABOUT_TYPED = {
+    "hold": "hold",
+    "pause": "pause",
+    "resume": "resume",
+    "message": "message",
+    "write": "message",
+    "log": "log",
+    "change": "change",
+    "card": "client",
+    "clearance": "clearing",
+}
 NO_ALERT = "No alert is open."
 WHICH_ALERT = "More than one alert is open. Which one?"
 CALL_NOTE = "What came of the call? Type one line, and it stands in {name}'s log."
@@ -224,6 +266,8 @@ DECLINED = (
     "Your coach decided that bands are not for you now. Ask them, or your own clinician, about what is."
 )
 HELD = "Training is on hold for now. Your coach will write."
+HELD_UNTIL = "Training is on hold. On {day} your coach looks again, and writes to you."
+HOLD_OVER = "{name} was on hold until today. What now?"
 FIRST_THIS = "Before the next session I need this one answer. Then write 'start' again."
 PLAN_FOR_YOU = "Your plan: {plan}"
 PLAN_FROM_NEXT = "From your next session on: {plan}"

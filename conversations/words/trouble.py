@@ -25,6 +25,12 @@ CLOSE_BETTER = "Good. No more training today. Your coach has been told and will 
 STOPPED = "Good. We stop here for today."
 FIRST_OFF = "I hear you. First the bands: both off now, then tap. If one won't come off, write: stuck."
 NOW_SAID = "{first}. Asked how it is now: {now}"
+SORE = "Sore like after any hard work, or far more than that session explains?"
+SORES = (("Ordinary soreness", "ordinary"), ("Far more", "far_more"))
+SORE_GOOD = (
+    "Good. Move gently, drink enough; it eases in a day or two. Swelling, dark urine or weakness with it: a doctor "
+    "the same day, or {number}."
+)
 ASK_WHERE = "Where does it hurt?"
 WHERE = (
     ("Working muscle, sore", Where.MUSCLE.value),

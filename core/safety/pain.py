@@ -1,7 +1,7 @@
 """Pain at the joint being looked after: what is accepted, what eases, what pauses. And "it hurts" in a set."""
 
 from collections.abc import Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from datetime import timedelta
 from enum import StrEnum
 
@@ -36,6 +36,16 @@ class PainDay:
         for name, score in (("during", self.during), ("before", self.before), ("morning", self.morning)):
             if score is not None and not 0 <= score <= 10:
                 raise ValueError(f"{name}: pain is 0 to 10")
+
+
+def with_later(day: PainDay, score: int, *, same_day: bool) -> PainDay:
+    """The day with a rating asked after the session: that evening it counts as during, later as the next morning.
+
+    The highest of several counts.
+    """
+    if same_day:
+        return replace(day, during=max(day.during, score))
+    return replace(day, morning=max(day.morning or 0, score))
 
 
 def settled(day: PainDay) -> bool:

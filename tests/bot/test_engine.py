@@ -47,7 +47,7 @@ def test_a_stop_word_ends_the_session_alerts_the_coach_and_bars_the_next(practic
     assert duties.watches(practice.stage.engine.store, practice.client) == []
     practice.taps(CLIENT, "Better")
     practice.types(CLIENT, "start")
-    assert "coach first needs to look" in practice.newest(CLIENT).text
+    assert "No training until they have looked" in practice.newest(CLIENT).text
     practice.taps(COACH, "Clear to train")
     practice.types(CLIENT, "start")
     assert practice.newest(CLIENT).buttons

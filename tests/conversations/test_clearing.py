@@ -84,7 +84,7 @@ def test_whoever_opens_what_asked_for_a_look_says_why() -> None:
 
 
 def test_holding_needs_no_reason() -> None:
-    state, _, effects = play(LOOKS, "held", "no note")
+    state, _, effects = play(LOOKS, "held", "until I say", "no note")
     assert state is None
     assert (decided(effects).decision, decided(effects).regions) == ("held", "")
 
@@ -110,8 +110,62 @@ def test_clinician_first_opens_with_name_day_limits_and_end() -> None:
     assert all(part in fact.note for part in ("Letter seen", "Dr Sol", "2026-03-01", "no sets to failure"))
 
 
+@pytest.mark.parametrize(
+    "typed",
+    ["no", "No.", "none", "-", "?", "...", "nobody", "not yet", "the doctor", "12", "yes", "don't know"],
+)
+def test_what_is_no_name_is_not_taken_for_the_clinician(typed: str) -> None:
+    state, said, effects = play(FIRST, "cleared", typed)
+    assert state is not None
+    assert state.step == "clinician"
+    assert said[-1].text == words.CLINICIAN
+    assert len(said[-2].text) > 20, "it is said why"
+    assert effects == []
+
+
+@pytest.mark.parametrize("typed", ["Dr Sol", "Marta Nowak", "Ng", "李医生"])
+def test_a_name_is_taken_for_the_clinician(typed: str) -> None:
+    state, _, _ = play(FIRST, "cleared", typed)
+    assert state is not None
+    assert (state.draft.clinician, state.step) == (typed, "said_on")
+
+
+@pytest.mark.parametrize("typed", ["-", "?", "🙂"])
+def test_limits_are_words(typed: str) -> None:
+    state, _, _ = play(FIRST, "cleared", "Dr Sol", "today", typed)
+    assert state is not None
+    assert state.step == "limits"
+
+
+@pytest.mark.parametrize(
+    ("typed", "day", "note"),
+    [
+        ("two weeks", "2026-03-15", "held until 15 March 2026"),
+        ("until 20 march", "2026-03-20", "held until 20 March 2026"),
+        ("20 march", "2026-03-20", "held until 20 March 2026"),
+        ("tomorrow", "2026-03-03", "held until 3 March 2026"),
+        ("until i say", None, ""),
+    ],
+)
+def test_a_hold_has_a_day_on_which_the_coach_is_asked_and_never_ends_by_itself(
+    typed: str, day: str | None, note: str
+) -> None:
+    state, _, effects = play(LOOKS, "held", typed, "-")
+    assert state is None
+    assert (decided(effects).until, decided(effects).note) == (None, note)
+    assert [one.details.get("hold") for one in effects if isinstance(one, Do)] == [day]
+
+
+@pytest.mark.parametrize("typed", ["today", "yesterday", "hm", "-"])
+def test_a_hold_until_no_day_to_come_is_asked_again(typed: str) -> None:
+    state, said, effects = play(LOOKS, "held", typed)
+    assert state is not None
+    assert said[-1].text == words.HOLD_UNTIL.format(name="Ines Prado")
+    assert effects == []
+
+
 def test_clinician_first_may_be_held_without_a_clinician() -> None:
-    state, _, effects = play(FIRST, "held", "-")
+    state, _, effects = play(FIRST, "held", "until i say", "-")
     assert state is None
     assert decided(effects).regions == ""
 
@@ -168,7 +222,7 @@ def test_high_blood_pressure_clears_without_sets_to_failure(findings: tuple[str,
     _, said, effects = play(brief, "legs only", "Reading looked at")
     assert decided(effects).limits == limits
     assert ("No sets to failure" in said[0].text) is bool(limits)
-    _, _, effects = play(brief, "held", "-")
+    _, _, effects = play(brief, "held", "until i say", "-")
     assert decided(effects).limits == ""
 
 

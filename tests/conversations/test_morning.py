@@ -156,6 +156,42 @@ def test_joint_pain_is_read_over_the_days(days: tuple[PainDay, ...], pain: int, 
     assert said[-1].text == (words.THANKS if cause is None else told(cause))
 
 
+@pytest.mark.parametrize("day", list(Part))
+@pytest.mark.parametrize(
+    ("pain", "cause"), [(3, None), (4, Cause.PAIN_EASED), (5, Cause.PAIN_EASED), (6, Cause.PAIN_PAUSED)]
+)
+def test_the_ceiling_holds_in_the_evening_the_morning_and_two_days_after(
+    day: Part, pain: int, cause: Cause | None
+) -> None:
+    brief = replace(BRIEF, day=day, pain_days=(PainDay(3, before=3),))
+    said, effects, _ = play(brief, "fine", str(pain))
+    assert causes(effects) == ([] if cause is None else [cause])
+    assert said[-1].text == (words.THANKS if cause is None else told(cause))
+
+
+@pytest.mark.parametrize(
+    ("typed", "cause"),
+    [
+        ("legs are weak", Cause.WEAKNESS),
+        ("cant lift my arm", Cause.WEAKNESS),
+        ("fever", Cause.FEVER_AFTER),
+        ("so sore I can hardly move", Cause.SORE),
+    ],
+)
+@pytest.mark.parametrize("before", [(), ("fine",), ("else",), ("else", "other")])
+def test_weak_feverish_or_far_too_sore_counts_at_any_question(
+    before: tuple[str, ...], typed: str, cause: Cause
+) -> None:
+    said, effects, _ = play(BRIEF, *before, typed)
+    assert causes(effects) == [cause]
+    assert told(cause) in "\n".join(one.text for one in said)
+
+
+def test_far_too_sore_and_feverish_is_more_than_sore() -> None:
+    _, effects, _ = play(BRIEF, "so sore I can hardly move", "fever")
+    assert causes(effects) == [Cause.SORE, Cause.MUSCLE_SIGNS]
+
+
 def test_no_reply_is_reminded_after_three_hours_and_on_the_coach_s_list_after_twelve() -> None:
     opened = DIALOGUE.advance(None, Opened(START, BRIEF), START)
     assert opened.wake_at == START + timedelta(hours=3)

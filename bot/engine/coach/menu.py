@@ -27,6 +27,7 @@ from core.store.people import Person, Role
 if TYPE_CHECKING:
     from bot.engine.core import Engine
 
+BOTH = 2  # what to do, and a name
 Plain = Callable[["Engine", Person, str, datetime], None]
 Detailed = Callable[["Engine", Person, Person, str, datetime], None]
 About = Callable[["Engine", Person, Person, datetime], None]
@@ -44,6 +45,24 @@ def chosen(engine: "Engine", coach: Person, value: str, now: datetime) -> bool:
     else:
         return False
     return True
+
+
+def named_act(engine: "Engine", coach: Person, text: str, now: datetime) -> bool:
+    """ "hold ruta", "pause Ruta Kaya": what stands on a client's card, typed with one client's name; True: done."""
+    from bot.engine import typed
+
+    said = text.strip().lstrip("/").rstrip(".!").split(maxsplit=1)
+    what = words.ABOUT_TYPED.get(said[0].casefold()) if len(said) == BOTH else None
+    fitting = typed.named(engine, coach, said[1], now) if what else []
+    if what is None or len(fitting) != 1:
+        return False
+    return chosen(engine, coach, f"menu:{what}:{fitting[0].id}", now)
+
+
+def _hold(engine: "Engine", coach: Person, client: Person, now: datetime) -> None:
+    from bot.engine import acts
+
+    acts.hold(engine, coach, client, now)
 
 
 def _about_client(engine: "Engine", coach: Person, what: str, rest: str, now: datetime) -> None:
@@ -113,6 +132,7 @@ PLAIN: dict[str, tuple[Action, Plain]] = {
 }
 ABOUT_CLIENT: dict[str, tuple[Action, About]] = {
     "client": (Action.SEE_CLIENT, card.show),
+    "hold": (Action.CLEAR, _hold),
     "log": (Action.SEE_CLIENT, card.log),
     "more": (Action.SEE_CLIENT, more.show),
     "clearing": (Action.CLEAR, _clear),

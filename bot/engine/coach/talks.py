@@ -4,7 +4,7 @@ from collections.abc import Callable
 from datetime import datetime
 from typing import TYPE_CHECKING, Any
 
-from bot.engine.coach import away, covering, resting
+from bot.engine.coach import away, covering, holding, resting
 from core.store.people import Person
 
 if TYPE_CHECKING:
@@ -14,6 +14,7 @@ Talk = Callable[["Engine", Person, dict[str, Any], datetime], None]
 
 TALKS: dict[str, Talk] = {
     "pause_over": resting.pause_over,
+    "hold_over": holding.hold_over,
     "travel_begins": away.travel_begins,
     "travel_over": away.travel_over,
     "cover_begins": covering.cover_begins,

@@ -2,14 +2,15 @@
 
 # --- no, not, n't ---------------------------------------------------------------------------------------
 NEGATORS = """no not never none nothing nor neither without zero nope cant dont doesnt didnt isnt arent
-    wasnt werent wont hasnt havent hadnt aint shouldnt couldnt wouldnt nobody"""
+    wasnt werent wont hasnt havent hadnt aint shouldnt couldnt wouldnt nobody
+    kein keine keinen nicht sin pas sans non senza nao sem nie nera ne нет без"""
 SOFT_NEGATORS = "hardly barely scarcely"  # enough of a no for pain, not for numbness
 # What may stand between a "no" and the thing it denies.
 BETWEEN = """so very really that too any in much more a bit little at all feel feels feeling felt have
     having had got get getting been be become go goes gone going turned turning turn look looks looking
     of sign signs the real big bad serious actual particularly especially yet even longer significant
     strange severe left right one both or nor and quite exactly totally completely entirely fully
-    constantly seem seems seeming sudden slight problem problems with issues anything"""
+    constantly seem seems seeming sudden slight problem problems with issues anything me mi mir man mehr"""
 LISTED = """pain numbness numb tingling tingle tingles tingly dizziness dizzy sick nausea faint blue
     white cold pale purple swelling swollen burning cramp cramps headache breathlessness breathless
     weakness blood bleeding hurt hurts chest painful knee elbow shoulder back hip neck needles pins
@@ -64,7 +65,7 @@ BARE_IF = r"\b(?:if|unless)\b"
 BAD_IF = r"\b(?:bad|ok|okay|normal|dangerous|problem|fine|serious) (if|when|that)\b"
 TO_COME = r"\b(?:go|goes|get|gets|become|becomes|turn|turns|start|starts|happens?)\b"
 IF_MINE = r"\bif (?:my|i|im)\b.*\b(?:is|are|am|im|feels?|cant)\b"
-STARTS_ASKING = r"^ ?(?:would|could|will|does|do|did)\b"
+STARTS_ASKING = r"^ ?(?:would|could|will|does|do|did)\b(?! hardly| barely| only)"
 ASKS_WHETHER_NORMAL = r"^ (?:and |but |so |ok )?(?:is|are) (?!it too|this too|that too)"
 SAYS_NORMAL = r"\b(?:normal|dangerous|supposed|ok|okay|bad|usual)\b"
 ABOUT_NOW = r"\b(?:my|im|i|now|that it|that they|mine)\b"

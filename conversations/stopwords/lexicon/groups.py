@@ -59,7 +59,12 @@ PICTURES = {
     "😵": "dizzy",
     "💫": "dizzy",
     "🩸": "bleeding",
+    "🥴": "woozy",
+    "🤯": "not good",
+    "🥵": "not good",
     "🥶": "its cold",
+    "🚨": "help",
+    "🫨": "dizzy",
     "🤕": "hurts",
     "😖": "not good",
     "😣": "not good",
@@ -100,6 +105,7 @@ MISSPELT = {
     "velco": "velcro",
     "bukle": "buckle",
     "blu": "blue",
+    "urin": "urine",
     "foots": "foot",
 }
 

@@ -35,6 +35,7 @@ faint memory|line|idea
 blood pressure|flow|test|tests|sugar|thinner|thinners|work|type|donation
 gave|giving|give|donate|donated blood
 sharp at|knife|knives|pencil; time sharp
+the|my|your weak|weaker {limb} > leg
 weak coffee|tea|side|sides|spot|point
 calf raise|raises; warm up|ups|water
 good enough

@@ -29,6 +29,25 @@ twinge|twinges|niggle|niggles|niggling; burns|burning|burn; cramp|cramps|crampin
 killing my; {part}|{limb} .. killing me; cant straighten|bend; agony|excruciating|unbearable|tender
 """
 
+FEVER = """
+fever|feverish; high|raised temperature; got|have|running|with a temperature
+thermometer .. 38|39|40|101|102|103
+temperature .. 38|38.1|38.2|38.3|38.4|38.5|38.6|38.7|38.8|38.9|39|39.1|39.2|39.3|39.5|40|100|101|102|103
+"""
+
+SORE = """
+so|very|really|super|extremely|incredibly|insanely sore
+awfully|terribly|ridiculously|unbelievably|too|crazy|mega|seriously sore
+sorer; sorest; worst|terrible|severe|extreme|horrible|awful|massive|crazy|insane|unbelievable|brutal soreness
+soreness .. bad|worse|terrible|severe|extreme|worst; sore|soreness .. cant|hardly|barely|worse
+never .. so|this|that sore
+= sore everywhere; sore all over; stiff as .. board; seized up
+= i can|could hardly|barely move; hardly|barely|struggle|struggling walk|walking
+hardly|barely|struggling to sit|stand|walk; hardly|barely sit|stand
+hardly|barely get up|down|dressed|out .. bed|chair|toilet|stairs|this; cant get dressed
+hardly|barely use .. stairs
+"""
+
 UNSURE = """
 = help; = help me; = i need help; = need help; = help help; = please help; need help now; emergency
 something|somethings .. {odd}; something|somethings .. not|isnt right|ok|okay|normal; somethings not right
@@ -38,9 +57,10 @@ feel|feels|feeling|felt .. weird|strange|odd|funny|wrong; {limb} .. weird|strang
 dont feel .. good|well|right|great|ok|okay|normal|myself
 not|isnt feeling .. good|well|right|great|ok|okay|normal|myself
 feel|feels|feeling .. unwell|awful|terrible|horrible|bad|ill|rough|faint|off|weak
-unwell; not ok|okay; im ill|sick|unwell; im not|isnt ok|okay|well|fine|good|right; = not good|ok|okay|well|right|fine|great
+unwell; not ok|okay; im ill|sick|unwell; im not|isnt ok|okay|well|fine|good|right
+= not good|ok|okay|well|right|fine|great
 scared|worried|panic|panicking|afraid|frightened|anxious; uncomfortable
-{limb} .. {weak}; = weak; so|very|really|too weak
+= weak; so|very|really|too weak
 = wait; = wait wait; = wait sec|second|minute|moment|there; = hold|hang on; = hold|hang on sec|second|minute
 = pause; = one moment|sec|second|minute; need .. break
 had|i|just|we stopped; = stopped; tookoff
@@ -51,7 +71,7 @@ im|i dying|die; = dying; this is killing me; killing me
 chest .. sore|stiff; sore chest
 {band} .. snapped|broke|ripped|burst|tore
 cant talk|breath
-rash|itchy|itching|itches|blister|blisters|bruise|bruised|bruising|trembling|shivering|shivers|confused|fever
+rash|itchy|itching|itches|blister|blisters|bruise|bruised|bruising|trembling|shivering|shivers|chills|confused
 my|your|her|his|the {head} is|feels|feel|are|has|have|went|gone|goes|going|keeps|wont|doesnt|isnt
 {head} is|feels|went|has|wont|doesnt|keeps; my heads|hearts
 """

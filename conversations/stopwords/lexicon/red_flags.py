@@ -2,7 +2,8 @@
 
 EMERGENCY = """
 chest .. {hurts}; {hurts} .. chest; chest pains; hurts in the middle of my chest
-elephant|weight|something|someone|somebody|brick|ton .. on .. chest; standing|sitting|pressing|lying on .. chest
+elephant|weight|something|someone|somebody|brick|ton .. on .. chest
+standing|sitting|pressing|lying on .. chest
  stabbing .. chest
 jaw .. {hurts}; {hurts} .. jaw; {limb} .. jaw
 cant|barely|hardly {breath}; cant .. {breath} properly|well; cant get|catch|draw|take .. breath|air
@@ -16,7 +17,8 @@ throat|tongue .. closing|closed|swelling|swollen
 woke|came up|to|round .. floor|ground; came to on
 {weak} .. one side; {side} side .. {weak}|numb|paralysed|paralyzed|dead; half my|of body|face|side
 paralysed|paralyzed
-suddenly .. {weak}; suddenly cant lift|move|use|feel|talk|speak|see; sudden {weak}; {side} {limb} went|gone|goes|going {weak}
+suddenly .. {weak}; suddenly cant lift|move|use|feel|talk|speak|see; sudden {weak}
+{side} {limb} went|gone|goes|going {weak}
 face|mouth .. droopy|drooping|droops|numb|paralysed|crooked|tingling|hanging|dropped|lopsided
 drooping face|mouth|eye|eyelid; side of .. face
 slurred|slurring|slur; cant speak; cant talk properly|right; cant find|get .. words
@@ -38,14 +40,19 @@ dizzy|dizziness|dizzier; lightheaded|lightheadedness; light|lite headed; light .
 woozy|wobbly|faints|giddy|faintish|swaying|unsteady; off balance; losing .. balance
 feel|feeling|felt|bit|getting|i faint; to|gonna|might|could|will|may faint; = faint
 to|gonna|might|could|will|may pass|black out; to|gonna|might collapse; keel|keeled|keeling over
-room|head|heads|everything|world .. spinning|spins|swimming; = spinning
+room|head|heads|everything|world .. spinning|spins|swimming; = spinning; = spinning head
+it|things|screen|suddenly {turned} black|dark; {turned} black|dark for|before; black|dark before|in .. eyes
+greyed|grayed out; saw black
+saw|seen stars|spots|dots|sparkles; sparkles|stars .. eyes; lights .. out; nearly|almost fell|keeled|went down
 seeing|see stars|spots|dots|sparkles; black spots; tunnel vision
 everything|all|vision .. {turned} black|dark|white|dim|narrow; vision .. fading|darkening|narrowing
 feel|feeling|felt|feels .. sick; to|gonna|going be sick; sick .. stomach
 nauseous|nausea|nauseated|queasy; throw|threw|throwing up; vomit|vomits|vomiting|vomited
 puke|puking|puked
 cold sweat|sweats; clammy; sweating cold; cold and|n sweaty; ringing in .. ears; ears .. ringing
-heart|hearts .. {mad}; heart .. so|too|very|really|super fast; heart .. wont|cant slow|calm
+heart|hearts .. {mad}; heart .. missed|misses|missing|extra|dropped .. beat|beats
+heart beating|beats .. fast|hard|mad; pulse .. {mad}; heart .. so|too|very|really|super fast
+heart .. wont|cant slow|calm
 palpitation|palpitations
 """
 
@@ -57,9 +64,31 @@ cant|dont|couldnt really|properly|fully|quite|even|hardly feel {my} {limb}; no l
 no feeling|sensation; lost|losing|loss .. feeling|sensation; feeling .. {limb} .. gone
 {limb} .. asleep|sleep|sleepy; dead {limb}; {limb} .. gone|went|goes|is|feels dead; {limb} .. lifeless|wooden
 electric|electrical shock|shocks; {limb} .. buzzing|buzzes|fizzing|fizzy|fuzzy|zapping; buzzing .. {limb}
-cant move {my} .. {limb}; cant .. grip|lift|open|close .. {limb}; cant grip; cant make .. fist
-{limb} .. wont|doesnt|isnt|not move|moving|respond|responding|working; wont move
-foot|wrist drop; dropped foot|wrist
+"""
+
+LIMP = """
+cant|couldnt|barely|hardly|struggle|struggling move|lift|raise|use|close|open {my} .. {limb}
+cant|couldnt|barely|hardly move|lift|raise|use|close|open {limb}; cant .. grip|lift|raise|open|close .. {limb}
+cant|couldnt|barely|hardly grip
+cant|couldnt|barely|hardly hold .. cup|mug|glass|spoon|fork|pen|phone|kettle|key|keys|bag
+cant|couldnt|barely|hardly make .. fist; cant|couldnt|barely|hardly turn .. key|tap|doorknob
+trouble|difficulty|problem|problems|hard moving|lifting|raising|gripping|using .. {limb}
+hard to lift|raise|move|grip .. {limb}
+{limb} .. wont|doesnt|isnt|not move|moving|respond|responding|work|working|obey; wont move
+{limb} .. gave|gives|give|giving way; {limb} .. drags|dragging|limp|useless|floppy
+dragging .. foot|leg; foot|wrist drop; dropped foot|wrist
+keep|keeps|kept dropping things|everything|stuff|it|cups
+"""
+
+WEAK = """
+{limb} .. {weak}; {weak} .. {limb}; {weak} muscle|muscles; muscle|muscles .. {weak}; weakness in
+muscle weakness
+no|lost|losing|hardly|barely|lack .. strength|power in .. {limb}; {limb} .. no strength|power
+{limb} .. lost .. strength|power; {limb} .. powerless|strengthless|feeble
+= cant walk; = cant stand|climb; = cant stand up; {weak} to walk|stand|lift|climb|hold
+cant stand on .. {limb}
+cant|couldnt get up|out .. chair|bed|toilet|sofa|floor|stairs; cant|couldnt climb|manage .. stairs|steps
+{limb} .. collapsed|buckled|buckle|buckles|buckling; {limb} .. paralysed|paralyzed
 """
 
 CIRCULATION = """
@@ -75,14 +104,20 @@ is {blue} normal|ok|okay .. {limb}
 """
 
 URINE = """
-{dark} .. {urine}; {urine} .. {dark}; cola coloured|colored
+{dark} .. {urine}; {urine} .. {dark}; cola|tea|coke coloured|colored; myoglobin; rhabdo|rhabdomyolysis
+{dark} when i {urine}; hardly|barely|havent peed|peeing|urinated|urinating; cant|couldnt pee|urinate|wee
+stopped peeing
 """
 
 SWELLING = """
 swollen|swelling|puffy|ballooned|swells; swelled up
-calf|calves .. {warm}; {warm} calf
+calf|calves .. {warm}; {warm} calf; {warm} .. calf|calves
 one {limb} .. bigger|thicker|fatter; {limb} .. double|twice the size
-blood clot; clot in
+{limb} .. bigger|thicker|fatter than the|my other
+one .. {limb} .. warmer|redder|bigger|thicker|fatter|hotter|swells
+{limb} .. like .. balloon|balloons|sausage|sausages
+blood clot; clot in; clot|thrombosis|dvt|embolism; lump in .. calf|thigh|leg|arm|groin; calf .. hard and|as
+red streak|streaks|line
 """
 
 INJURY = """

@@ -1,0 +1,62 @@
+"""An open alert that cannot wait comes before any menu: what to do, that the coach was told, and no start."""
+
+from datetime import datetime
+from typing import TYPE_CHECKING
+
+from bot.engine import status, turns
+from conversations.protocol import Choice, Say
+from conversations.words import engine as words
+from conversations.words import safety
+from core.calendar.zones import local
+from core.safety.causes import Tier
+from core.store import duties, people
+from core.store.duties import OpenAlert
+from core.store.mail import Priority
+from core.store.people import Person, Role
+
+if TYPE_CHECKING:
+    from bot.engine.core import Engine
+
+
+def gravest(engine: "Engine", client: Person) -> OpenAlert | None:
+    """The newest open alert that calls the coach now; None: there is none."""
+    found = [one for one in duties.open_alerts(engine.store, client.id) if one.tier == Tier.NOW]
+    return max(found, key=lambda one: one.id, default=None)
+
+
+def said_first(engine: "Engine", client: Person, now: datetime) -> bool:
+    """Say what holds while it is open; True: there is one."""
+    alert = gravest(engine, client)
+    if alert is None:
+        return False
+    number = status.emergency_number(engine, client.id)
+    text = words.STILL_OPEN.format(
+        told=safety.told(alert.cause, number),
+        time=f"{local(alert.raised_at, client.zone):%a %H:%M}",
+        taken=_taken(engine, alert),
+        number=number,
+    )
+    why = turns.barred(engine, client)
+    if why not in (None, "open_alert"):
+        text = f"{text} {words.BARRED[str(why)]}"
+    buttons = (Choice(*words.CLIENT_MENU_CHOICES[-1]),)
+    engine.say(client, Say(text, buttons), now, Priority.ALERT)
+    return True
+
+
+def _taken(engine: "Engine", alert: OpenAlert) -> str:
+    if alert.taken_by is None:
+        return words.NOT_TAKEN
+    return words.TAKEN_BY.format(coach=people.by_id(engine.store, alert.taken_by).name)
+
+
+def emergency_typed(engine: "Engine", person: Person, text: str, now: datetime) -> bool:
+    """The emergency number typed here while such an alert is open is a cry for help, whatever is asked."""
+    said = text.strip(" .!")
+    own = status.detail(engine, person.id, "emergency_number", "")
+    if person.role is not Role.CLIENT or said not in {own, *words.EMERGENCY_NUMBERS}:
+        return False
+    if gravest(engine, person) is None:
+        return False
+    engine.say(person, Say(words.CALL_YOURSELF.format(number=said)), now, Priority.ALERT)
+    return True

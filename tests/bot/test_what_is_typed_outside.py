@@ -1,0 +1,161 @@
+"""Typed outside of sessions: lines for the coach, an open alert, thanks, pictures; and a coach in a hurry."""
+
+import pytest
+
+from conversations.words import engine as words
+from conversations.words import trouble
+from core.facts import BandsOff, Cleared
+from core.store import duties, facts
+from tests.practice import CLIENT, COACH, START, Practice
+
+
+@pytest.fixture
+def room() -> Practice:
+    return Practice()
+
+
+def labels(room: Practice, number: int) -> list[str]:
+    """What is on the buttons of the newest message."""
+    return [label for row in room.newest(number).buttons for label, _ in row]
+
+
+def numb(room: Practice) -> None:
+    """An alert that calls the coach now, and the questions about it are over."""
+    room.types(CLIENT, "my foot is numb")
+    room.taps(CLIENT, "Better")
+
+
+# --- to the coach ---
+@pytest.mark.parametrize(
+    "line",
+    ["Can I train in the pool?", "move my thursday please, if you can", "31", "yes", "plan B?", "thanks"],
+)
+def test_the_line_after_write_to_my_coach_goes_to_the_coach_word_for_word(room: Practice, line: str) -> None:
+    room.types(CLIENT, "menu")
+    room.taps(CLIENT, "Write to my coach")
+    room.types(CLIENT, line)
+    assert f"Ruta: {line}" in room.heard(COACH)
+    assert "Sent to Coach." in room.heard(CLIENT)
+
+
+def test_a_line_for_the_coach_is_not_taken_by_a_question_that_waits(room: Practice) -> None:
+    room.types(CLIENT, "menu")
+    room.types(CLIENT, "settings")
+    room.taps(CLIENT, "Write to my coach")
+    room.types(CLIENT, "see you in spring")
+    assert "Ruta: see you in spring" in room.heard(COACH)
+    assert room.newest(CLIENT).buttons, "the question that waited comes again"
+
+
+@pytest.mark.parametrize("line", ["coach I am worried about thursday", "coach: something feels off"])
+def test_a_worry_for_the_coach_is_passed_on_and_asked_about(room: Practice, line: str) -> None:
+    room.types(CLIENT, line)
+    assert any(text.endswith(line.split(" ", 1)[1]) for text in room.heard(COACH))
+    assert room.newest(CLIENT).text == trouble.ASK_WRONG
+
+
+def test_a_worry_typed_after_the_button_is_passed_on_and_asked_about(room: Practice) -> None:
+    room.types(CLIENT, "menu")
+    room.taps(CLIENT, "Write to my coach")
+    room.types(CLIENT, "something feels off since monday")
+    assert "Ruta: something feels off since monday" in room.heard(COACH)
+    assert room.newest(CLIENT).text == trouble.ASK_WRONG
+
+
+def test_cancel_sends_nothing(room: Practice) -> None:
+    room.types(CLIENT, "menu")
+    room.taps(CLIENT, "Write to my coach")
+    room.types(CLIENT, "cancel")
+    assert not any(text.startswith("Ruta: ") for text in room.heard(COACH))
+
+
+# --- an open alert ---
+@pytest.mark.parametrize("typed", ["menu", "hello", "start"])
+def test_an_open_alert_comes_before_the_menu_and_offers_no_start(room: Practice, typed: str) -> None:
+    numb(room)
+    room.types(CLIENT, typed)
+    newest = room.newest(CLIENT).text
+    assert newest.startswith("Bands off now.")
+    assert "Your coach was told on Mon 18:00" in newest
+    assert labels(room, CLIENT) == ["Write to my coach"]
+
+
+def test_who_took_the_alert_is_said(room: Practice) -> None:
+    numb(room)
+    room.types(COACH, "I am on it")
+    room.types(CLIENT, "menu")
+    assert "Coach is on it" in room.newest(CLIENT).text
+
+
+def test_a_settled_alert_gives_the_menu_back(room: Practice) -> None:
+    numb(room)
+    room.types(COACH, "clear to train")
+    room.types(CLIENT, "menu")
+    assert "Start a session" in labels(room, CLIENT)
+
+
+@pytest.mark.parametrize("number", ["112", "911", " 112!"])
+def test_the_emergency_number_typed_in_an_alert_is_told_to_be_called(room: Practice, number: str) -> None:
+    room.types(CLIENT, "185/112, and my head hurts badly")
+    assert duties.open_alerts(room.stage.engine.store, room.client)
+    room.types(CLIENT, number)
+    assert "on the phone" in room.newest(CLIENT).text
+
+
+# --- thanks, pictures ---
+@pytest.mark.parametrize("typed", ["thanks", "Thank you!", "ok, thanks", "🙏"])
+def test_thanks_are_welcome_and_no_answer(room: Practice, typed: str) -> None:
+    room.types(CLIENT, "settings")
+    room.types(CLIENT, typed)
+    assert room.newest(CLIENT).text == words.NO_THANKS_NEEDED
+
+
+@pytest.mark.parametrize("kind", ["photo", "sticker", "voice"])
+def test_a_picture_or_a_voice_note_has_an_answer_of_its_own(room: Practice, kind: str) -> None:
+    phone = room.stage.phones[CLIENT]
+    phone.sends(kind)
+    room.settle()
+    assert room.newest(CLIENT).text == words.IDLE_MEDIA[kind]
+    assert labels(room, CLIENT) == (["Stop"] if kind == "voice" else [])
+
+
+# --- a coach in a hurry ---
+def test_hold_ruta_passes_an_open_question_about_days(room: Practice) -> None:
+    room.types(COACH, "ruta: move thursday to friday")
+    room.types(COACH, "hold ruta")
+    decided = facts.latest(room.stage.engine.store, Cleared, room.client)
+    assert decided is not None
+    assert decided.decision == "held"
+
+
+def test_thanks_after_a_move_of_days_are_no_date(room: Practice) -> None:
+    room.types(COACH, "ruta: move thursday to friday")
+    room.types(COACH, "thanks")
+    assert room.newest(COACH).text == words.NO_THANKS_NEEDED
+
+
+@pytest.mark.parametrize(
+    ("typed", "shown"), [("pause ruta", "Pause Ruta until when"), ("log Ruta", "What was done")]
+)
+def test_a_button_of_the_card_typed_with_a_name_is_tapped(room: Practice, typed: str, shown: str) -> None:
+    room.types(COACH, typed)
+    assert shown in room.newest(COACH).text
+
+
+def test_hold_with_nobodys_name_is_no_command(room: Practice) -> None:
+    room.types(COACH, "hold on")
+    decided = facts.latest(room.stage.engine.store, Cleared, room.client)
+    assert decided is not None
+    assert decided.decision == "cleared"
+
+
+@pytest.mark.parametrize(("hours", "asked"), [(23, True), (25, False)])
+def test_words_that_fit_nothing_within_a_day_of_bands_are_asked_about(
+    room: Practice, hours: int, asked: bool
+) -> None:
+    store = room.stage.engine.store
+    with store.transaction():
+        facts.put(store, room.client, BandsOff(START, "s1", "1.1", "done"), START)
+    room.later(hours=hours)
+    room.types(CLIENT, "the picture on the wall moves about")
+    assert (trouble.ASK_WRONG in room.heard(CLIENT)) is asked
