@@ -5,7 +5,7 @@ from datetime import timedelta
 
 import pytest
 
-from core.facts import Cleared, Detail, Paused, PlanEnded, Rated, ScreeningDone
+from core.facts import Answered, Cleared, Detail, Paused, PlanEnded, Rated, ScreeningDone
 from core.safety.causes import Cause
 from core.store import duties, people
 from core.store.people import Role
@@ -317,3 +317,14 @@ def test_sessions_of_a_pause_are_not_missed(room: Room) -> None:
     room.stage.clock.skip_to(end + timedelta(days=8))  # Monday's and Thursday's after it
     room.types(COACH, "ruta")
     assert "missed sessions" in room.says(COACH)
+
+
+def test_other_training_shows_beside_its_session(room: Room) -> None:
+    client = room.client(RUTA, "Ruta")
+    room.trained(client, "1", (30, 15, 8), START)
+    room.put(client, Answered(START, "1", "before", "heavy", "yes"))
+    room.types(COACH, "ruta")
+    assert "30, 15, 8, trained hard elsewhere before" in room.says(COACH)
+    room.put(client, Answered(START, "1", "before", "heavy", "no"))
+    room.types(COACH, "ruta")
+    assert "elsewhere" not in room.says(COACH)

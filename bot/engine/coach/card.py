@@ -15,6 +15,7 @@ from core.cuffs.limbs import places_of, resting
 from core.digest import needs
 from core.facts import (
     WORKED,
+    Answered,
     CoachDid,
     PlanEnded,
     PlanGiven,
@@ -167,6 +168,8 @@ def _session(engine: "Engine", client: Person, started: SessionStarted) -> str:
     effort = max((one.score for one in rated if one.what == "effort"), default=None)
     parts += [words.PAIN.format(score=pain)] if pain is not None else []
     parts += [words.EFFORT.format(score=effort)] if effort is not None else []
+    heavy = facts.latest(store, Answered, client.id, session=session, part="before", question="heavy")
+    parts += [words.TRAINED_BEFORE] if heavy is not None and heavy.answer == "yes" else []
     ended = facts.latest(store, SessionEnded, client.id, session=session)
     parts += [words.STOPPED] if ended is not None and ended.why not in WORKED else []
     text = ", ".join(part for part in parts if part) or words.NO_SETS
