@@ -100,7 +100,7 @@ RULES: Rules = (
     (r"move for half an hour", says("Yes")),
     (r"latest blood pressure", says("124/78", 8)),
     (r"Anything new since last time|Fever, alcohol", says("No")),
-    (r"Any pain in a joint right now|^Any pain now|^Pain now in", says("0")),
+    (r"Any pain in a joint right now|^Any pain now|^Any joint pain now", says("0")),
     (r"train the same muscles hard", says("No")),
     (r"^First a drill", says("Off in under 10 seconds", 30)),
     (r"^Sound on", says("Heard it")),
