@@ -82,7 +82,7 @@ def test_typed_words_that_it_is_better_are_better(in_set: Practice, words: str) 
 def test_how_is_it_now_is_asked_once_whatever_is_said_in_between(in_set: Practice) -> None:
     in_set.types(CLIENT, "my foot is numb")
     in_set.types(CLIENT, "it is still numb")
-    assert in_set.newest(CLIENT).text == "I hear you. First the bands: both off now, then tap."
+    assert in_set.newest(CLIENT).text.startswith("I hear you. First the bands: both off now, then tap.")
     in_set.taps(CLIENT, "Bands are off")
     assert in_set.heard(CLIENT).count("How is it now?") == 1
     live = threads.live(in_set.stage.engine.store, in_set.client)
@@ -120,7 +120,7 @@ def test_ten_minutes_after_bands_off_numbness_is_asked_about_whatever_was_said(
 def test_a_band_that_is_stuck_is_cut_and_the_coach_told(in_set: Practice) -> None:
     in_set.taps(CLIENT, "Stop")
     in_set.types(CLIENT, "I can't get it off")
-    assert "cut it" in in_set.newest(CLIENT).text
+    assert any("cut it" in text for text in in_set.heard(CLIENT)[-2:])
     assert "I can't get it off" in in_set.newest(COACH).text
     in_set.types(CLIENT, "it is off now")
     assert facts.latest(in_set.stage.engine.store, BandsOff, in_set.client) is not None
