@@ -26,7 +26,8 @@ def weekly_chart(data: dict[str, Any]) -> bytes:
     """
     from matplotlib.figure import Figure  # half a second, and only for pictures
 
-    panels = [panel for panel in data["panels"] if panel["reps"]][:MOST_PANELS]
+    there = [panel for panel in data["panels"] if panel["reps"]]
+    panels = there[:MOST_PANELS]
     if not panels:
         raise ValueError("panels: nothing to draw")
     columns = 1 if len(panels) <= ONE_COLUMN else 2
@@ -38,7 +39,7 @@ def weekly_chart(data: dict[str, Any]) -> bytes:
         draw_panel(axis, panel, columns)
     for axis in axes[len(panels) :]:
         axis.set_visible(False)
-    figure.suptitle(words.CHART_TITLE, fontsize=10, color=INK)
+    figure.suptitle(words.chart_title(len(panels), len(there)), fontsize=10, color=INK)
     out = io.BytesIO()
     figure.savefig(out, format="png")
     return out.getvalue()

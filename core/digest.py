@@ -95,6 +95,12 @@ class Digest:
     idle: Sequence[Cause] = ()
 
     @property
+    def by_need(self) -> list[int]:
+        """All clients, by the person's id: who needs the coach first, then as they came."""
+        first = [week.client for week, _ in self.needs_you]
+        return [*first, *(week.client for week in self.weeks if week.client not in first)]
+
+    @property
     def planned(self) -> int:
         """Sessions planned in the practice."""
         return sum(week.planned for week in self.weeks)

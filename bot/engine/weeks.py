@@ -4,9 +4,10 @@ from dataclasses import replace
 from datetime import datetime, timedelta
 from typing import TYPE_CHECKING, Any
 
-from bot.engine import calendar, clearances, loads, screenings, status, turns
+from bot.engine import calendar, clearances, screenings, status, turns
 from bot.engine.coach import clients as whose
 from bot.engine.coach import loads_asked, pauses
+from conversations.words import coach as coach_words
 from conversations.words import digest as words
 from core.alert_use import AlertSeen, idle_causes
 from core.calendar.missed import Attendance, missed_in_a_row
@@ -46,7 +47,11 @@ def digest_of(engine: "Engine", coach: Person, now: datetime) -> tuple[str, list
     clients = {client.id: client for client in whose.seen_by(engine, coach, now)}
     needing = [clients[week.client] for week, _ in made.needs_you]
     everyone = [words.everybody(made, page) for page in range(words.pages(made))] if made.weeks else []
-    return "\n".join([words.render(made), *everyone]), needing, chart_of(engine, list(clients.values()), now)
+    return (
+        "\n".join([words.render(made), *everyone]),
+        needing,
+        chart_of(engine, list(clients.values()), now, made.by_need),
+    )
 
 
 def week_of_practice(engine: "Engine", coach: Person, now: datetime) -> Digest:
@@ -170,9 +175,10 @@ def alerts_of(engine: "Engine", client: Person, since: datetime) -> list[AlertSe
 
 
 # --- the picture -----------------------------------------------------------------------------------------
-def chart_of(engine: "Engine", clients: list[Person], now: datetime) -> dict[str, Any]:
-    """Set-1 reps and loads by date, for each client and movement of the last weeks."""
+def chart_of(engine: "Engine", clients: list[Person], now: datetime, order: list[int]) -> dict[str, Any]:
+    """Set-1 reps and loads by date, for each client and movement of the last weeks; `order`: person ids."""
     names = whose.told_apart(clients)
+    clients = sorted(clients, key=lambda client: order.index(client.id))
     panels = [panel for client in clients for panel in panels_of(engine, client, names[client.id], now)]
     walks = sum(len(facts.current(engine.store, WalkDone, client.id)) for client in clients)
     return {"panels": panels, "walks": walks} if panels else {}
@@ -181,11 +187,10 @@ def chart_of(engine: "Engine", clients: list[Person], now: datetime) -> dict[str
 def panels_of(engine: "Engine", client: Person, name: str, now: datetime) -> list[dict[str, Any]]:
     """One panel a movement: "title", "days", "reps", "doing", and the range of each day, "low" and "high"."""
     plan = status.plan_of(engine, client.id)
-    called = loads.names(plan)
     recent = facts.since(engine.store, SetDone, client.id, now - CHART_WEEKS * WEEK, set_no=1)
     return [
         _panel(
-            f"{name}: {called.get(movement, movement)}",
+            f"{name}: {coach_words.movement(movement)}",
             [one for one in recent if one.movement == movement],
             plan,
             client.zone,

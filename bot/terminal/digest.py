@@ -16,6 +16,11 @@ from core.calendar.zones import instant, local
 from core.store import people, tables
 from core.store.people import Person
 
+FIRST_YEAR, LAST_YEAR = (
+    1971,
+    9000,
+)  # times are milliseconds since 1970, and weeks before and after are looked at
+
 
 def main(options: argparse.Namespace) -> int:
     """Print it for each coach (or the one named), or draw it."""
@@ -51,9 +56,12 @@ def _end(week: str | None, coach: Person, now: datetime) -> datetime:
 
 def _monday(week: str) -> date:
     try:
-        return datetime.strptime(f"{week}-1", "%G-W%V-%u").date()  # noqa: DTZ007 - a date has no zone
+        monday = datetime.strptime(f"{week}-1", "%G-W%V-%u").date()  # noqa: DTZ007 - a date has no zone
     except ValueError:
         raise Wrong([f"--week: {week!r} is no week; write it like 2026-W05 (ISO 8601)"]) from None
+    if not FIRST_YEAR <= monday.year <= LAST_YEAR:
+        raise Wrong([f"--week: {week!r} is too long ago or too far ahead"])
+    return monday
 
 
 def _text(engine: Engine, coach: Person, end: datetime, *, alone: bool) -> str:
@@ -62,16 +70,18 @@ def _text(engine: Engine, coach: Person, end: datetime, *, alone: bool) -> str:
 
 
 def _data(engine: Engine, coach: Person, end: datetime) -> dict[str, Any]:
-    clients = people.clients_of(engine.store, coach.id)
-    _, needing, _ = weeks.digest_of(engine, coach, end)
-    found = [msgspec.to_builtins(weeks.week_of(engine, client, end)) for client in clients]
-    names = [client.name for client in needing]
-    return {"coach": coach.name, "until": end.isoformat(), "needs_you": names, "clients": found}
+    """`needs_you`: by urgency, each with the person's number and the reasons by their stored names."""
+    made = weeks.week_of_practice(engine, coach, end)
+    needing = [{"client": one.client, "name": one.name, "why": why} for one, why in made.needs_you]
+    found = msgspec.to_builtins({"needs_you": needing, "clients": made.weeks})
+    return {"coach": coach.name, "until": end.isoformat(), **found}
 
 
 def _draw(engine: Engine, found: list[tuple[Person, datetime]], file: Path) -> int:
     from bot.charts import weekly_chart
 
+    if file.suffix.lower() != ".png":
+        raise Wrong([f"-o: {file} must end in .png"])
     if len(found) > 1:
         raise Wrong(["-o: there are several coaches; say whose picture with --coach"])
     _, _, chart = weeks.digest_of(engine, *found[0])

@@ -3,7 +3,7 @@
 from conversations.words.coach import REASONS, cut
 from conversations.words.safety import COACH_READS
 from core.alert_use import by_tier
-from core.digest import ClientWeek, Digest
+from core.digest import ClientWeek, Digest, Need
 from core.safety.causes import Tier
 
 MOST_NEEDING = 6  # lines and buttons; the rest is in the list of clients
@@ -16,6 +16,8 @@ WHO = "Who needs you ({needing} of {count}):"
 NOBODY = "Nobody needs you."
 MORE = "- and {number} more: 'clients'"
 SESSIONS = "Sessions: {done} of {planned} planned."
+SESSIONS_DONE = "Sessions: {done}, {planned} planned."
+DONE_OF, DONE = "{done} of {planned}", "{done} done"
 IN_RANGE = "Set 1 in range: {share:.0%}{off}."
 NO_SETS = "Set 1 in range: no full sets yet."
 AS_EXPECTED = ", as expected"
@@ -26,6 +28,21 @@ ASKED = "; {asked} wait for your tap"
 ALERTS = "Alerts: {now} urgent ({now_acted} led to something), {today} same day ({today_acted})."
 NO_ALERTS = "No alerts."
 IDLE = "Never led to anything in eight weeks: {causes}."
+# What the one button of a client does, by the most urgent reason's core.digest.Need value.
+ACT = {
+    "urgent": "see the alert",
+    "open_alert": "see the alert",
+    "held": "clearance",
+    "clearance": "clearance",
+    "no_plan": "make a plan",
+    "loads_off": "change the plan",
+    "missed": "write",
+    "quiet": "write",
+    "review_due": "review",
+}
+SEE = "see the card"
+TO_ACT = "{name}: {act}"
+LONGEST_NAME = 24  # characters of a name on a button, so that what it does is read too
 EVERYBODY = "Everybody"
 EVERYBODY_HEAD = "Everybody, {first}-{last} of {count}:"
 NEXT, BACK = "Next", "Back"
@@ -54,7 +71,9 @@ def _needing(week: Digest) -> list[str]:
 def _numbers(week: Digest) -> list[str]:
     asked = sum(one.loads_asked for one in week.weeks)
     lines = [
-        SESSIONS.format(done=week.done, planned=week.planned),
+        (SESSIONS if week.planned >= week.done else SESSIONS_DONE).format(
+            done=week.done, planned=week.planned
+        ),
         _in_range(week),
         LOADS.format(moved=week.loads_moved, asked=ASKED.format(asked=asked) if asked else ""),
         _alerts(week),
@@ -98,8 +117,14 @@ def everybody(week: Digest, page: int) -> str:
     return "\n".join([head, *(cut(_line(one), LONGEST_LINE) for one in shown)])
 
 
+def label(one: ClientWeek, why: Need) -> str:
+    """The button of a client who needs the coach: "Ruta: see the alert"."""
+    return TO_ACT.format(name=cut(one.name, LONGEST_NAME), act=ACT.get(why, SEE))
+
+
 def _line(one: ClientWeek) -> str:
-    parts = [f"{one.done} of {one.planned}"]
+    done = DONE_OF if one.planned >= one.done else DONE
+    parts = [done.format(done=one.done, planned=one.planned)]
     if one.in_range:
         parts.append(f"{sum(one.in_range)} of {len(one.in_range)} in range")
     if one.pain_max is not None:

@@ -134,11 +134,40 @@ def test_two_of_one_name_have_each_their_own_line_and_button(room: Room) -> None
     second = room.client(MILO, "Ruta", plan=None)
     raised(room, second, Cause.NERVE)
     room.types(COACH, "week")
-    wanted = f"Ruta (since 2 Mar 2026) #{second}"
+    wanted = f"Ruta #{second}"
     assert f"- {wanted}: an urgent alert is open" in room.says(COACH)
-    assert room.labels(COACH) == [wanted, "Everybody"]
-    room.taps(COACH, wanted)
-    assert "No plan." in room.says(COACH)
+    assert room.labels(COACH) == [f"{wanted}: see the alert", "Everybody"]
+
+
+def test_the_button_of_a_client_does_what_the_most_urgent_reason_asks_for(room: Room) -> None:
+    kai = room.client(RUTA, "Ruta", plan=None)
+    milo = room.client(MILO, "Milo")
+    raised(room, milo, Cause.NERVE)
+    room.types(COACH, "week")
+    assert room.labels(COACH) == ["Milo: see the alert", "Ruta: make a plan", "Everybody"]
+    room.taps(COACH, "Ruta: make a plan")
+    assert "Which template?" in room.says(COACH)
+    room.types(COACH, "cancel")
+    room.taps(COACH, "Milo: see the alert")
+    assert "I am on it" in room.labels(COACH)
+    room.put(kai, PlanGiven(room.now, plan_to_text(SQUATS), 1))
+    room.later(days=9)
+    room.types(COACH, "week")
+    room.taps(COACH, "Ruta: write")
+    assert "What shall I tell Ruta?" in room.says(COACH)
+
+
+def test_the_picture_begins_with_who_needs_the_coach_and_names_movements_of_a_plan_that_is_over(
+    room: Room,
+) -> None:
+    calm, worried = room.client(MILO, "Ada"), room.client(RUTA, "Ruta", plan=None)
+    for client in (calm, worried):
+        one_set(room, client, 30, Aim(25, 40))
+    room.types(COACH, "week")
+    made = weeks.week_of_practice(room.stage.engine, room.person(COACH), room.now)
+    clients = [room.person(MILO), room.person(RUTA)]
+    chart = weeks.chart_of(room.stage.engine, clients, room.now, made.by_need)
+    assert [panel["title"] for panel in chart["panels"]] == ["Ruta: Goblet squat", "Ada: Goblet squat"]
 
 
 def test_everybody_is_a_line_each_paged(room: Room) -> None:

@@ -7,6 +7,7 @@ from matplotlib.figure import Figure
 
 from bot.charts import MOST_PANELS, draw_panel, weekly_chart
 from bot.pictures import fit_picture
+from conversations.words.pictures import chart_title
 from core.plans import Region
 
 SIGNATURE = b"\x89PNG\r\n\x1a\n"
@@ -47,6 +48,11 @@ def test_a_chart_is_taken_as_a_photo_whatever_the_number_of_clients(panels: int)
     assert width == 1080
     assert width + height <= MOST_TOGETHER
     assert height / width <= MOST_RATIO
+
+
+@pytest.mark.parametrize("count", [MOST_PANELS, MOST_PANELS + 1])
+def test_a_chart_without_room_for_all_says_so(count: int) -> None:
+    assert ("who needs you first" in chart_title(MOST_PANELS, count)) is (count > MOST_PANELS)
 
 
 @pytest.mark.parametrize("title", ["Ruta: $\\frac$", "$\\frac$", "a" * 200, "Ruta", ": ", "\\: _^{"])

@@ -28,7 +28,7 @@ def told_apart(clients: list[Person]) -> dict[int, str]:
     }
     same = Counter(name.casefold() for name in dated.values())
     return {
-        client.id: f"{dated[client.id]} #{client.id}"
+        client.id: f"{client.name} #{client.id}"
         if same[dated[client.id].casefold()] > 1
         else dated[client.id]
         for client in clients

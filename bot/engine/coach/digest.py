@@ -8,12 +8,26 @@ from bot.engine import calendar, quiet, recaps, weeks
 from bot.engine.coach import clients as whose
 from conversations.protocol import Choice, Say
 from conversations.words import digest as words
-from core.store import mail, people
+from core.digest import Need
+from core.safety.causes import WEEKLY, Tier
+from core.store import duties, mail, people
 from core.store.mail import Letter, Priority
 from core.store.people import Person
 
 if TYPE_CHECKING:
     from bot.engine.core import Engine
+
+
+# By the most urgent reason; the name of a button about a client.
+ACT = {
+    Need.HELD: "clearing",
+    Need.CLEARANCE: "clearing",
+    Need.NO_PLAN: "planning",
+    Need.LOADS_OFF: "change",
+    Need.MISSED: "message",
+    Need.QUIET: "message",
+    Need.REVIEW_DUE: "review",
+}
 
 
 @dataclass(frozen=True, slots=True)
@@ -29,12 +43,23 @@ class Week:
 def make(engine: "Engine", coach: Person, now: datetime) -> Week:
     """The last seven days. Reads only."""
     made = weeks.week_of_practice(engine, coach, now)
-    needing = [week for week, _ in made.needs_you[: words.MOST_NEEDING]]
-    buttons = [(week.name, f"menu:client:{week.client}") for week in needing]
+    buttons = [
+        (words.label(week, why[0]), _act(engine, week.client, why[0]))
+        for week, why in made.needs_you[: words.MOST_NEEDING]
+    ]
     if made.weeks:
         buttons.append((words.EVERYBODY, "menu:everybody:0"))
-    chart = weeks.chart_of(engine, whose.seen_by(engine, coach, now), now)
+    chart = weeks.chart_of(engine, whose.seen_by(engine, coach, now), now, made.by_need)
     return Week(words.render(made), tuple(buttons), chart)
+
+
+def _act(engine: "Engine", client: int, why: Need) -> str:
+    """What the button of a client does: the act that the most urgent reason asks for, else the card."""
+    if why in (Need.URGENT, Need.OPEN_ALERT):
+        mine = sorted(duties.open_alerts(engine.store, client), key=lambda one: one.tier is not Tier.NOW)
+        told = [one for one in mine if one.cause not in WEEKLY]
+        return f"menu:alert:{told[0].id}" if told else f"menu:client:{client}"
+    return f"menu:{ACT.get(why, 'client')}:{client}"
 
 
 def make_for_all(engine: "Engine", coach: Person, now: datetime) -> Week:

@@ -29,7 +29,7 @@ def test_the_week_is_told_as_in_the_chat(db: Path, capsys: pytest.CaptureFixture
     assert main(["digest", "--week", "2026-W05", "--db", str(db)]) == 0
     text = capsys.readouterr().out
     assert text.startswith("Your week.\n")
-    assert "Ruta: 1 of 0" in text
+    assert "Ruta: 1 done" in text
 
 
 @pytest.mark.parametrize(("week", "sessions"), [("2026-W04", 0), ("2026-W05", 1), ("2026-W06", 0)])
@@ -49,6 +49,23 @@ def test_a_week_without_sets_has_no_picture(
 ) -> None:
     assert main(["digest", "--week", "2026-W04", "-o", str(tmp_path / "week.png"), "--db", str(db)]) == 2
     assert "nothing to draw" in capsys.readouterr().err
+
+
+def test_json_says_why_a_client_needs_the_coach(db: Path, capsys: pytest.CaptureFixture[str]) -> None:
+    assert main(["digest", "--week", "2026-W07", "--json", "--db", str(db)]) == 0
+    [coach] = json.loads(capsys.readouterr().out)
+    assert [(one["name"], "quiet" in one["why"]) for one in coach["needs_you"]] == [("Ruta", True)]
+
+
+@pytest.mark.parametrize("week", ["0001-W01", "1969-W01", "9999-W52"])
+def test_a_week_beyond_all_records_is_said(db: Path, week: str, capsys: pytest.CaptureFixture[str]) -> None:
+    assert main(["digest", "--week", week, "--db", str(db)]) == 2
+    assert "too long ago or too far ahead" in capsys.readouterr().err
+
+
+def test_a_picture_of_the_week_is_a_png(db: Path, tmp_path: Path, capsys: pytest.CaptureFixture[str]) -> None:
+    assert main(["digest", "--week", "2026-W05", "-o", str(tmp_path / "week.jpg"), "--db", str(db)]) == 2
+    assert "must end in .png" in capsys.readouterr().err
 
 
 @pytest.mark.parametrize("week", ["2026-05", "W05", "2026-W54", "soon"])
