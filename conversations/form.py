@@ -104,7 +104,8 @@ class Form(Generic[B, D]):
     - `media(brief, draft, step, sent)`: the draft with something that is not text, None: not wanted.
     - `opening(brief)`: words before the first question.
     - `came_off(draft)`: the draft when the bands came off by another way than its own question.
-    - `hurry(brief, draft)`: silence until `lapsed`, without a reminder, while the open question cannot wait.
+    - `hurry(brief, draft)`: silence until `lapsed`, without a reminder, while the open question cannot wait or is
+      soon asked anyway.
     - `patience`: silence until the one reminder. `lapse`: silence until the form ends by itself with
       `lapsed(brief, draft, at)`; None: it waits for ever.
     """

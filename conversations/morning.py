@@ -253,6 +253,8 @@ def lapsed(brief: Brief, draft: Draft, at: datetime) -> Outcome:
     return Outcome((Say(text),), (Alert(Cause.NO_REPLY, "-", text),))
 
 
+# Asked at 21:00 at the latest: over when the morning asks the same, and not repeated just before it.
+UNTIL_MORNING = timedelta(hours=11)
 FORM: Form[Brief, Draft] = Form(
     start=lambda brief: Draft(),
     missing=missing,
@@ -260,6 +262,7 @@ FORM: Form[Brief, Draft] = Form(
     fill=fill,
     finish=finish,
     noted=noted,
+    hurry=lambda brief, draft: UNTIL_MORNING if brief.day is Part.EVENING else None,
     patience=timedelta(hours=3),
     lapse=NO_REPLY,
     lapsed=lapsed,

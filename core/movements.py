@@ -63,6 +63,9 @@ _ALL = (
     Movement("hip_bridge", Region.LEGS, "hinge", Kind.BODYWEIGHT, rungs=_slowed(HIP_BRIDGES)),
     Movement("heel_raise", Region.LEGS, "calf", Kind.BODYWEIGHT, rungs=_slowed(HEEL_RAISES)),
     Movement("towel_curl", Region.ARMS, "curl", Kind.BODYWEIGHT),
+    Movement("free_split_squat", Region.LEGS, "squat", Kind.BODYWEIGHT, one_sided=True),
+    Movement("one_arm_towel_curl", Region.ARMS, "curl", Kind.BODYWEIGHT, one_sided=True),
+    Movement("one_arm_doorway_row", Region.ARMS, "pull", Kind.BODYWEIGHT, one_sided=True),
     Movement("walk", Region.LEGS, "walk", Kind.WALK),
 )
 MOVEMENTS: Mapping[str, Movement] = MappingProxyType({each.name: each for each in _ALL})

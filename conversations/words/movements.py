@@ -15,6 +15,9 @@ NAMES = {
     "hip_bridge": "Hip bridge",
     "heel_raise": "Heel raise",
     "towel_curl": "Towel curl",
+    "free_split_squat": "Split squat, no weight",
+    "one_arm_towel_curl": "One-arm towel curl",
+    "one_arm_doorway_row": "One-arm doorway row",
     "walk": "Walk",
 }
 CUES = {
@@ -32,6 +35,9 @@ CUES = {
     "hip_bridge": ("Heels close.", "Squeeze at the top.", "Ribs down."),
     "heel_raise": ("Fingertips on the wall.", "All the way up.", "Down slowly, knees straight."),
     "towel_curl": ("Foot in the towel's loop.", "Curl against your own leg.", "Elbows at your sides."),
+    "free_split_squat": ("A hand on the wall.", "Front foot flat.", "Straight down, straight up."),
+    "one_arm_towel_curl": ("Foot in the towel's loop.", "Curl against your own leg.", "The other arm rests."),
+    "one_arm_doorway_row": ("Hold the frame firmly.", "Elbow to the hip.", "The other arm rests."),
     "walk": ("Flat ground, phone with you.", "Tall and easy.", "A pace at which you can talk."),
 }
 STOP_WHEN = {
@@ -49,6 +55,9 @@ STOP_WHEN = {
     "hip_bridge": "Stop when the back arches.",
     "heel_raise": "Stop when you only bounce.",
     "towel_curl": "Stop when the back helps.",
+    "free_split_squat": "Stop when you wobble.",
+    "one_arm_towel_curl": "Stop when you lean or the back helps.",
+    "one_arm_doorway_row": "Stop when you twist or the grip slips.",
     "walk": "Stop when you feel unsure on your feet.",
 }
 _UP = "Breathe out on the way up."
@@ -69,6 +78,9 @@ BREATHING = {
     "hip_bridge": _UP,
     "heel_raise": _UP,
     "towel_curl": _UP,
+    "free_split_squat": _UP,
+    "one_arm_towel_curl": _UP,
+    "one_arm_doorway_row": _PULL,
     "walk": "Breathe as you like; you can still talk.",
 }
 

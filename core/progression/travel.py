@@ -7,6 +7,8 @@ from core.plans import Exercise, Plan, Side
 from core.progression.swapping import Setting, swapped
 from core.resistance import Ladder, Loads, Resistance
 
+ONE_SIDE = ((Side.LEFT,), (Side.RIGHT,))
+
 
 @dataclass(frozen=True, slots=True)
 class Swap:
@@ -35,23 +37,22 @@ def travel_plan(plan: Plan) -> Plan | None:
 def _without(exercise: Exercise) -> Exercise | None:
     """The same movement when it needs no equipment, its stand-in, or None.
 
-    A movement for one side only has no stand-in: that works both limbs, and the other may have to rest.
+    A movement for one side only stays on that side, as the other may have to rest.
     """
     movement = MOVEMENTS.get(exercise.movement)
     if movement is None or not movement.equipment:
         return exercise
-    if exercise.sides in ((Side.LEFT,), (Side.RIGHT,)):
-        return None
-    other = stand_in(movement)
+    other = stand_in(movement, one_sided=exercise.sides in ONE_SIDE)
     return None if other is None else _swapped(exercise, movement, other)
 
 
-def stand_in(movement: Movement) -> Movement | None:
+def stand_in(movement: Movement, *, one_sided: bool = False) -> Movement | None:
     """The first movement of the same pattern and limbs that needs nothing; one with a ladder is preferred."""
     fitting = [
         one
         for one in MOVEMENTS.values()
-        if one.pattern == movement.pattern and one.region is movement.region and not one.equipment
+        if (one.pattern, one.region, one.one_sided) == (movement.pattern, movement.region, one_sided)
+        and not one.equipment
     ]
     return min(fitting, key=lambda one: not one.rungs, default=None)
 
@@ -65,7 +66,7 @@ def _swapped(exercise: Exercise, movement: Movement, other: Movement) -> Exercis
         reachable=(),
         rung=rung,
         rungs=other.rungs,
-        sides=(Side.BOTH,),
+        sides=exercise.sides if other.one_sided else (Side.BOTH,),
     )
 
 

@@ -1,6 +1,7 @@
 """At night the bot says nothing a second time: repeats wait for the morning, alerts and training do not."""
 
 from collections.abc import Iterator
+from datetime import timedelta
 
 import pytest
 
@@ -11,7 +12,7 @@ from core.facts import Detail
 from core.safety.asking import Part
 from core.store import duties, facts, people
 from core.store.times import moment
-from tests.practice import CLIENT, Practice
+from tests.practice import CLIENT, START, Practice
 
 ZONE = "Europe/Lisbon"
 
@@ -48,6 +49,21 @@ def test_the_evening_question_is_not_repeated_at_night(practice: Practice, asked
     begins(practice, "morning", {"session": "1", "day": Part.EVENING})
     practice.later(hours=16)
     assert at_night(practice) == []
+
+
+def test_an_evening_left_unanswered_is_asked_about_once_in_the_morning(practice: Practice) -> None:
+    practice.later(minutes=120)
+    begins(practice, "morning", {"session": "1", "day": Part.EVENING})
+    with practice.stage.engine.store.transaction():
+        tomorrow = practice.stage.clock.now() + timedelta(hours=12)
+        about = {"session": "1", "day": Part.MORNING}
+        duties.plan(practice.stage.engine.store, practice.client, "morning", about, tomorrow, START)
+    practice.later(hours=13)
+    assert [text for text in practice.heard(CLIENT) if "out of the ordinary" in text] == [
+        "How is the body since training: anything out of the ordinary?",
+        "The day after training: anything out of the ordinary?",
+    ]
+    assert not any("Still here" in text for text in practice.heard(CLIENT))
 
 
 @pytest.mark.parametrize("name", ["screening", "consent", "preferences", "band_list"])

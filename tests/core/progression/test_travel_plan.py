@@ -56,12 +56,29 @@ def test_a_swapped_movement_begins_with_the_easiest_variation() -> None:
     assert plan.exercises[0].rung == "sit to stand, high chair"
 
 
-def test_one_side_alone_has_no_stand_in_because_the_other_may_have_to_rest() -> None:
-    plan = Plan("row", (exercise("one_arm_row", (Side.LEFT,)), exercise("goblet_squat")))
-    made = travel_plan(plan)
+@pytest.mark.parametrize("side", [Side.LEFT, Side.RIGHT])
+@pytest.mark.parametrize(
+    ("name", "now"),
+    [
+        ("one_arm_row", "one_arm_doorway_row"),
+        ("one_arm_curl", "one_arm_towel_curl"),
+        ("split_squat", "free_split_squat"),
+    ],
+)
+def test_one_side_alone_stays_on_its_side_because_the_other_may_have_to_rest(
+    side: Side, name: str, now: str
+) -> None:
+    made = travel_plan(Plan("one side", (exercise(name, (side,)),)))
     assert made is not None
-    assert [one.movement for one in made.exercises] == ["chair_squat"]
-    assert travel_plan(Plan("row", (exercise("one_arm_row", (Side.RIGHT,)),))) is None
+    assert [(one.movement, one.sides, one.region) for one in made.exercises] == [
+        (now, (side,), MOVEMENTS[name].region)
+    ]
+
+
+def test_two_sides_one_after_the_other_become_both_at_once() -> None:
+    made = travel_plan(Plan("row", (exercise("one_arm_row", (Side.RIGHT, Side.LEFT)),)))
+    assert made is not None
+    assert [(one.movement, one.sides) for one in made.exercises] == [("doorway_row", (Side.BOTH,))]
 
 
 def test_the_scheme_and_its_limits_stay() -> None:
