@@ -10,7 +10,7 @@ from bot.direct import Direct
 from bot.engine import updates
 from bot.intake import Numbered
 from conversations.words import engine as words
-from core.store import duties, people
+from core.store import duties, people, settings
 from core.store.connection import Store
 from core.store.people import Role
 
@@ -72,7 +72,7 @@ class Disk:
             beat()
             await self.pause(RETRY_S)
             with suppress(sqlite3.Error):
-                duties.try_to_write(self.store)
+                settings.try_to_write(self.store)
                 self.good.set()
         for chat in self.warned:
             self.direct.say(chat, words.KEPT_AGAIN)

@@ -6,7 +6,7 @@ from contextlib import suppress
 
 from bot.engine import Engine
 from bot.steady import Steady
-from core.store import duties, threads
+from core.store import duties, settings, threads
 from core.store.connection import Store
 
 log = logging.getLogger("cuffline")
@@ -22,7 +22,7 @@ def training(store: Store) -> bool:
 
 def take_up(store: Store, steady: Steady) -> None:
     """At the start: training that goes on, goes on by the same clock."""
-    kept = duties.setting(store, ANCHOR) if training(store) else None
+    kept = settings.get(store, ANCHOR) if training(store) else None
     if kept is not None:
         steady.take_up(kept)
 
@@ -35,7 +35,7 @@ def keep(engine: Engine, steady: Steady) -> None:
         if jump:
             log.warning("the wall clock was set by %s; followed", jump)
             engine.clock_was_set()
-    elif duties.setting(store, ANCHOR) != steady.kept():
+    elif settings.get(store, ANCHOR) != steady.kept():
         # On a full disk only a restart would miss it; what matters is said by whoever writes next.
         with suppress(sqlite3.OperationalError), store.transaction():
-            duties.set_setting(store, ANCHOR, steady.kept())
+            settings.put(store, ANCHOR, steady.kept())

@@ -14,7 +14,7 @@ from bot import backups
 from bot.clock import Clock
 from bot.config import Config
 from conversations.words import engine as words
-from core.store import copies, duties, erasure
+from core.store import copies, duties, erasure, settings
 from core.store.connection import Store, cannot_write
 
 log = logging.getLogger("cuffline")
@@ -82,9 +82,9 @@ class Upkeep:
     def _compact(self) -> None:
         """After somebody was erased, and while nobody has bands on: everybody waits for it."""
         try:
-            wanted = duties.setting(self.store, "compact") and not duties.banded(self.store)
+            wanted = settings.get(self.store, "compact") and not duties.banded(self.store)
             if wanted and erasure.compact(self.store):
-                duties.forget_setting(self.store, "compact")
+                settings.forget(self.store, "compact")
         except sqlite3.Error as problem:
             if not cannot_write(problem):
                 raise

@@ -11,7 +11,7 @@ from bot.engine.limits import Limits
 from conversations.protocol import Say
 from conversations.words import engine as words
 from core.safety.causes import Cause
-from core.store import duties, mail, people
+from core.store import duties, mail, people, settings
 from core.store.connection import Store, cannot_write
 from core.store.duties import Planned
 from core.store.mail import Letter, Priority
@@ -65,14 +65,14 @@ class Engine:
 
     def _after_absence(self) -> None:
         """The server keeps updates for a day: after a longer absence say so to whoever was in the middle of something."""
-        last = duties.setting(self.store, "awake_at")
+        last = settings.get(self.store, "awake_at")
         now = self.clock()
         if last is None or now - datetime.fromisoformat(last) < UPDATES_KEPT:
             return
         hours = round((now - datetime.fromisoformat(last)).total_seconds() / 3600)
         for person in people.in_talk(self.store):
             self.say(person, Say(words.AWAY_TOO_LONG.format(hours=hours)), now, Priority.SESSION)
-        duties.set_setting(self.store, "awake_at", now.isoformat())
+        settings.put(self.store, "awake_at", now.isoformat())
 
     def resume(self) -> None:
         """Say so to everybody who was in a session when the program stopped."""
@@ -101,7 +101,7 @@ class Engine:
                 self._one(update_id, body, now)
             if not waiting:
                 self._due(now)
-            duties.set_setting(self.store, "awake_at", now.isoformat())
+            settings.put(self.store, "awake_at", now.isoformat())
         return True
 
     def _one(self, update_id: int, body: dict[str, Any], now: datetime) -> None:
@@ -154,9 +154,9 @@ class Engine:
         from bot.engine import due
 
         due.all_due(self, now)
-        if duties.setting(self.store, "pruned_on") != now.date().isoformat():
+        if settings.get(self.store, "pruned_on") != now.date().isoformat():
             mail.prune(self.store, now)
-            duties.set_setting(self.store, "pruned_on", now.date().isoformat())
+            settings.put(self.store, "pruned_on", now.date().isoformat())
 
     def guarded(self, what: str, act: Callable[[], None], again: Callable[[datetime], None]) -> None:
         """One due thing in its own savepoint; when it fails it is tried again later."""
@@ -198,7 +198,7 @@ class Engine:
             return False
         return (
             self._second_to(coach, client) is not None
-            or duties.setting(self.store, f"alone:{coach.id}") == "yes"
+            or settings.get(self.store, f"alone:{coach.id}") == "yes"
         )
 
     def warnings(self) -> list[str]:

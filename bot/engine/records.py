@@ -11,7 +11,7 @@ from conversations.protocol import Say
 from conversations.words import leaving as words
 from conversations.words import records as record_words
 from core.calendar.zones import local
-from core.store import duties, erasure, mail
+from core.store import duties, erasure, mail, settings
 from core.store.duties import Planned
 from core.store.mail import Letter
 from core.store.people import Person
@@ -100,5 +100,5 @@ def _forget(engine: "Engine", client: Person, one: Note) -> None:
         forgotten.close(engine.store, client.id, one.at, one.until)
     else:
         erasure.erase(engine.store, client.id)
-    duties.set_setting(engine.store, "compact", "yes")
+    settings.put(engine.store, "compact", "yes")
     log.info("one client's records were %s", one.what.value)

@@ -4,7 +4,7 @@ from datetime import datetime, timedelta
 from typing import TYPE_CHECKING
 
 from bot.engine import calendar
-from core.store import duties, people, set_back
+from core.store import people, set_back, settings
 
 if TYPE_CHECKING:
     from bot.engine.core import Engine
@@ -14,7 +14,7 @@ A_MOMENT = timedelta(seconds=1)  # as for a jump of the wall clock
 
 def look(engine: "Engine", now: datetime) -> None:
     """Whether it is earlier than it was; reminders that went out already do not go out again."""
-    last = duties.setting(engine.store, "awake_at")
+    last = settings.get(engine.store, "awake_at")
     if last is None or now > datetime.fromisoformat(last) - A_MOMENT:
         return
     set_back.pull_back(engine.store, now)
@@ -22,4 +22,4 @@ def look(engine: "Engine", now: datetime) -> None:
         calendar.plan_week(engine, coach, now)
         for client in people.clients_of(engine.store, coach.id):
             calendar.remind_next(engine, client, now)
-    duties.set_setting(engine.store, "awake_at", now.isoformat())
+    settings.put(engine.store, "awake_at", now.isoformat())

@@ -11,7 +11,7 @@ from typing import TYPE_CHECKING
 from bot.engine.limits import Rate
 from conversations.heard import red_flag
 from conversations.words import engine as words
-from core.store import duties, mail, people
+from core.store import mail, people, settings
 from core.store.mail import Letter, Priority
 
 if TYPE_CHECKING:
@@ -54,9 +54,9 @@ def _refuse(engine: "Engine", chat: int, text: str, now: datetime) -> None:
 def once(engine: "Engine", chat: int, text: str, now: datetime, ever: bool = False) -> None:
     """Say this to somebody unknown, at most once an hour; with `ever` once in all."""
     name = f"refused:{chat}"
-    last = duties.setting(engine.store, name)
+    last = settings.get(engine.store, name)
     if last is None or (not ever and now - datetime.fromisoformat(last) >= HOUR):
-        duties.set_setting(engine.store, name, now.isoformat())
+        settings.put(engine.store, name, now.isoformat())
         mail.post(engine.store, Letter(chat, {"text": text}), now)
 
 

@@ -12,7 +12,7 @@ from conversations.words import engine as words
 from core.access import Action
 from core.facts import CoachDid
 from core.safety.causes import WEEKLY
-from core.store import duties, facts, mail, people, threads
+from core.store import duties, facts, mail, people, settings, threads
 from core.store.duties import OpenAlert
 from core.store.people import Person, Role
 
@@ -125,13 +125,13 @@ def _tap(engine: "Engine", coach: Person, act: str, alert: OpenAlert, now: datet
 # --- the note after a call ---
 def ask_for_note(engine: "Engine", coach: Person, client: Person, now: datetime) -> None:
     """A call was noted: the coach's next line may be about it."""
-    duties.set_setting(engine.store, NOTE_FOR.format(coach=coach.id), f"{client.id}|{now.isoformat()}")
+    settings.put(engine.store, NOTE_FOR.format(coach=coach.id), f"{client.id}|{now.isoformat()}")
     engine.say(coach, Say(words.CALL_NOTE.format(name=client.name)), now)
 
 
 def noted(engine: "Engine", coach: Person, text: str, now: datetime) -> bool:
     """A line typed after "Call noted", while nothing else is asked; True: kept."""
-    client, _, since = (duties.setting(engine.store, NOTE_FOR.format(coach=coach.id)) or "").partition("|")
+    client, _, since = (settings.get(engine.store, NOTE_FOR.format(coach=coach.id)) or "").partition("|")
     if not client or now - datetime.fromisoformat(since) > NOTE_WITHIN:
         return False
     if people.find(engine.store, int(client)) is None:  # left since then
@@ -142,7 +142,7 @@ def noted(engine: "Engine", coach: Person, text: str, now: datetime) -> bool:
 
 def keep_note(engine: "Engine", coach: Person, client: int, note: str, now: datetime) -> None:
     """What was said on the phone, in the client's log."""
-    duties.set_setting(engine.store, NOTE_FOR.format(coach=coach.id), "")
+    settings.put(engine.store, NOTE_FOR.format(coach=coach.id), "")
     facts.put(engine.store, client, CoachDid(now, coach.id, "call_note", note), now)
     name = people.by_id(engine.store, client).name
     engine.say(coach, Say(words.CALL_NOTE_KEPT.format(name=name, note=note)), now)

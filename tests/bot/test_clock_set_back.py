@@ -7,7 +7,7 @@ import pytest
 
 from bot.engine import alerts, turns
 from core.safety.causes import Cause
-from core.store import duties, mail, people
+from core.store import duties, mail, people, settings
 from core.store.mail import Letter
 from core.store.set_back import pull_back
 from core.store.times import moment
@@ -51,7 +51,7 @@ def ahead(practice: Practice) -> Ahead:
     made = Ahead(practice)
     made.wrong_by = MONTH
     with made.engine.store.transaction():
-        duties.set_setting(made.engine.store, "awake_at", made.now.isoformat())
+        settings.put(made.engine.store, "awake_at", made.now.isoformat())
     return made
 
 
@@ -121,7 +121,7 @@ def test_a_jump_forward_changes_nothing(practice: Practice) -> None:
     clock = Ahead(practice)
     store = clock.engine.store
     with store.transaction():
-        duties.set_setting(store, "awake_at", clock.now.isoformat())
+        settings.put(store, "awake_at", clock.now.isoformat())
         duties.plan(store, practice.client, "note", {"text": "x"}, clock.now + HOUR, clock.now)
     clock.right += timedelta(minutes=10)
     clock.engine.clock_was_set()

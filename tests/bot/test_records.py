@@ -11,7 +11,7 @@ import pytest
 from bot import documents, forgotten
 from conversations.words import leaving as words
 from core.facts import CoachDid, Detail, Noticed, SetDone
-from core.store import duties, erasure, facts, people, tables
+from core.store import duties, erasure, facts, people, settings, tables
 from core.store.connection import Store
 from core.store.people import Role
 from tests.practice import CLIENT, COACH, OTHER, START, Practice
@@ -145,7 +145,7 @@ def test_no_byte_of_it_stays_in_database_or_log(known: Practice) -> None:
     assert MARK.encode() in bytes_on_disk(known)
     leaves(known)
     known.later(minutes=2)
-    assert duties.setting(store_of(known), "compact") == "yes"
+    assert settings.get(store_of(known), "compact") == "yes"
     assert erasure.compact(store_of(known))
     assert MARK.encode() not in bytes_on_disk(known)
     assert MARK.encode("utf-16-le") not in bytes_on_disk(known)

@@ -13,7 +13,7 @@ from bot.clock import SetClock
 from bot.config import Config
 from bot.upkeep import Upkeep
 from core.facts import Noticed
-from core.store import copies, duties, facts, people
+from core.store import copies, duties, facts, people, settings
 from core.store.connection import Store
 from core.store.duties import Watch
 from tests.bot.terminal.practice import made
@@ -111,9 +111,9 @@ def test_a_damaged_database_is_no_backup_and_the_operator_hears_it_daily(
 def test_what_was_erased_is_wiped_once_nobody_has_bands_on(bot: Bot) -> None:
     store = bot.store
     store.execute("DELETE FROM coach_did")
-    duties.set_setting(store, "compact", "yes")
+    settings.put(store, "compact", "yes")
     bot.after(minutes=0)
-    assert duties.setting(store, "compact") is None
+    assert settings.get(store, "compact") is None
     assert (bot.db.with_name("cuffline.db-wal")).read_bytes().count(b"well done") == 0
     assert b"well done" not in bot.db.read_bytes()
 
@@ -121,12 +121,12 @@ def test_what_was_erased_is_wiped_once_nobody_has_bands_on(bot: Bot) -> None:
 def test_a_session_is_not_held_up_by_the_wiping(bot: Bot) -> None:
     on = Watch(0, 2, "2-2", "1.1", "legs", START, 600, 0, START)
     duties.watch(bot.store, on)
-    duties.set_setting(bot.store, "compact", "yes")
+    settings.put(bot.store, "compact", "yes")
     bot.after(minutes=0)
-    assert duties.setting(bot.store, "compact") == "yes"
+    assert settings.get(bot.store, "compact") == "yes"
     duties.unwatch(bot.store, 2, "2-2", "1.1")
     bot.after(minutes=1)
-    assert duties.setting(bot.store, "compact") is None
+    assert settings.get(bot.store, "compact") is None
 
 
 def test_a_value_that_changed_by_itself_is_told_with_the_last_good_backup(

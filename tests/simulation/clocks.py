@@ -19,7 +19,7 @@ from core.calendar.zones import local
 from core.facts import BandsOff, BandsOn, Cleared, Detail, PlanGiven
 from core.plan_text import plan_to_text
 from core.plans import OPEN_AIMS, Exercise, Plan, Region, Scheme
-from core.store import duties, facts, people
+from core.store import duties, facts, people, settings
 from core.store.connection import Store
 from core.store.people import Role
 
@@ -110,7 +110,7 @@ class Story:
         coach = people.by_chat(self.store, COACH)
         assert coach is not None
         with self.store.transaction():
-            duties.set_setting(self.store, f"alone:{coach.id}", "yes")
+            settings.put(self.store, f"alone:{coach.id}", "yes")
             client = people.add(self.store, chat, f"Client {chat}", Role.CLIENT, zone, now, coach.id)
             facts.put(self.store, client, Detail(now, "quiet_hours", "00:00-00:00"), now)
             facts.put(self.store, client, Cleared(now, "1", "cleared", "arms,legs", coach.id), now)

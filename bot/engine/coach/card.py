@@ -25,7 +25,7 @@ from core.facts import (
     SetDone,
     WalkDone,
 )
-from core.store import duties, facts, mail, people
+from core.store import duties, facts, mail, people, settings
 from core.store.mail import Letter
 from core.store.people import Person
 
@@ -70,9 +70,9 @@ def chart(engine: "Engine", coach: Person, client: Person, name: str, now: datet
     # A count, nothing about the client: settings outlive an erasure.
     seen = f"{client.id}:{sum(len(panel['days']) for panel in panels)}"
     setting = CHART_SEEN.format(coach=coach.id)
-    if not panels or coach.chat is None or duties.setting(engine.store, setting) == seen:
+    if not panels or coach.chat is None or settings.get(engine.store, setting) == seen:
         return
-    duties.set_setting(engine.store, setting, seen)
+    settings.put(engine.store, setting, seen)
     body = {"text": "", "chart": {"panels": panels}}
     mail.post(engine.store, Letter(coach.chat, body, "chart", person=coach.id), now)
 

@@ -21,7 +21,7 @@ from conversations.protocol import Say
 from conversations.words import coach as coach_words
 from conversations.words import engine as words
 from core.access import Action
-from core.store import duties, people
+from core.store import duties, people, settings
 from core.store.people import Person, Role
 
 if TYPE_CHECKING:
@@ -102,7 +102,7 @@ def _alert(engine: "Engine", coach: Person, rest: str, now: datetime) -> None:
 
 def _alone(engine: "Engine", coach: Person, rest: str, now: datetime) -> None:
     """There is no second human, and the coach said so."""
-    duties.set_setting(engine.store, f"alone:{coach.id}", "yes")
+    settings.put(engine.store, f"alone:{coach.id}", "yes")
     engine.say(coach, Say(words.ALONE_NOTED), now)
 
 

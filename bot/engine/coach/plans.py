@@ -13,7 +13,7 @@ from conversations.words import coach as words
 from core.facts import LoadMoved, TemplateSaved
 from core.plans import Exercise, Plan, Scheme
 from core.progression import Action
-from core.store import duties, facts, people
+from core.store import facts, people, settings
 from core.store.people import Person
 
 if TYPE_CHECKING:
@@ -71,12 +71,12 @@ def changed(engine: "Engine", coach: Person, details: dict[str, Any], now: datet
 # --- own templates ---------------------------------------------------------------------------------------
 def put_on_table(engine: "Engine", coach: Person, client: Person) -> None:
     """Remember whose plan "save as template NAME" means."""
-    duties.set_setting(engine.store, ON_THE_TABLE.format(coach=coach.id), str(client.id))
+    settings.put(engine.store, ON_THE_TABLE.format(coach=coach.id), str(client.id))
 
 
 def save_as(engine: "Engine", coach: Person, name: str, now: datetime) -> None:
     """ "save as template NAME": the plan of the client whose card was last looked at."""
-    stored = duties.setting(engine.store, ON_THE_TABLE.format(coach=coach.id))
+    stored = settings.get(engine.store, ON_THE_TABLE.format(coach=coach.id))
     seen = {client.id: client for client in whose.seen_by(engine, coach, now)}
     client, short = seen.get(int(stored)) if stored else None, read_name(name)
     text = reading_plans.home_text(engine, client.id) if client is not None else ""

@@ -6,7 +6,7 @@ from decimal import Decimal
 from core.facts import Cleared, PlanGiven
 from core.plan_text import plan_to_text
 from core.plans import OPEN_AIMS, Exercise, Plan, Region, Scheme
-from core.store import duties, facts, people
+from core.store import facts, people, settings
 from core.store.connection import Store
 from core.store.people import Role
 from core.units import Load
@@ -60,5 +60,5 @@ def practice(store: Store, clients: int, now: datetime, coaches: int = 1) -> Non
 def _coach(store: Store, chat: int, now: datetime) -> int:
     known = people.by_chat(store, chat)
     coach = known.id if known else people.add(store, chat, f"Coach {chat}", Role.COACH, "UTC", now)
-    duties.set_setting(store, f"alone:{coach}", "yes")
+    settings.put(store, f"alone:{coach}", "yes")
     return coach

@@ -12,7 +12,7 @@ from bot.cli import main
 from bot.terminal import looking
 from bot.terminal.looking import Finding, Place
 from core.facts import Noticed
-from core.store import duties, erasure, facts, mail, people
+from core.store import erasure, facts, mail, people, settings
 from core.store.connection import Store
 from core.store.mail import Letter
 from core.store.people import Role
@@ -162,7 +162,7 @@ def test_a_broken_page_is_noticed(place: Place) -> None:
 @pytest.mark.parametrize(("ahead", "good"), [(60, True), (61, False)])
 def test_a_clock_behind_the_last_work_of_the_bot_is_wrong(place: Place, ahead: int, good: bool) -> None:
     store = Store(place.db)
-    duties.set_setting(store, "awake_at", (NOW + timedelta(seconds=ahead)).isoformat())
+    settings.put(store, "awake_at", (NOW + timedelta(seconds=ahead)).isoformat())
     store.close()
     assert (wrong(list(looking.clock(place, NOW))) == []) is good
 
