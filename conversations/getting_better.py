@@ -18,6 +18,28 @@ SAYS_BETTER = re.compile(
 )
 
 
+SAYS_FINE = re.compile(
+    r"\b(?:all|im|i'm|i am|everything(?:'s| is)?|feel|feeling)\s+(?:\w+\s+)?(?:good|fine|ok(?:ay)?|well)\b"
+    r"|\bnothing(?:'s| is)? wrong\b|^\W*(?:fine|good)\b",
+    re.IGNORECASE,
+)
+MERE_OK = frozenset(
+    "ok okay okey k kk oki alright right sure understood got it i see will do noted thanks thank you dear coach".split()
+)
+
+
+def is_mere_ok(text: str) -> bool:
+    """Whether all that is said is "ok": it may mean "I have read it"."""
+    said = re.findall(r"\w+|👍", text.casefold())
+    return bool(said) and all(word in MERE_OK or word == "👍" for word in said)
+
+
+def says_fine(text: str) -> bool:
+    """ "I'm fine", "all good", "nothing is wrong", with nothing said against it."""
+    against = SAYS_WORSE.search(text) or read(text).kind is not Kind.NONE
+    return not against and SAYS_FINE.search(text) is not None
+
+
 def how_is_it(text: str) -> str:
     """BETTER or WORSE. Raises `Unclear` for words that say neither."""
     if SAYS_WORSE.search(text) or read(text).kind is not Kind.NONE:

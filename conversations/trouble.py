@@ -7,10 +7,10 @@ wrong" and "the same or worse" raise one more.
 from dataclasses import dataclass, replace
 from datetime import datetime, timedelta
 
-from conversations.answers import Reply, Unclear, choice, yes_no
+from conversations.answers import Reply, Unclear, Why, choice, yes_no
 from conversations.answers.taken_off import Off, taken_off
 from conversations.form import Form, Outcome, dialogue
-from conversations.getting_better import how_is_it
+from conversations.getting_better import how_is_it, is_mere_ok, says_fine
 from conversations.protocol import Alert, Begin, Choice, Effect, EndTraining, Record, Said, Say, ToldOff
 from conversations.stopwords import read
 from conversations.stopwords.causes import cause_of
@@ -86,13 +86,23 @@ def ask(brief: Brief, draft: Draft, step: str) -> Say:
         case "sore":
             return Say(words.SORE, SORES)
         case _:
-            first = draft.wrong == "yes" and not brief.spells
-            return Say(_with_help(brief, words.ASK_NOW) if first else words.ASK_NOW, NOW)
+            return Say(_ask_now(brief, draft), NOW)
+
+
+def _ask_now(brief: Brief, draft: Draft) -> str:
+    if draft.wrong == "yes" and not brief.spells:
+        return _with_help(brief, words.ASK_NOW)
+    return f"{words.ASK_NOW}{_call_too(brief)}"
+
+
+def _call_too(brief: Brief) -> str:
+    """In an emergency no later question goes out without the number: whoever is afraid reads the last line only."""
+    return words.CALL_TOO.format(number=brief.number) if brief.kind is Kind.EMERGENCY else ""
 
 
 def _ask_off(brief: Brief, draft: Draft) -> str:
     if draft.half:
-        return draft.half
+        return f"{draft.half}{_call_too(brief)}"
     return _with_help(brief, words.ASK_OFF) if draft.wrong == "yes" else words.ASK_OFF
 
 
@@ -114,21 +124,30 @@ def fill(brief: Brief, draft: Draft, step: str, answer: Said) -> Draft:
             return replace(draft, sore=choice(answer.text, SORES))
         case _:
             labels = {one.value: one.label for one in NOW}
-            return replace(draft, now=_now(answer.text), said=labels.get(answer.text, answer.text))
+            return replace(draft, now=_now(brief, answer.text), said=labels.get(answer.text, answer.text))
 
 
 def _wrong(text: str) -> str:
-    """A second cry, or "not sure", is a yes. Raises `Unclear`."""
+    """A second cry, or "not sure", is a yes; "ok" is neither. Raises `Unclear`."""
+    _no_mere_ok(text)
     try:
         return choice(text, WRONG)
     except Unclear:
         if read(text).kind is not Kind.NONE:
             return "yes"
-        return "no" if yes_no(text) is Reply.NO else "yes"
+        return "no" if says_fine(text) or yes_no(text) is Reply.NO else "yes"
 
 
-def _now(text: str) -> str:
-    """A button, or words. Raises `Unclear`."""
+def _no_mere_ok(text: str) -> None:
+    """Raises `Unclear` where "ok" may only say that the words before were read."""
+    if is_mere_ok(text):
+        raise Unclear(Why.MERE_OK)
+
+
+def _now(brief: Brief, text: str) -> str:
+    """A button, or words; after grave signs "ok" does not say that it is better. Raises `Unclear`."""
+    if brief.kind in GRAVE:
+        _no_mere_ok(text)
     try:
         return choice(text, NOW)
     except Unclear as problem:

@@ -128,9 +128,12 @@ def text(engine: "Engine", reader: Person, client: Person, alert: OpenAlert, sen
     said_often = alert.count > 1 and alert.cause not in OBSERVED
     count = words.ALERT_COUNT.format(count=alert.count) if said_often else ""
     again = words.ALERT_AGAIN.format(times=sent) if sent > 1 else ""
-    return again + words.ALERT.format(
+    return words.ALERT.format(
         name=client.name,
         cause=cause_line(alert) + count,
+        banded=_banded(engine, client),
+        again=again,
+        call=_call(engine, client),
         said=_said(engine, reader, alert),
         told=alert.told or "-",
         bands=_bands(engine, reader, client, alert),
@@ -148,11 +151,21 @@ def _said(engine: "Engine", reader: Person, alert: OpenAlert) -> str:
     return first + words.ALERT_NEWEST.format(at=_clock(engine, reader, alert.last_at), said=alert.newest)
 
 
+def _banded(engine: "Engine", client: Person) -> str:
+    minutes = _minutes_on(engine, client)
+    return "" if minutes is None else words.ALERT_BANDED.format(minutes=minutes)
+
+
+def _minutes_on(engine: "Engine", client: Person) -> int | None:
+    """For how long bands are on, in whole minutes; None: none is."""
+    watches = duties.watches(engine.store, client.id)
+    return int((engine.clock() - watches[0].on_at).total_seconds() // 60) if watches else None
+
+
 def _bands(engine: "Engine", reader: Person, client: Person, alert: OpenAlert) -> str:
     """Whether they are on now, for what may have to do with them; nothing when none were on that day."""
-    watches = duties.watches(engine.store, client.id)
+    watches, minutes = duties.watches(engine.store, client.id), _minutes_on(engine, client)
     if watches:
-        minutes = int((engine.clock() - watches[0].on_at).total_seconds() // 60)
         return words.ALERT_BANDS_ON.format(at=_clock(engine, reader, watches[0].on_at), minutes=minutes)
     off = facts.latest(engine.store, BandsOff, client.id)
     if off is None or off.at < alert.raised_at - SAME_DAY:
@@ -167,14 +180,21 @@ def _clock(engine: "Engine", reader: Person, at: datetime) -> str:
     return f"{here:%H:%M}" if today else f"{here:%a %d %b %H:%M}"
 
 
+def _call(engine: "Engine", client: Person) -> str:
+    """Whom to ring: the client, else their contact."""
+    phone = status.detail(engine, client.id, "phone", "")
+    contact = status.detail(engine, client.id, "emergency_contact", "")
+    without = words.ALERT_NO_PHONE if contact else words.ALERT_NO_NUMBER
+    line = words.ALERT_CALL if phone else without
+    return line.format(phone=phone, contact=contact, alone=status.company(engine, client.id))
+
+
 def _reach(engine: "Engine", client: Person) -> str:
     def detail(name: str) -> str:
         return status.detail(engine, client.id, name, "-").replace("_", " ")
 
     return words.ALERT_REACH.format(
-        phone=detail("phone"),
         address=detail("address"),
-        alone=status.company(engine, client.id),
         contact=detail("emergency_contact"),
         number=detail("emergency_number"),
     )

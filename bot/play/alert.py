@@ -10,6 +10,7 @@ from bot.play.stage import Answer, Stage, Watcher
 
 COACH, SECOND, CLIENT = 1001, 1002, 2001
 WORDS = "my left foot is numb"
+ALERT = "\nTold: "  # a line that every alert has
 ROUNDS_SLEPT = 3  # rounds that the second contact hears before tapping
 
 
@@ -57,7 +58,7 @@ def sleeping_coach(stage: Stage, message: ChatMessage, now: datetime) -> Answer 
     code = re.search(r"type ([A-Z2-7]{26})", message.text)
     if code is not None:
         stage.types(CLIENT, code[1], now + timedelta(minutes=2))
-    asleep = "Phone" in message.text or "is on it" in message.text
+    asleep = ALERT in message.text or "is on it" in message.text
     return None if asleep else coach_mind(message, now)
 
 
@@ -69,7 +70,7 @@ def second_contact() -> Callable[[ChatMessage, datetime], Answer | None]:
         nonlocal rounds
         if message.text.startswith("Still open"):
             return "Clear to train", 120
-        rounds += "Phone" in message.text
-        return ("I am on it", 40) if "Phone" in message.text and rounds == ROUNDS_SLEPT else None
+        rounds += ALERT in message.text
+        return ("I am on it", 40) if ALERT in message.text and rounds == ROUNDS_SLEPT else None
 
     return mind

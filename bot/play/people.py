@@ -172,6 +172,6 @@ COACH_RULES: Rules = (
     (r"^Start dumbbell curl", says("4 kg", 6)),
     (r"^Which days", _when),
     (r"Send it to", says("Send it")),
-    (r"Phone .*contact", says("I am on it", 40)),
+    (r"\nTold: ", says("I am on it", 40)),
     (r"is on it:", says("Clear to train", 120)),
 )

@@ -29,6 +29,7 @@ class Why(StrEnum):
     DECIMAL_COMMA = "decimal_comma"  # "12,5": one number or two? `options` are the two readings
     NOT_A_NAME = "not_a_name"  # "no", "none", "?" where somebody's name is wanted
     NOT_A_DAY = "not_a_day"  # no day to come
+    MERE_OK = "mere_ok"  # "ok" where it may be "I have read it", a yes, or "I am ok"
     NO_REASON = "no_reason"  # a reason in words is wanted
 
 

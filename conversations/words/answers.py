@@ -29,6 +29,7 @@ SIMPLE = {
     Why.NOT_A_PRESSURE: "I need both numbers as your monitor shows them. Like this: 128/82.",
     Why.NOT_A_NAME: ("That is no name. Has nobody said yes yet? Then 'back', and hold for now."),
     Why.NOT_A_DAY: "I need a day to come. Like: two weeks, or until 3 January.",
+    Why.MERE_OK: "Which of the two, please? Tap one.",
     Why.NO_REASON: "One line in your own words, please.",
     Why.PRESSURE_SWAPPED: "The upper number comes first, like 128/82. Once more, please.",
 }

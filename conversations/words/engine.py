@@ -197,15 +197,20 @@ ALONE = (
 )
 ALONE_LABEL = "I am alone"
 ALONE_NOTED = "Noted: alerts reach you only. Keep your phone near."
-ALERT = "{name}: {cause}\n{said}\nTold: {told}\n{bands}{last}\n{reach}"
+# Two lines are what a locked phone shows: who, what, bands, whom to call. All else stands below.
+ALERT = "{name}: {cause}{banded}{again}\n{call}\n{said}\nTold: {told}\n{bands}{last}\n{reach}"
+ALERT_BANDED = " · BANDS ON {minutes} min"
+ALERT_CALL = "Call {phone} · {alone}"
+ALERT_NO_PHONE = "No phone on record, call {contact} · {alone}"
+ALERT_NO_NUMBER = "No phone and no contact on record · {alone}"
 ALERT_SAID = "Said {at}: {said}"
 ALERT_SEEN = "Seen {at}: {said}"
 ALERT_NEWEST = "\nNow {at}: {said}"
 ALERT_COUNT = " (said {count} times)"
 ALERT_BANDS_ON = "Bands: on since {at} ({minutes} min by now), not said to be off\n"
 ALERT_BANDS_OFF = "Bands: off {at}, as they say\n"
-ALERT_REACH = "Phone {phone} · trains at {address}, {alone} · contact: {contact} · emergency: {number}"
-ALERT_AGAIN = "Again, not answered yet ({times}). "
+ALERT_REACH = "Trains at {address} · contact: {contact} · emergency: {number}"
+ALERT_AGAIN = " · not answered yet ({times})"
 CLEAR_TO_TRAIN = "Clear to train"
 HOLD = "Hold"
 ALERT_BUTTONS = (

@@ -15,6 +15,7 @@ OTHER_OFF = "And the other one? Off with it now, and tap. If it won't come off, 
 OFF_FIRST = "Both bands off first, please, and tap. If one won't come off, write: stuck."
 NOT_BOTH = {Off.PERHAPS: BOTH_OFF, Off.ONE: OTHER_OFF, Off.NOT_YET: OFF_FIRST, Off.STAYS_ON: OFF_FIRST}
 ASK_NOW = "How is it now?"
+CALL_TOO = " Not called {number} yet? Call now."
 BETTER = "Better"
 WORSE = "The same or worse"
 CLOSE_GRAVE = (

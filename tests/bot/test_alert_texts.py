@@ -1,7 +1,8 @@
 """What an alert says: who, the words and when, what was told, whether bands are on, what was done, what to tap."""
 
+from core.facts import Detail
 from core.safety.causes import Cause
-from core.store import duties, people
+from core.store import duties, facts, people
 from tests.practice import CLIENT, COACH, SECOND, START, Practice
 
 
@@ -30,7 +31,9 @@ def test_a_repeated_alert_says_the_newest_words_and_what_was_told_and_how_the_ba
     practice.types(CLIENT, "the foot is numb and so is the leg")
     practice.later(minutes=4)
     alert = newest_about(practice, "tingling or numb (said 2 times)")
-    assert alert.startswith("Again, not answered yet (2). Ruta")
+    assert alert.startswith(
+        "Ruta: tingling or numb (said 2 times) · BANDS ON 5 min · not answered yet (2)\nNo phone and no contact on record"
+    )
     assert "Said 18:00: my foot is numb\nNow 18:01: the foot is numb and so is the leg" in alert
     assert "Told: Bands off now." in alert
     assert "Bands: on since 18:00 (5 min by now)" in alert
@@ -123,3 +126,27 @@ def test_what_stopped_the_session_is_asked_after_until_it_is_gone(practice: Prac
     practice.taps(CLIENT, "All fine")
     practice.later(hours=34)
     assert "Two days after" in practice.newest(CLIENT).text
+
+
+def test_two_lines_on_a_locked_phone_say_who_what_whether_bands_are_on_and_whom_to_ring(
+    practice: Practice,
+) -> None:
+    store = practice.stage.engine.store
+    practice.in_a_set()
+    with store.transaction():
+        facts.put(store, practice.client, Detail(START, "emergency_contact", "Tomas, 555 0101"), START)
+        facts.put(store, practice.client, Detail(START, "company", "alone"), START)
+    practice.types(CLIENT, "my foot is numb")
+    assert practice.newest(COACH).text.splitlines()[:2] == [
+        "Ruta: tingling or numb · BANDS ON 0 min",
+        "No phone on record, call Tomas, 555 0101 · alone",
+    ]
+    with store.transaction():
+        facts.put(store, practice.client, Detail(START, "phone", "555 0100"), START)
+    practice.taps(CLIENT, "Bands are off")
+    practice.later(minutes=5)
+    assert practice.newest(SECOND).text.splitlines()[:3] == [
+        "Ruta: tingling or numb · not answered yet (2)",
+        "Call 555 0100 · alone",
+        "Said 18:00: my foot is numb",
+    ]

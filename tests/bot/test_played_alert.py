@@ -9,7 +9,7 @@ STORY = (
     "cuffline > Coach: Ruta: tingling or numb",
     "cuffline > Ruta: Bands off now.",
     "Ruta: [Bands are off]",
-    "18:09:27  cuffline > Second: Again, not answered yet (2)",
+    "18:09:27  cuffline > Second: Ruta: tingling or numb · not answered yet (2)",
     "18:19:27  cuffline > Ruta: Your coach could not be reached yet.",
     "Second: [I am on it]",
     "cuffline > Coach: Second is on it",

@@ -137,3 +137,47 @@ def test_a_plain_stop_asks_what_any_session_asks_afterwards(in_set: Practice) ->
     in_set.taps(CLIENT, "Stop")
     in_set.taps(CLIENT, "Bands are off")
     assert any("Good that you stopped" in text for text in in_set.heard(CLIENT)[-3:])
+
+
+def test_ok_to_whether_something_is_wrong_is_asked_once_more_and_alerts_nobody(practice: Practice) -> None:
+    practice.types(CLIENT, "something feels off")
+    for said in ("ok", "ok thank you dear", "👍"):
+        practice.types(CLIENT, said)
+        assert causes(practice) == []
+        labels = [label for row in practice.newest(CLIENT).buttons for label, _ in row]
+        assert labels == ["Yes, something is wrong", "No, all fine"]
+    practice.types(CLIENT, "I'm fine")
+    assert practice.newest(CLIENT).text == "Good. We go on where we were."
+
+
+@pytest.mark.parametrize("fine", ["all good", "everything is fine", "no I'm ok", "nothing is wrong"])
+def test_words_that_all_is_well_are_a_no(practice: Practice, fine: str) -> None:
+    practice.types(CLIENT, "something feels off")
+    practice.types(CLIENT, fine)
+    assert causes(practice) == []
+    assert practice.newest(CLIENT).text == "Good. We go on where we were."
+
+
+@pytest.mark.parametrize("not_fine", ["not fine", "i'm not ok", "yes", "no I feel sick", "not sure"])
+def test_words_that_leave_a_doubt_are_a_yes(practice: Practice, not_fine: str) -> None:
+    practice.types(CLIENT, "something feels off")
+    practice.types(CLIENT, not_fine)
+    assert causes(practice) != []
+
+
+@pytest.mark.parametrize("said", ["ok", "Ok will do", "alright", "got it", "👍🏽"])
+def test_ok_after_emergency_words_is_no_better(practice: Practice, said: str) -> None:
+    practice.types(CLIENT, "my face is drooping on one side")
+    practice.types(CLIENT, said)
+    assert "Call now" in practice.newest(CLIENT).text
+    assert practice.newest(CLIENT).text.startswith("How is it now?")
+    practice.types(CLIENT, "better")
+    assert "Still call" in last_words(practice, 2)
+
+
+def test_every_question_after_emergency_words_repeats_the_number(in_set: Practice) -> None:
+    in_set.types(CLIENT, "my chest is tight")
+    in_set.types(CLIENT, "what do I do")
+    assert "your local emergency number" in in_set.newest(CLIENT).text
+    in_set.types(CLIENT, "off now")
+    assert "your local emergency number" in in_set.newest(CLIENT).text
