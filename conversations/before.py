@@ -152,7 +152,9 @@ def _drill(brief: Brief, draft: Draft) -> str:
 
 
 def fill(brief: Brief, draft: Draft, step: str, answer: Said) -> Draft:
-    """One more answer; a red flag instead of one ends the questions. Raises `Unclear`."""
+    """One more answer; a red flag instead of one ends the questions, a fall is something new. Raises `Unclear`."""
+    if heard.red_flag(answer.text) is None and heard.hurt_lately(answer.text):
+        return replace(draft, news=YES, news_what=answer.text)
     return heard.or_flagged(draft, answer.text, lambda: _answered(draft, step, answer.text))
 
 
@@ -214,6 +216,8 @@ def _facts(brief: Brief, draft: Draft, step: str, at: datetime) -> tuple[Effect,
 
 
 def _shown(draft: Draft, step: str) -> str:
+    if step != "news_what" and draft.news_what is not None:
+        return draft.news_what
     labels = {value: label for label, value in words.WHICH}
     value = str(getattr(draft, step))
     return labels.get(value, value.replace("_", " "))

@@ -15,7 +15,7 @@ from conversations.form import with_answer
 from conversations.protocol import Alert, Begin, Choice, Effect, Record
 from conversations.stopwords import read
 from conversations.stopwords.causes import cause_of
-from conversations.stopwords.kinds import Kind
+from conversations.stopwords.kinds import Kind, Sense
 from core.facts import Noticed
 from core.safety.causes import Cause
 
@@ -39,6 +39,11 @@ def red_flag(text: str) -> Kind | None:
     """The red flag that these words say is so now, with bands on or shortly after."""
     kind = read(text).while_training
     return kind if kind in RED_FLAGS else None
+
+
+def hurt_lately(text: str) -> bool:
+    """Whether somebody tells of a fall or another injury of the last days."""
+    return any(one.sense is Sense.LATELY for one in read(text).heard)
 
 
 def is_prose(text: str) -> bool:

@@ -47,7 +47,9 @@ class Draft:
 
 GRAVE = frozenset({Kind.EMERGENCY, Kind.URINE, Kind.SWELLING, Kind.LIMP, Kind.WEAK})  # better is not over
 ASK_FIRST = frozenset({Kind.UNSURE, Kind.SORE})  # the coach is told once it is known what it is
-NOTHING_MORE = frozenset({Kind.STOP, Kind.FEVER, Kind.SORE})  # "how is it now?" asks for nothing
+NOTHING_MORE = frozenset(
+    {Kind.STOP, Kind.FEVER, Kind.HURT_LATELY, Kind.SORE}
+)  # "how is it now?" asks for nothing
 # Own caution, no source: asked once more, then the coach hears that there is no word.
 PATIENCE = timedelta(minutes=2)
 LAPSE = timedelta(minutes=10)
@@ -218,7 +220,7 @@ def finish(brief: Brief, draft: Draft, at: datetime) -> Outcome:
         return Outcome(
             (Say(far_more if draft.sore == "far_more" else words.SORE_GOOD.format(number=brief.number)),)
         )
-    if brief.kind is Kind.FEVER:
+    if brief.kind in (Kind.FEVER, Kind.HURT_LATELY):
         return Outcome()
     last = words.CLOSE_GRAVE if brief.kind in GRAVE else words.CLOSE_BETTER
     return Outcome((Say(last.format(number=brief.number)), _watch(brief)))

@@ -186,7 +186,8 @@ def _call(engine: "Engine", client: Person) -> str:
     contact = status.detail(engine, client.id, "emergency_contact", "")
     without = words.ALERT_NO_PHONE if contact else words.ALERT_NO_NUMBER
     line = words.ALERT_CALL if phone else without
-    return line.format(phone=phone, contact=contact, alone=status.company(engine, client.id))
+    company = status.company(engine, client.id)
+    return line.format(phone=phone, contact=contact, alone=words.ALERT_ALONE if company == "-" else company)
 
 
 def _reach(engine: "Engine", client: Person) -> str:

@@ -7,7 +7,7 @@ from typing import TYPE_CHECKING
 from bot.engine import alerts, bands, status, turns
 from conversations import trouble
 from conversations.answers.taken_off import Off, taken_off
-from conversations.heard import is_prose
+from conversations.heard import hurt_lately, is_prose
 from conversations.pressure_said import urgency
 from conversations.protocol import Event, Hurts, Said, Say, TooTight
 from conversations.stopwords import read
@@ -85,6 +85,8 @@ def _pass_on(engine: "Engine", person: Person, text: str, at: datetime, live: li
 
     if live and live[0].dialogue == "telling":
         turns.deliver(engine, person, live[0], Said(at, text))
+    elif hurt_lately(text):
+        menus.to_coach(engine, person, text, at)
     elif (to_coach := menus.COACH.match(text.strip())) is not None:
         menus.words_to(engine, person, to_coach, at)
 

@@ -16,6 +16,7 @@ CAUSES: dict[Kind, Cause] = {
     Kind.TIGHT: Cause.TOO_TIGHT,
     Kind.HURTS: Cause.HURTS,
     Kind.SORE: Cause.SORE,
+    Kind.HURT_LATELY: Cause.TODAY_CHANGED,
     Kind.FEVER: Cause.FEVER_AFTER,
     Kind.LIMP: Cause.WEAKNESS,
     Kind.WEAK: Cause.WEAKNESS,

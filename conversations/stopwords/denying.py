@@ -48,6 +48,8 @@ def _how_far(negator: str, between: set[str], before: list[str], found: Found) -
     """What a negator makes of the thing: denied, perhaps, or (None) not denied at all."""
     if before and before[-1] in NEGATORS - {"no", "nope"}:
         return None
+    if re.search(words.SAYS_NO, " ".join(before)):
+        return None
     if found.kind not in (Kind.HURTS, Kind.TIGHT) and between & SOME:
         return None
     if between & PERHAPS and not between & {"or", "nor"}:

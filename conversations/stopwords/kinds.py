@@ -10,6 +10,7 @@ class Kind(StrEnum):
     NONE = "none"  # nothing of the kind: go on
     UNSURE = "unsure"  # ask "Is something wrong right now?", bands off first
     SORE = "sore"  # far sorer than usual: ordinary, or more than the session explains?
+    HURT_LATELY = "hurt_lately"  # fell yesterday: the coach looks before the next session
     FEVER = "fever"  # no bands, the coach reads it
     HURTS = "hurts"  # pain or burn: pause and ask where
     TIGHT = "tight"  # the band is too tight: off, fit it again looser
@@ -36,6 +37,7 @@ RANKS = {kind: rank for rank, kind in enumerate(Kind)}
 WHILE_TRAINING = {
     Kind.SORE: Kind.HURTS,
     Kind.FEVER: Kind.UNSURE,
+    Kind.HURT_LATELY: Kind.UNSURE,
     Kind.LIMP: Kind.NERVE,
     Kind.WEAK: Kind.UNSURE,
 }
@@ -46,6 +48,7 @@ class Sense(StrEnum):
 
     NOW = "now"
     PERHAPS = "perhaps"  # neither said nor denied: ask
+    LATELY = "lately"  # "fell on the stairs yesterday"
     DENIED = "denied"  # "not numb"
     OVER = "over"  # "tingling is gone"
     SUPPOSED = "supposed"  # "what if it gets numb?"
@@ -70,6 +73,8 @@ class Heard:
                 return self.kind
             case Sense.PERHAPS:
                 return Kind.UNSURE
+            case Sense.LATELY:
+                return Kind.HURT_LATELY
             case _:
                 return Kind.NONE
 

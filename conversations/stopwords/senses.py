@@ -54,13 +54,14 @@ def over(found: Found) -> Sense | None:
 
 
 def long_ago(found: Found) -> Sense | None:
-    """Years ago is history. Yesterday is asked about, unless it was grave."""
+    """Years ago is history. Yesterday is asked about, unless it was grave; a fall then is news for the coach."""
     if re.search(words.AGAIN, found.clause):
         return None
     if re.search(words.LONG_AGO, found.clause):
         return Sense.LONG_AGO
-    lately = re.search(words.LATELY, found.clause) and found.kind not in GRAVE
-    return Sense.PERHAPS if lately else None
+    if not re.search(words.LATELY, found.clause) or found.kind in GRAVE:
+        return None
+    return Sense.LATELY if found.kind is Kind.INJURY else Sense.PERHAPS
 
 
 def of_others(found: Found) -> Sense | None:

@@ -202,6 +202,7 @@ ALERT = "{name}: {cause}{banded}{again}\n{call}\n{said}\nTold: {told}\n{bands}{l
 ALERT_BANDED = " · BANDS ON {minutes} min"
 ALERT_CALL = "Call {phone} · {alone}"
 ALERT_NO_PHONE = "No phone on record, call {contact} · {alone}"
+ALERT_ALONE = "alone? not said"
 ALERT_NO_NUMBER = "No phone and no contact on record · {alone}"
 ALERT_SAID = "Said {at}: {said}"
 ALERT_SEEN = "Seen {at}: {said}"

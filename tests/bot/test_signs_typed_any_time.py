@@ -115,3 +115,27 @@ def test_a_chest_that_hurts_is_an_emergency_in_other_languages_too(room: Practic
     room.in_a_set()
     room.types(CLIENT, typed)
     assert causes(room) == [Cause.EMERGENCY]
+
+
+def test_a_fall_of_yesterday_waits_for_the_coach_wherever_it_is_told(practice: Practice) -> None:
+    practice.types(CLIENT, "I fell on the stairs yesterday")
+    assert practice.newest(CLIENT).text.startswith("Then your coach looks at that first")
+    assert practice.newest(COACH).text.startswith("Ruta: something new in their health")
+    practice.types(CLIENT, "start")
+    assert "No bands until then" in practice.newest(CLIENT).text
+
+
+def test_a_fall_told_before_the_session_is_something_new(practice: Practice) -> None:
+    practice.types(CLIENT, "start")
+    practice.types(CLIENT, "I fell on the stairs yesterday")
+    assert "I fell on the stairs yesterday" in practice.newest(COACH).text
+    assert any("No bands today" in text for text in practice.heard(CLIENT)[-3:])
+
+
+def test_a_fall_told_in_a_set_reaches_the_coach_also_when_nothing_is_wrong_now(practice: Practice) -> None:
+    practice.in_a_set()
+    practice.types(CLIENT, "I fell on the stairs yesterday")
+    assert practice.newest(CLIENT).text.endswith("Is something wrong right now?")
+    assert practice.newest(COACH).text == "Ruta: I fell on the stairs yesterday"
+    practice.types(CLIENT, "no")
+    assert practice.newest(CLIENT).text.startswith("Set 1 of")

@@ -26,6 +26,20 @@ greitoji|greitaja
 klatka|klatce|klatke .. boli|bol|piersiowa; boli|bol .. klatka|klatce|klatke|piersiach; nie moge oddychac
 brak .. tchu|powietrza
 dusze sie; zemdlalem|zemdlalam; udar|zawal; karetka|pogotowie
+mund|mundwinkel|gesicht .. schief|hangt|taub|gelahmt; halb|halbseitig gelahmt; lalle|lallt|lallen
+kann .. nicht .. sprechen|reden; schlimmste|schlimmsten|plotzlich|plotzliche .. kopfschmerz|kopfschmerzen|kopfweh
+cara|boca|rostro .. torcida|torcido|caida|caido|dormida|dormido|paralizada; no puedo hablar
+peor|repentino .. dolor de cabeza; dolor de cabeza .. repentino|explosivo|insoportable
+visage|bouche .. tombe|tordu|tordue|paralyse|paralysee|engourdi|engourdie; peux pas|plus parler
+pire|soudain mal de tete; mal de tete .. soudain|brutal|insupportable
+viso|bocca|faccia .. storta|storto|cade|paralizzato|paralizzata; non riesco .. parlare; peggior|improvviso mal di testa
+cara|boca|rosto .. torta|torto|caida|dormente|paralisada; nao consigo falar; pior|subita dor de cabeca
+veidas|burna .. perkreiptas|perkreipta|persikreipe|iskrypo|nusviro|nutirpes; negaliu .. kalbeti
+staigus|baisus|baisiausias galvos skausmas
+twarz|usta|kacik .. krzywa|krzywe|wykrzywiona|wykrzywione|opada|opadla|zdretwiala; nie moge .. mowic; belkocze
+najgorszy|nagly bol glowy
+лицо|рот|губа .. перекосило|перекошено|перекошен|онемело|обвисло|опустился; не могу говорить; язык .. заплетается
+самая|внезапная|резкая .. головная боль
 груди|грудь|грудная .. болит|боль|давит|жжет; болит|боль|давит|жжет .. груди|грудь; не могу дышать|вдохнуть
 задыхаюсь
 трудно|тяжело дышать; потерял|потеряла сознание; инсульт|инфаркт; скорая|скорую
@@ -51,7 +65,7 @@ serce .. wali|kolacze
 """
 
 NERVE = """
-taub|taubheit|kribbelt|kribbeln|ameisenlaufen; eingeschlafen .. hand|arm|arme|bein|beine|fuss|finger
+taub|taube|tauber|taubes|tauben|taubheit|kribbelt|kribbeln|ameisenlaufen; eingeschlafen .. hand|arm|arme|bein|beine|fuss|finger
 hand|arm|bein|fuss|finger .. eingeschlafen
 spure|fuhle .. nicht|nichts|kaum; kein gefuhl
 hormigueo|hormigueos|entumecido|entumecida|entumecidos|entumecidas
@@ -59,6 +73,7 @@ adormecido|adormecida|adormecidos|adormecidas; se me duerme|durmio|duermen
 dormida|dormido .. mano|brazo|pierna|pie
 mano|brazo|pierna|pie|dedos .. dormida|dormido|dormidos
 no siento .. mano|manos|brazo|brazos|pierna|piernas|pie|pies|dedos
+insensible|insensibles .. main|mains|bras|jambe|pied|pieds|doigts; main|mains|bras|jambe|pied|doigts .. insensible|insensibles
 engourdi|engourdie|engourdis|engourdies|engourdissement; fourmis|fourmille|fourmillements|picotements
 sens plus .. main|mains|bras|jambe|jambes|pied|pieds|doigts
 endormi|endormie .. main|bras|jambe|pied; main|bras|jambe|pied .. endormi|endormie
@@ -70,9 +85,9 @@ dormente|dormentes|dormencia|formigueiro|formigamento|formigando
 nao sinto .. mao|maos|braco|bracos|perna|pernas|pe|pes|dedos
 nutirpo|nutirpes|nutirpusi|nutirpusios|tirpsta|tirpimas|dilgcioja|dilgciojimas|badymas
 nejauciu .. rankos|ranku|kojos|koju|pirstu|pedos
-dretwieje|dretwieja|zdretwiala|zdretwialy|zdretwialo|zdretwiale
+dretwe|dretwa|dretwy|scierpniete|dretwieje|dretwieja|zdretwiala|zdretwialy|zdretwialo|zdretwiale
 dretwienie|mrowienie|mrowki|scierpla|scierply|cierpnie; nie czuje .. reki|rak|nogi|nog|palcow|stopy|dloni
-онемела|онемел|онемели|онемело|онемение|немеет|немеют|покалывает|покалывание|мурашки
+немые|онемевшие|онемевшая|онемела|онемел|онемели|онемело|онемение|немеет|немеют|покалывает|покалывание|мурашки
 не чувствую .. руку|руки|рук|ногу|ноги|ног|пальцы|пальцев|стопу; отнялась|отнялись; затекла|затекли
 """
 

@@ -10,7 +10,8 @@ BETWEEN = """so very really that too any in much more a bit little at all feel f
     having had got get getting been be become go goes gone going turned turning turn look looks looking
     of sign signs the real big bad serious actual particularly especially yet even longer significant
     strange severe left right one both or nor and quite exactly totally completely entirely fully
-    constantly seem seems seeming sudden slight problem problems with issues anything me mi mir man mehr"""
+    constantly seem seems seeming sudden slight problem problems with issues anything me mi mir man mehr
+    single slightest hint trace touch ounce shred whiff sort kind whatsoever"""
 LISTED = """pain numbness numb tingling tingle tingles tingly dizziness dizzy sick nausea faint blue
     white cold pale purple swelling swollen burning cramp cramps headache breathlessness breathless
     weakness blood bleeding hurt hurts chest painful knee elbow shoulder back hip neck needles pins
@@ -19,6 +20,9 @@ SOME = "much totally completely entirely fully very constantly so"  # "not much 
 PERHAPS = "really exactly quite and"  # "not really numb", "no pain and tingling": ask
 VERBS = "hurts hurt tingles burns aches stings"  # "no hurts" may well be "no, it hurts"
 PERHAPS_SO = r"\b(?:dont|not|doubt) (?:think|believe)\b"
+SAYS_NO = (
+    r"\b(?:wouldnt|couldnt|cant|wont|dont|not) (?:say|call|claim|pretend)\b"  # "wouldnt say its not numb"
+)
 UNTIL_NOW = r"\b(?:until|till|til) (?:now|today|just|this)\b"
 
 # --- over -----------------------------------------------------------------------------------------------
@@ -34,7 +38,7 @@ OVER_NEXT = (
 HOLDS = "not hasnt isnt wont havent doesnt didnt never still almost nearly mostly cant hardly no"
 THINGS = """tingling numbness pain pains dizziness nausea swelling headache cramp burning ache aching
     prickling needles sickness stinging throbbing palpitations bleeding twinge hurting breathlessness
-    feeling feelings sensation"""
+    feeling feelings sensation tingle tingles blue coldness"""
 WAS = "was were had went got"
 ENDED = "stopped"  # "stopped tingling"
 CAME_BACK = r"\b(?:its|is|are|came|come|comes|coming|now) back\b|\bback again\b|\breturned\b"

@@ -6,6 +6,7 @@ GROUPS = {
         foot feet toe toes ankle ankles knee knees limb limbs skin""",
     "part": "shoulder shoulders hip hips back neck joint muscle tendon knee elbow wrist ankle groin",
     "head": "chest heart head face vision eyes eye throat tongue mouth lips lip jaw speech eyelid breathing",
+    "chest": "chest breast breastbone sternum",
     "side": "left right one",
     "band": "band bands cuff cuffs strap straps",
     "catch": """band bands cuff cuffs strap straps velcro buckle buckles clip clips clasp clasps fastener
@@ -107,12 +108,16 @@ MISSPELT = {
     "blu": "blue",
     "urin": "urine",
     "foots": "foot",
+    "feets": "feet",
+    "ches": "chest",
+    "chst": "chest",
+    "chestt": "chest",
 }
 
 # Slips are mended towards these words only.
 MENDED = """stop tingling tingle tingles tingly numb numbness prickling needles asleep dizzy dizziness
     faint fainted giddy woozy lightheaded nausea nauseous vomit vomiting palpitations racing chest
-    breathe breath breathless breathing headache stroke seizure ambulance emergency unconscious
+    breathe breath breathless breathing headache stroke seizure ambulance emergency unconscious consciousness
     collapsed slurred weakness vision blue bluish white cold purple pale freezing swollen swelling puffy
     urine hurts hurt hurting pain painful burning burns aches aching cramp sharp stabbing stings
     bleeding blood fell tight tightness pressure enough continue finger fingers fingertips thumb hand

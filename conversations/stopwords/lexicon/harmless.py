@@ -27,9 +27,9 @@ muscle burn only|just; just|only muscle burn; just|only a|the burn
 burn kcal|calories|fat; burn .. kcal|calories
 nearly|almost killed me
 sick of
-fell asleep > asleep; fell off the|my plan|wagon; fell to|short|behind|through; fallen in love|behind
+fell asleep > asleep; fell off the|my plan|wagon; fell to|short|behind|through; fell|fallen in love|behind
 i|just|quickly popped out|in|over|round|by|up; popped out|in|over for|to
-stroke of|rate; breast|back stroke
+stroke of|rate; breast|back stroke; chicken|turkey|duck breast|breasts; breast cancer|milk|feeding|pocket
 heart of|rate; by heart
 faint memory|line|idea
 blood pressure|flow|test|tests|sugar|thinner|thinners|work|type|donation
@@ -48,6 +48,13 @@ cant speak|talk now|at; cant speak|talk right now; one stop
 no pain no gain; not pain free > pain; not painless > pain; pain free
 painkiller|painkillers; pain relief
 head out|home|off|start|coach; off the top of my head; head of
+{head} is|are|feels|looks fine|good|ok|okay|great|normal now|again > my head is
+{head} is|are|feels|looks great|fine|perfect|strong|healthy|normal; {head} is|are good|ok|okay
+breathless with excitement|joy|laughter; took|takes|taking my|your|the breath away
+stop being|playing|making|adding|counting; stop using the .. weight|weights|dumbbell|dumbbells|app|beat|sound|music|bar
+boss|app|phone|traffic|work|update|printer is|was a pain
+blood orange|oranges|sausage|sausages; passed out flyers|leaflets|sweets|cards|papers|drinks|cake|programmes
+{no_way} remove it|them|this from|in|on; numb to; is|was a pain to
 face to|time; in the face of; on the face of
 heart emoji; love hearts
 """

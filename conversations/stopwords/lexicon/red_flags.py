@@ -1,15 +1,17 @@
 """What stops a session at once, gravest first."""
 
 EMERGENCY = """
-chest .. {hurts}; {hurts} .. chest; chest pains; hurts in the middle of my chest
-elephant|weight|something|someone|somebody|brick|ton .. on .. chest
-standing|sitting|pressing|lying on .. chest
- stabbing .. chest
+{chest} .. {hurts}; {hurts} .. {chest}; chest pains; hurts in the middle of my chest
+elephant|weight|something|someone|somebody|brick|ton .. on .. {chest}
+standing|sitting|pressing|lying on .. {chest}
+ stabbing .. {chest}
 jaw .. {hurts}; {hurts} .. jaw; {limb} .. jaw
 cant|barely|hardly {breath}; cant .. {breath} properly|well; cant get|catch|draw|take .. breath|air
 short|shortness of breath; breathless|breathlessness; no air; gasping|wheezing|wheezy|choking
 hard|difficult|struggling|struggle|trouble|difficulty|fighting|gulping to|with|for|in {breath}
 trouble|difficulty|struggling {breath}
+{chest}|breathing isnt|doesnt|not right|ok|okay|good|normal|well; {chest}|breathing isnt|doesnt feel|feeling|look right|good|ok|okay|normal
+breath|breathing isnt|wont|doesnt|not come|coming|work|working|go|going; without air|oxygen
 really|very|badly|still|totally|completely|so winded
 really|very|badly|still|totally|completely out of breath; out of breath .. wont|cant|lying|sitting|resting
 throat|tongue .. closing|closed|swelling|swollen
@@ -19,6 +21,8 @@ woke|came up|to|round .. floor|ground; came to on
 paralysed|paralyzed
 suddenly .. {weak}; suddenly cant lift|move|use|feel|talk|speak|see; sudden {weak}
 {side} {limb} went|gone|goes|going {weak}
+{weak}|numb .. sudden|suddenly; arm and|n leg .. {weak}|numb|heavy|useless|dead
+face|mouth|lip|eyelid .. drop|dropping|drooped|sagging|sags|falling; face|smile|tongue is|feels|looks|went {odd}|heavy|uneven
 face|mouth .. droopy|drooping|droops|numb|paralysed|crooked|tingling|hanging|dropped|lopsided
 drooping face|mouth|eye|eyelid; side of .. face
 slurred|slurring|slur; cant speak; cant talk properly|right; cant find|get .. words
@@ -40,7 +44,8 @@ dizzy|dizziness|dizzier; lightheaded|lightheadedness; light|lite headed; light .
 woozy|wobbly|faints|giddy|faintish|swaying|unsteady; off balance; losing .. balance
 feel|feeling|felt|bit|getting|i faint; to|gonna|might|could|will|may faint; = faint
 to|gonna|might|could|will|may pass|black out; to|gonna|might collapse; keel|keeled|keeling over
-room|head|heads|everything|world .. spinning|spins|swimming; = spinning; = spinning head
+room|head|heads|everything|world .. spinning|spins|swimming
+room|head|everything|world|things is|are|keeps|going|goes|go|going|turning|turns going|turning|round|around; = spinning; = spinning head
 it|things|screen|suddenly {turned} black|dark; {turned} black|dark for|before; black|dark before|in .. eyes
 greyed|grayed out; saw black
 saw|seen stars|spots|dots|sparkles; sparkles|stars .. eyes; lights .. out; nearly|almost fell|keeled|went down
@@ -59,11 +64,12 @@ palpitation|palpitations
 NERVE = """
 {numb}; {numb} feeling|feelings|sensation|sensations
 pins|pin and|n|an|or|nd needles|needle; pins needles
-cant|dont|couldnt|barely|hardly feel {my} .. {limb}; cant|dont|couldnt|barely|hardly feel {limb}
+cant|dont|couldnt|barely|hardly feel|sense {my} .. {limb}; cant|dont|couldnt|barely|hardly feel|sense {limb}
 cant|dont|couldnt really|properly|fully|quite|even|hardly feel {my} {limb}; no longer feel .. {limb}
 no feeling|sensation; lost|losing|loss .. feeling|sensation; feeling .. {limb} .. gone
-{limb} .. asleep|sleep|sleepy; dead {limb}; {limb} .. gone|went|goes|is|feels dead; {limb} .. lifeless|wooden
-electric|electrical shock|shocks; {limb} .. buzzing|buzzes|fizzing|fizzy|fuzzy|zapping; buzzing .. {limb}
+{limb} .. asleep|sleep|sleepy|sleeping; ants|insects|bugs|crawling .. {limb}; {limb} .. ants|crawling
+ dead {limb}; {limb} .. gone|went|goes|is|feels dead; {limb} .. lifeless|wooden
+electric|electrical shock|shocks; {limb} .. buzzing|buzzes|fizzing|fizzy|fuzzy|zapping; buzzing|buzzy|fizzing|fizzy .. {limb}
 """
 
 LIMP = """
@@ -125,7 +131,7 @@ i .. fell; = fell; fell over|down|off|on; and fell; i .. fallen
 heard|felt|hear a pop|snap|crack|click|tear|rip; something .. popped|snapped|tore|ripped|cracked|torn
 {limb}|{part} .. popped|snapped; tore|torn .. muscle|tendon|something|ligament|calf|bicep|biceps|hamstring
 bleeding|bleeds|bled|blood
-dropped .. on .. {limb}; hit .. {limb}; twisted|sprained|broke|broken|crushed|dislocated .. {limb}; dislocated
+hit|banged|bumped|knocked .. head; dropped .. on .. {limb}; hit .. {limb}; twisted|sprained|broke|broken|crushed|dislocated .. {limb}; dislocated
 pulled a|my muscle|hamstring|calf|groin|back; pulled something; gave|giving way
 """
 
@@ -149,6 +155,7 @@ it|they|this|that|one|left|right|both {wont} budge; = it|they {wont} open|releas
 = {no_way} {undo}; = {no_way} {undo} it|them
 not able|possible to get|take|pull|undo|loosen|open {these} off|open|undone
 not able|possible to undo|loosen|unclip|unbuckle|unstrap|unfasten it|them|these|this; no way to get|take {these} off
+{no_way} remove|unwrap|unlock|unfasten|unhook it|them|this
 too tight .. cant|to {undo}|get|remove; no way to {undo} it|them|these|this
 struggling|strugglin to get {these} off
 """
