@@ -27,7 +27,7 @@ REAL_WORDS = frozenset(
     harp hart headaches headcase heartache heeding heel hell highness hight hind hinging hoes holder hoot
     huffy hunt hunting hunts hurl hurling hurls hurtling hut imbalance inkling jabbing jangling jell
     jiggling jingle jingles jingling jingly kale kiddy kindling kingly kneed kneel knew kurt lacing lain
-    land lands leading leering lending lighthearted lightness limiting linger lingers lizzy loot 
+    land lands leading leering lending lighthearted lightness limiting linger lingers lizzy loot
     mangling meanness meekness mingle mingles mingling mold mont moot nabbing nearness neatness needing
     needled needless nell noes nub numbers och old omit omitting ont oozy pace pacing page paid pail paine
     paint painted pair pal paled pales pali pall palp palpitating pals pan pane pant pate pave pawn
@@ -36,7 +36,7 @@ REAL_WORDS = frozenset(
     raging rain raking ramp rand rant raping raring rating raving razing reaching realness reassure reeking
     reel reeling rightness ringer ringers ringling roes root saint sainted sale sand sands scabbing scant
     scold sealing seeding seedling seizures sell selling shard share shari shark sharpe sharps shelling
-    shelving shilling shop should shouldered shouldst shudder sightless singeing singer singers 
+    shelving shilling shop should shouldered shouldst shudder sightless singeing singer singers
     singles singling singly sings sledding slings slop slurped smelling smelting smiting smolder
     smoulder sneezing snubbing sobbing sold solder soot sop sounder spain speeding spelling spellings
     spilling sprinkling spurred stabbings stabling stacking staffing staging staining staking stalking

@@ -131,7 +131,8 @@ i .. fell; = fell; fell over|down|off|on; and fell; i .. fallen
 heard|felt|hear a pop|snap|crack|click|tear|rip; something .. popped|snapped|tore|ripped|cracked|torn
 {limb}|{part} .. popped|snapped; tore|torn .. muscle|tendon|something|ligament|calf|bicep|biceps|hamstring
 bleeding|bleeds|bled|blood
-hit|banged|bumped|knocked .. head; dropped .. on .. {limb}; hit .. {limb}; twisted|sprained|broke|broken|crushed|dislocated .. {limb}; dislocated
+hit|banged|bumped|knocked .. head
+dropped .. on .. {limb}; hit .. {limb}; twisted|sprained|broke|broken|crushed|dislocated .. {limb}; dislocated
 pulled a|my muscle|hamstring|calf|groin|back; pulled something; gave|giving way
 """
 
