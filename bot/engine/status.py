@@ -6,6 +6,7 @@ from typing import TYPE_CHECKING
 from bot.engine import clearances
 from conversations.words import consent, safety
 from conversations.words import status as words
+from conversations.words.counts import counts_text
 from core.calendar.zones import local
 from core.facts import (
     LAPSED,
@@ -21,7 +22,7 @@ from core.facts import (
     WalkDone,
 )
 from core.plan_text import plan_from_text
-from core.plans import Plan
+from core.plans import Plan, Side
 from core.progression.travel import travel_plan
 from core.screening import Restriction
 from core.store import duties, facts
@@ -79,10 +80,12 @@ def _ended(engine: "Engine", client: Person, session: str) -> str:
 
 def sets_line(sets: list[SetDone]) -> str:
     """ "goblet_squat 12 kg: 31, 16, 8" for each movement."""
-    lines: dict[str, list[int]] = {}
+    lines: dict[str, list[tuple[Side, int]]] = {}
     for one in sorted(sets, key=lambda each: (each.exercise_no, each.set_no)):
-        lines.setdefault(f"{one.movement.replace('_', ' ')} {one.doing}".strip(), []).append(one.reps)
-    return "; ".join(f"{name}: {', '.join(map(str, reps))}" for name, reps in lines.items())
+        lines.setdefault(f"{one.movement.replace('_', ' ')} {one.doing}".strip(), []).append(
+            (one.side, one.reps)
+        )
+    return "; ".join(f"{name}: {counts_text(counts)}" for name, counts in lines.items())
 
 
 def detail(engine: "Engine", person: int, name: str, otherwise: str) -> str:
@@ -134,7 +137,7 @@ def last_plan_of(engine: "Engine", client: int) -> Plan | None:
 
 def sessions_done(engine: "Engine", client: int) -> int:
     """Sessions that came to their end."""
-    return len(facts.current(engine.store, SessionEnded, client, why="done"))
+    return sum(len(facts.current(engine.store, SessionEnded, client, why=why)) for why in WORKED)
 
 
 def state_line(engine: "Engine", client: Person) -> str:

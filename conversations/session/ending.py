@@ -23,9 +23,10 @@ from conversations.session.timing import pause_of
 from conversations.words import session as words
 from conversations.words import trouble
 from conversations.words.answers import unclear
-from core.facts import BandsOff, SessionEnded
+from core.facts import WORKED, BandsOff, SessionEnded
 from core.plans import Scheme
 
+DONE, TIME = WORKED
 LEFT = choices(words.REPS_LEFT_LABELS)
 
 
@@ -55,7 +56,7 @@ def _off_said(state: State, event: Said) -> Turn[State]:
 def bands_off(state: State, at: datetime) -> Turn[State]:
     """They are off: store it, and go on."""
     fact = BandsOff(at, state.brief.session, state.spell_id, state.why)
-    state = replace(state, off_at=at, on_at=None, asked_both=False, maybe_on=False)
+    state = replace(state, off_at=at, on_at=None, asked_both=False, maybe_on=False, cut=_cut(state))
     onward_turn = onward(state, at)
     return replace(onward_turn, effects=(Record(fact), *onward_turn.effects))
 
@@ -64,8 +65,9 @@ def came_off(state: State, event: BandsCameOff) -> Turn[State]:
     """They came off by another way (a watch's own button)."""
     if event.spell != state.spell_id or state.on_at is None:
         return turn(state)
-    why = state.why if state.phase is Phase.OFF else "time"
+    why = state.why if state.phase is Phase.OFF else TIME
     state = replace(state, off_at=event.at, on_at=None, maybe_on=False, why=why, rest_until=None)
+    state = replace(state, cut=_cut(state))
     if state.phase is Phase.SET:
         state = replace(state, set_at=None)
     return onward(state, event.at)
@@ -75,7 +77,7 @@ def time_is_up(state: State, event: TimeIsUp) -> Turn[State]:
     """The limit passed; the client was told so already."""
     if event.spell != state.spell_id or state.on_at is None or state.phase is Phase.OFF:
         return turn(state)
-    return turn(replace(state, phase=Phase.OFF, why="time", after=After.NEXT, rest_until=None))
+    return turn(replace(state, phase=Phase.OFF, why=TIME, after=After.NEXT, rest_until=None))
 
 
 def back_and_off(state: State, at: datetime) -> Turn[State]:
@@ -105,7 +107,16 @@ def onward(state: State, at: datetime) -> Turn[State]:
         return turn(state, sets.ask_reps(state, words.REPS_LAST))
     if left_open(state):
         return turn(replace(state, phase=Phase.COUNT), ask_left(state))
-    return over(state, at, "done")
+    return worked(state, at)
+
+
+def _cut(state: State) -> bool:
+    return state.cut or state.why == TIME
+
+
+def worked(state: State, at: datetime) -> Turn[State]:
+    """Nothing is left to do or to say: the session ran as planned, or to the limit of the bands."""
+    return over(state, at, TIME if state.cut else DONE)
 
 
 def _break_words(state: State) -> tuple[Say, ...]:
@@ -114,7 +125,7 @@ def _break_words(state: State) -> tuple[Say, ...]:
     upcoming = state.brief.exercises[state.exercise + 1]
     name = state.brief.names.get(upcoming.movement, upcoming.movement)
     minutes = round(pause_of(state).total_seconds() / 60)
-    rest = (Say(words.BREAK.format(name=name, minutes=minutes)),)
+    rest = (Say(words.BREAK.format(name=name.lower(), minutes=minutes)),)
     return (*rest, ask_left(state)) if left_open(state) else rest
 
 
@@ -205,4 +216,4 @@ def over(state: State, at: datetime, why: str) -> Turn[State]:
         Record(SessionEnded(at, state.brief.session, why)),
         Begin("after", {"session": state.brief.session, "why": why}),
     )
-    return turn(None, Say(words.OVER), effects=effects)
+    return turn(None, Say(words.OVER.get(why, words.OVER_EARLY)), effects=effects)

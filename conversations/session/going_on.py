@@ -29,10 +29,15 @@ def ask(state: State) -> Say:
     """To put them on; whether they are, where nobody said so; or to fit them anew where they are on already."""
     if state.maybe_on:
         return say(words.MAYBE_ON, _id(state), *_buttons(state), NOT_ON_BUTTON)
-    region = state.doing.region
-    text = words.BANDS_ON if state.on_at is None else words.FIT_AGAIN
-    text = text.format(name=state.name, place=words.PLACE[region], target=words.TARGET[region])
-    return say(text + _only(state) + _mark(state), _id(state), *_buttons(state), picture=f"fit_{region}")
+    region, limb = state.doing.region, words.LIMBS[banded_limbs(state)[0]].lower()
+    text = _to_put_on(state) if state.on_at is None else words.FIT_AGAIN
+    text = text.format(name=state.name, limb=limb, place=words.PLACE[region], target=words.TARGET[region])
+    return say(text + _mark(state), _id(state), *_buttons(state), picture=f"fit_{region}")
+
+
+def _to_put_on(state: State) -> str:
+    """A pair of bands, or one for one-sided work."""
+    return words.BAND_ON if len(banded_limbs(state)) == 1 else words.BANDS_ON
 
 
 def _id(state: State) -> str:
@@ -49,12 +54,6 @@ def _buttons(state: State) -> tuple[Choice, ...]:
     if len(letters) < 2:
         return (Choice(words.BANDS_ON_LABEL, "on"),)
     return tuple(Choice(words.BAND_ON_LABEL.format(letter=letter), f"on:{letter}") for letter in letters)
-
-
-def _only(state: State) -> str:
-    """On one limb only: which one."""
-    limbs = banded_limbs(state)
-    return f" {words.ONE_BAND.format(limb=words.LIMBS[limbs[0]].lower())}" if len(limbs) == 1 else ""
 
 
 def _mark(state: State) -> str:

@@ -4,7 +4,7 @@ import re
 from dataclasses import replace
 from datetime import datetime
 
-from conversations.answers.taken_off import off_unasked
+from conversations.answers.taken_off import Off, off_unasked, taken_off
 from conversations.protocol import (
     BandsCameOff,
     Barred,
@@ -154,15 +154,19 @@ def _said(state: State, event: Said) -> Turn[State]:
 
 def _about_bands(state: State, event: Said) -> Turn[State] | None:
     """Words about the bands that nobody asked for: off in the middle of something, or on in the break."""
+    if state.on_at is not None and state.phase is Phase.WALK and _off_on_a_walk(state, event.text):
+        return ending.back_and_off(state, event.at)
     if state.on_at is not None and state.phase is not Phase.OFF and off_unasked(event.text):
-        return (
-            ending.back_and_off(state, event.at)
-            if state.phase is Phase.WALK
-            else coming_off.said_unasked(state)
-        )
+        return coming_off.said_unasked(state)
     if state.phase in (Phase.BREAK, Phase.COUNT) and going_on.says_on(event.text):
         return ending.on_too_early(state, event.at)
     return None
+
+
+def _off_on_a_walk(state: State, text: str) -> bool:
+    """Whether the walk is over and the bands are off; once its minutes are over, a plain "off" says so, too."""
+    told = state.asked_quiet_at is not None
+    return off_unasked(text) or (told and taken_off(text, asked=False) is Off.BOTH)
 
 
 def _by_phase(state: State, event: Said) -> Turn[State]:
@@ -232,7 +236,7 @@ def _woke(state: State, now: datetime) -> Turn[State]:
         case phase if phase in timing.ASKING and state.on_at is not None:
             return coming_off.went_quiet(state, now, open_question(state))
         case Phase.COUNT if lacking(state) is None:
-            return ending.over(state, now, "done")
+            return ending.worked(state, now)
         case _:
             return _lapsed(state, now)
 

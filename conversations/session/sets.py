@@ -29,6 +29,7 @@ TENS = tuple(
 )
 LOST = Choice(words.LOST_COUNT, "lost")
 DONE = Choice(words.SET_DONE, "done")
+OFF = "bands off"  # a walk's answer, read like the same words typed
 SAYS_DONE = ("done", "set done", "finished")
 
 
@@ -178,13 +179,15 @@ def went_quiet(state: State, now: datetime) -> Turn[State]:
         if state.phase is Phase.SET:
             return turn(state, say(words.QUIET, f"done.{state.set_id}", DONE))
         return turn(state, walk_is_over(state))
+    if state.phase is Phase.WALK:
+        return coming_off.no_answer(state, words.QUIET_SAID_WALK)
     return coming_off.no_answer(state, words.QUIET_SAID.format(set=state.set_no, name=state.name))
 
 
 def walk_is_over(state: State) -> Say:
-    """The minutes are over, and no word yet."""
+    """The minutes are over, and no word yet: its tap says that the bands are off, unlike the one of "I'm back"."""
     text = words.WALK_TIME.format(minutes=state.doing.walk_min)
-    return say(text, f"walk.{state.set_id}", Choice(words.BANDS_OFF_LABEL, "done"))
+    return say(text, f"walk.{state.set_id}", Choice(words.BANDS_OFF_LABEL, OFF))
 
 
 def walk_done(state: State, at: datetime, said_min: float | None = None) -> Turn[State]:

@@ -120,6 +120,7 @@ class State:
     fit_at: datetime | None = None  # when the bands of this spell were asked for
     maybe_on: bool = False  # nobody said that they are on; they are counted as if they were
     hurt_said: str = ""  # word for word
+    cut: bool = False  # bands came off at their limit, so that a movement was not done whole
 
     @property
     def doing(self) -> Exercise:

@@ -37,7 +37,10 @@ REFILL_LABELS = {
 CANT_SEE_ARMS = "{limb}: then press a fingernail instead, let go, count. How long until the colour is back?"
 CANT_SEE_LEGS = "{limb}: then feel below the band. Is it as warm as before, and does it feel as before?"
 WARM_LABELS = (("As before", "same"), ("Cooler or odd", "different"))
-ONE_BAND = "One band only, on your {limb}; the other side stays without."
+BAND_ON = (
+    "{name}. One band only, on your {limb}: {place}, snug, {target} out of 10 tight (10 is the tightest you can "
+    "imagine). The other side stays without. Tap when it is on."
+)
 LIMBS = {
     Limb.LEFT_ARM: "Left arm",
     Limb.RIGHT_ARM: "Right arm",
@@ -185,13 +188,18 @@ LAPSED_BANDED = "I close this session. If the bands are still on, take them off 
 WALK = "Walk {minutes} min at an easy pace, about {kmh} km/h. Phone with you, support or company near."
 WALK_LABEL = "I'm back"
 WALK_TIME = "{minutes} minutes. Stop, sit or hold on to something. Bands off now, and tap."
-OVER = "That's the work done."
+OVER = {
+    "done": "That's the work done.",
+    "time": "The time with bands is up, so we end here. What you did counts.",
+}
+OVER_EARLY = "We leave it there for today."
 SIDES = {"left": "Left", "right": "Right", "both": ""}
 ONE_SIDE = " · {first} side"
 BOTH_SIDES = " · {first} side first, then {second}"
 STALE = "That one is done already."
 QUIET_CHECK = "Still there? The bands are on. Off with them if anything is odd; else:"
 QUIET_SAID_BURN = 'No answer after "it hurts: a burn", bands on'
+QUIET_SAID_WALK = "No answer when the minutes of the walk were over, bands on"
 QUIET_SAID_CHECK = "No answer during a band check, bands on"
 BARRED = "No training just now: {why}. If bands are on, take them off."
 RECHECK = "Quick look at the bands before set 2."
