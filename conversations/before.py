@@ -125,7 +125,7 @@ def _steps(brief: Brief, draft: Draft) -> Iterator[str]:
 
 def ask(brief: Brief, draft: Draft, step: str) -> Say:
     """Its words."""
-    text = words.ASK[step]
+    text = asked(brief, step)
     match step:
         case "news_what":
             return Say(text)
@@ -141,6 +141,11 @@ def ask(brief: Brief, draft: Draft, step: str) -> Say:
             return Say(text, WARM)
         case _:
             return Say(text, YES_NO_NOT_SURE)
+
+
+def asked(brief: Brief, step: str) -> str:
+    """The question's words; before the very first session there was no last time."""
+    return words.NEWS_FIRST if step == "news" and brief.number == 1 else words.ASK[step]
 
 
 def _drill(brief: Brief, draft: Draft) -> str:
@@ -200,7 +205,7 @@ def noted(brief: Brief, draft: Draft, step: str, answer: Said) -> tuple[Effect, 
     cause = against(brief, draft)
     if cause is None or missing(brief, draft) is not None:
         return facts
-    return (*facts, Alert(cause, f"{words.ASK[step]} {_shown(draft, step)}", told(brief, cause)))
+    return (*facts, Alert(cause, f"{asked(brief, step)} {_shown(draft, step)}", told(brief, cause)))
 
 
 def _facts(brief: Brief, draft: Draft, step: str, at: datetime) -> tuple[Effect, ...]:
@@ -256,7 +261,7 @@ def _left(brief: Brief, draft: Draft, at: datetime, why: str, last: str) -> Outc
     if cause is None:
         return Outcome((Say(last),), (ended,))
     why_not = told(brief, cause)
-    said = f"{words.ASK['news']} {_shown(draft, 'news')}"
+    said = f"{asked(brief, 'news')} {_shown(draft, 'news')}"
     return Outcome((Say(why_not),), (ended, Alert(cause, said, why_not)))
 
 

@@ -31,6 +31,7 @@ from conversations.words.recap import recap
 from conversations.words.screening import in_words
 from core.access import Action
 from core.facts import Cleared, SetDone, WalkDone
+from core.plans import Side
 from core.store import facts, people, threads
 from core.store.duties import Planned
 from core.store.mail import Priority
@@ -108,11 +109,12 @@ def give_recap(engine: "Engine", client: Person, details: dict[str, Any], now: d
     session = details["session"]
     plan_names = loads.names(status.plan_of(engine, client.id))
     sets = facts.current(engine.store, SetDone, client.id, session=session)
-    done: dict[str, tuple[list[int], str]] = {}
+    done: dict[str, tuple[list[tuple[Side, int]], str]] = {}
     for one in sorted(sets, key=lambda each: (each.exercise_no, each.set_no)):
-        done.setdefault(plan_names.get(one.movement, one.movement), ([], one.doing))[0].append(one.reps)
+        counts, _ = done.setdefault(plan_names.get(one.movement, one.movement), ([], one.doing))
+        counts.append((one.side, one.reps))
     walks = facts.current(engine.store, WalkDone, client.id, session=session)
-    lines = [(name, reps, doing) for name, (reps, doing) in done.items()]
+    lines = [(name, counts, doing) for name, (counts, doing) in done.items()]
     advised = loads.advised(engine, client.id, session)
     moves = loads.move(engine, client.id, session, advised)
     text = recap(lines, moves, [walk.minutes for walk in walks])

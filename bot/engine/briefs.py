@@ -186,7 +186,8 @@ def _gentle(about: About) -> bool:
 def _limbs(about: About) -> tuple[str, ...]:
     """Where bands sit in the next session, as stored names of pairs or limbs."""
     exercises = about.plan.exercises if about.plan else ()
-    return places_of({limb for one in exercises for limb in banded(one)})
+    coming = exercises[:1] if about.number == 1 else exercises
+    return places_of({limb for one in coming for limb in banded(one)})
 
 
 def _current(about: About) -> str:

@@ -23,7 +23,9 @@ from conversations.words import session as words
 from conversations.words.answers import unclear
 
 YES_OR_NO = {"yes": "change", "change it": "change", "no": "keep", "leave it": "keep"}
-LOST_WORDS = re.compile(r"\b(lost|forgot|no idea|dunno|don'?t know|not sure)\b", re.IGNORECASE)
+LOST_WORDS = re.compile(
+    r"\b(?:lost|forgot|no idea|dunno|don'?t know|not sure|blank)\b|^skip\W*$", re.IGNORECASE
+)
 
 
 def typed(state: State, event: Said) -> Turn[State]:
@@ -40,11 +42,19 @@ def typed(state: State, event: Said) -> Turn[State]:
         return _named(state, event, *named)
     if LOST_WORDS.search(event.text) and lacking(state) is not None:
         return lost(state, event)
+    if (tens := _tens_typed(event.text)) is not None and (one := lacking(state)) is not None:
+        return _ones(state, one, tens)
     try:
         counts = tally.read(state, event.text)
     except Unclear as problem:
         return turn(state, Say(_not_a_count(state, event.text, problem)))
     return numbers(state, event, counts)
+
+
+def _tens_typed(text: str) -> int | None:
+    """The tens of a button's label that was typed, "20-29"; None: it is none."""
+    flat = text.replace("–", "-").replace(" ", "")
+    return next((int(one.value[1:]) for one in sets.TENS if one.label == flat), None)
 
 
 def _not_a_count(state: State, text: str, problem: Unclear) -> str:

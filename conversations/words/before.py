@@ -12,12 +12,13 @@ ASK = {
     "pain": "Any pain in a joint right now, 0 (none) to 10 (the worst you can imagine)?",
     "heavy": "Did you train the same muscles hard yesterday or today?",
     "drill": (
-        "First a drill, without training: {where} on, loosely, then off with one hand, in under 10 seconds. This is "
-        "your way out, so it has to work. How did it go?"
+        "First a drill, without training: put on {where}, loosely. Then off again with one hand, in under 10 seconds. "
+        "This is your way out, so it has to work. How did it go?"
     ),
     "sound": "Sound on, phone charged and within reach? You should have heard this message.",
-    "warm": "Warm up without bands: one easy set, light, no hurry.",
+    "warm": "Warm up without bands: one easy, light set, or before a walk two easy minutes. No hurry.",
 }
+NEWS_FIRST = "Anything new since the health questions: hospital, a new medicine, a new diagnosis?"
 WHICH = (
     ("Fever or ill", "fever"),
     ("Alcohol", "alcohol"),
@@ -31,11 +32,11 @@ DRILL = "Off in under 10 seconds"
 DRILL_SLOW = "It took longer"
 DRILL_STUCK = "I can't get them off"
 DRILL_AGAIN = (
-    "Once more, no hurry to train: {where} on, its end where your thumb finds it, then off with one hand, in under "
-    "10 seconds."
+    "Once more, no hurry to train: put on {where}, loosely, the end where your thumb finds it. Then off again with one "
+    "hand, in under 10 seconds."
 )
 DRILL_PAIR = {"legs": "both leg bands", "arms": "both arm bands", "": "both bands"}
-DRILL_ONE = "the band on your {limb} (only that one)"
+DRILL_ONE = "one band, on your {limb}"
 HEARD = "Heard it"
 NOT_HEARD = "Didn't hear it"
 SOUND_AGAIN = "Sound check again: silent mode off, volume up, phone next to you. Did you hear this one?"

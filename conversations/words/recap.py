@@ -1,24 +1,28 @@
 """What was done, what comes next time and why."""
 
-from collections.abc import Sequence
+from collections.abc import Iterable, Sequence
 
-Done = tuple[str, Sequence[int], str]  # movement as the client calls it, reps of each set, load or rung
+from conversations.words.counts import counts_text
+from core.plans import Side
+
+Counts = Iterable[tuple[Side, int]]
+Done = tuple[str, Counts, str]  # movement as the client calls it, side and reps of each set, load or rung
 Move = tuple[str, str, str, str]  # movement, load or rung before, next, why (one sentence)
 
 NOTHING = "No sets on record today, so the loads stay as they are."
-TOMORROW = "I'll ask how you are tomorrow morning."
+TOMORROW = "I'll ask how you are, tomorrow morning at the latest."
 
 
 def recap(sets: Sequence[Done], moves: Sequence[Move], walks: Sequence[float] = ()) -> str:
     """One line for what was done and one for what comes next, per movement; `walks` in minutes with bands."""
     lines = [_done(*one) for one in sets]
-    lines += [f"Walk with bands: {minutes:g} min." for minutes in walks]
+    lines += [f"Walk with bands: {minutes:.0f} min." for minutes in walks]
     lines = lines or [NOTHING]
     return "\n".join([*lines, *(_next(*move) for move in moves), TOMORROW])
 
 
-def _done(name: str, reps: Sequence[int], doing: str) -> str:
-    return f"{name}{f', {doing}' if doing else ''}: {', '.join(map(str, reps))} reps."
+def _done(name: str, counts: Counts, doing: str) -> str:
+    return f"{name}{f', {doing}' if doing else ''}: {counts_text(counts)} reps."
 
 
 def _next(name: str, was: str, use: str, why: str) -> str:

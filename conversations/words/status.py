@@ -5,7 +5,7 @@ HELPED = "{helper} types for them"
 NO_SETS = "no sets"
 SESSION_LINE = "{day}: {sets}{ended}."
 STOPPED, LEFT = " (stopped)", " (left without a word)"
-WALKED = "walked {minutes:g} min"
+WALKED = "walked {minutes:.0f} min"
 OPEN_ALERT = "open alert"
 WAITING = {
     "no_consent": "no consent",

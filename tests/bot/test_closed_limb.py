@@ -86,7 +86,7 @@ def test_a_plan_from_before_is_done_without_the_closed_arm(room: Room) -> None:
 def test_the_band_goes_on_the_open_arm_only_and_the_client_is_told_which(room: Room) -> None:
     client = ruta(room)
     room.in_a_set(RUTA)
-    fits = [text for text in heard(room, RUTA) if "Tap when they are on" in text]
+    fits = [text for text in heard(room, RUTA) if "Tap when it is on" in text]
     assert "One band only, on your right arm" in fits[0]
     assert "Left arm" not in "\n".join(text for text in heard(room, RUTA) if "thumb" in text)
     assert len(facts.current(room.store, BandsOn, client)) == 1
@@ -171,8 +171,8 @@ def test_a_hold_with_a_day_bars_until_then_and_gives_the_clearance_back(room: Ro
 @pytest.mark.parametrize(
     ("exercises", "said"),
     [
-        ((ROW,), "the band on your right arm (only that one) on"),
-        ((ROW, SQUAT), "both leg bands on"),
+        ((ROW,), "put on one band, on your right arm"),
+        ((SQUAT, ROW), "put on both leg bands"),
     ],
 )
 def test_the_release_drill_puts_no_band_on_the_closed_arm(

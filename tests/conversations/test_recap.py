@@ -1,12 +1,14 @@
 """The recap: what was done, what comes next and why, a line each."""
 
 from conversations.words.recap import NOTHING, TOMORROW, recap
+from core.plans import Side
 
+BOTH = [(Side.BOTH, reps) for reps in (33, 17, 8)]
 WHY = "Your reps are climbing, so up a little: 13 kg should bring about 31."
 
 
 def test_a_raise_says_from_what_to_what_and_why() -> None:
-    text = recap([("Goblet squat", [33, 17, 8], "12 kg")], [("Goblet squat", "12 kg", "13 kg", WHY)])
+    text = recap([("Goblet squat", BOTH, "12 kg")], [("Goblet squat", "12 kg", "13 kg", WHY)])
     assert text.splitlines() == [
         "Goblet squat, 12 kg: 33, 17, 8 reps.",
         f"Next time, goblet squat: 12 kg to 13 kg. {WHY}",
@@ -22,5 +24,10 @@ def test_a_load_that_stays_is_said_once() -> None:
 
 
 def test_a_walk_has_its_minutes_and_nothing_done_is_said_kindly() -> None:
-    assert recap([], [], [10.0]).splitlines() == ["Walk with bands: 10 min.", TOMORROW]
+    assert recap([], [], [10.2]).splitlines() == ["Walk with bands: 10 min.", TOMORROW]
     assert recap([], []).splitlines() == [NOTHING, TOMORROW]
+
+
+def test_one_sided_work_has_a_count_for_each_side() -> None:
+    done = [(Side.LEFT, 28), (Side.RIGHT, 31), (Side.LEFT, 15), (Side.RIGHT, 16)]
+    assert recap([("Row", done, "6 kg")], []).splitlines()[0] == "Row, 6 kg: left 28, 15 / right 31, 16 reps."
