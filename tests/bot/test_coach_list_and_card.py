@@ -160,8 +160,33 @@ def test_the_card_says_in_ten_seconds_what_a_coach_needs(room: Room) -> None:
         "Tue 3 Mar: goblet squat 10 kg: 29, 14, 7",
         "Goblet squat at 10 kg: set 1 up by 11 %, not yet a clear change.",
     ]
-    assert room.labels(COACH) == ["Clearance", "New plan", "Pause", "Message", "Log", "More"]
+    assert room.labels(COACH) == [
+        "Message", "Change the plan", "Pause", "Clearance", "Report", "The plan", "More"
+    ]  # fmt: skip
     assert [message.kind for message in room.messages(COACH)[-2:]] == ["photo", "text"]
+
+
+MOST_BUTTONS = 9  # with the way back: what a thumb reaches without scrolling far; own choice
+
+
+@pytest.mark.parametrize("page", ["The plan", "More"])
+def test_each_page_of_the_card_is_short_and_leads_back(room: Room, page: str) -> None:
+    room.client(RUTA, "Ruta")
+    room.types(COACH, "ruta")
+    card = room.labels(COACH)
+    room.taps(COACH, page)
+    assert len(room.labels(COACH)) <= MOST_BUTTONS
+    assert not set(room.labels(COACH)) & set(card)
+    room.taps(COACH, "Back to Ruta")
+    assert room.labels(COACH) == card
+
+
+def test_a_client_without_a_plan_has_a_new_one_on_the_card(room: Room) -> None:
+    room.client(RUTA, "Ruta", plan=None)
+    room.types(COACH, "ruta")
+    assert room.labels(COACH)[1] == "New plan"
+    room.taps(COACH, "The plan")
+    assert "Finish the plan" not in room.labels(COACH)
 
 
 def test_the_chart_is_not_sent_again_while_nothing_new_was_trained(room: Room) -> None:
@@ -192,6 +217,7 @@ def test_a_message_from_the_card_goes_out_as_the_coachs_words_and_stands_in_the_
     room.types(COACH, "slower on the way down")
     assert room.says(RUTA) == "From your coach: slower on the way down"
     room.types(COACH, "ruta")
+    room.taps(COACH, "More")
     room.taps(COACH, "Log")
     assert room.says(COACH).splitlines()[1] == "2 Mar 18:00 Vera: wrote: slower on the way down"
 
@@ -271,7 +297,7 @@ def test_finishing_gives_a_recap_suggests_the_review_and_can_be_taken_up_again(r
     client = room.client(RUTA, "Ruta")
     room.trained(client, "1", (30, 15, 8), START)
     room.types(COACH, "ruta")
-    room.taps(COACH, "More")
+    room.taps(COACH, "The plan")
     room.taps(COACH, "Finish the plan")
     assert "Finish Ruta's plan?" in room.says(COACH)
     room.taps(COACH, "Finish it")

@@ -36,7 +36,7 @@ def now_at(room: Room, client: int) -> str:
 
 def ask_me(room: Room) -> None:
     room.types(COACH, "ruta")
-    room.taps(COACH, "More")
+    room.taps(COACH, "The plan")
     room.taps(COACH, "Next loads: ask me")
 
 

@@ -41,6 +41,7 @@ def test_the_card_leads_to_an_estimate_of_the_cuff_pressure_that_the_log_keeps(r
     notes = [one.note for one in facts.current(room.store, CoachDid, client, action="pressure_estimate")]
     assert notes == ["AOP about 161, 64 to 128 mmHg"]
     room.taps(COACH, "Back to Ruta")
+    room.taps(COACH, "More")
     room.taps(COACH, "Log")
     assert "estimated the cuff pressure: AOP about 161" in room.says(COACH)
 

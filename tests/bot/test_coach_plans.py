@@ -29,9 +29,9 @@ def at_load(room: Room, chat: int = RUTA) -> str:
     return loads.exercises(room.stage.engine, room.person(chat).id, plan)[0].doing
 
 
-def open_more(room: Room, name: str = "ruta") -> None:
+def open_plan(room: Room, name: str = "ruta") -> None:
     room.types(COACH, name)
-    room.taps(COACH, "More")
+    room.taps(COACH, "The plan")
 
 
 def moved_to(room: Room, client: int, use: str) -> None:
@@ -41,7 +41,7 @@ def moved_to(room: Room, client: int, use: str) -> None:
 def test_a_changed_load_holds_though_the_model_had_moved_it_and_the_client_reads_why(room: Room) -> None:
     client = room.client(RUTA, "Ruta")
     moved_to(room, client, "12 kg")
-    open_more(room)
+    open_plan(room)
     room.taps(COACH, "Change the plan")
     room.taps(COACH, "Load")
     assert "now 12 kg" in room.says(COACH)
@@ -58,7 +58,7 @@ def test_a_changed_load_holds_though_the_model_had_moved_it_and_the_client_reads
 def test_another_part_changed_leaves_the_load_where_the_model_had_moved_it(room: Room) -> None:
     client = room.client(RUTA, "Ruta")
     moved_to(room, client, "12 kg")
-    open_more(room)
+    open_plan(room)
     room.taps(COACH, "Change the plan")
     room.taps(COACH, "Pain ceiling")
     room.taps(COACH, "2")
@@ -78,6 +78,7 @@ def test_a_new_plans_starting_load_holds_though_an_old_move_stands(room: Room) -
     client = room.client(RUTA, "Ruta")
     moved_to(room, client, "14 kg")
     room.types(COACH, "ruta")
+    room.taps(COACH, "The plan")
     room.taps(COACH, "New plan")
     build_plan(room, "One dumbbell: goblet squat", "8, 10, 12, 14 kg", "8 kg", "mon and thu 7pm", "send it")
     assert at_load(room) == "8 kg"
@@ -85,11 +86,11 @@ def test_a_new_plans_starting_load_holds_though_an_old_move_stands(room: Room) -
 
 def test_a_plan_saved_by_name_is_offered_first_and_brings_its_settings(room: Room) -> None:
     room.client(RUTA, "Ruta", SQUATS)
-    open_more(room)
+    open_plan(room)
     room.taps(COACH, "Change the plan")
     room.taps(COACH, "Pain ceiling")
     build_plan(room, "2", "easier for now")
-    open_more(room)
+    open_plan(room)
     room.taps(COACH, "Save as template")
     room.types(COACH, "Knee after op")
     assert "Saved as 'Knee after op'" in room.says(COACH)

@@ -28,7 +28,7 @@ def movements(room: Room) -> list[str]:
 def begin(room: Room, plan: Plan = BOTH) -> None:
     room.client(RUTA, "Ruta", plan)
     room.types(COACH, "ruta")
-    room.taps(COACH, "More")
+    room.taps(COACH, "The plan")
     room.taps(COACH, "Travel plan")
 
 
@@ -82,7 +82,7 @@ def test_the_coach_ends_it_before_its_time(room: Room) -> None:
     begin(room)
     room.taps(COACH, "Two weeks")
     room.types(COACH, "ruta")
-    room.taps(COACH, "More")
+    room.taps(COACH, "The plan")
     room.taps(COACH, "Back from travel")
     assert movements(room) == ["goblet_squat", "curl"]
     assert "Your plan" in room.says(RUTA)

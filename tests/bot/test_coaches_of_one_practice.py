@@ -43,7 +43,7 @@ def test_each_coach_lists_and_finds_only_their_own(room: Room) -> None:
 
 @pytest.mark.parametrize(
     "what",
-    ["client", "log", "more", "clearing", "planning", "message", "pause", "resume", "finish", "finish_yes", "again",
+    ["client", "log", "the_plan", "more", "clearing", "planning", "message", "pause", "resume", "finish", "finish_yes", "again",
      "next_loads", "handover", "load_use", "load_keep", "give"],
 )  # fmt: skip
 def test_no_button_about_anothers_client_does_anything(room: Room, what: str) -> None:
@@ -104,6 +104,7 @@ def test_a_client_handed_over_is_the_other_coachs_from_then_on(room: Room) -> No
     assert "my foot is numb" in room.says(THIRD)
     assert len(room.messages(COACH)) == heard
     room.types(THIRD, "ruta")
+    room.taps(THIRD, "More")
     room.taps(THIRD, "Log")
     assert "Vera: handed over: Kai" in room.says(THIRD)
 

@@ -424,7 +424,7 @@ def test_the_same_plan_again_keeps_the_days_to_which_it_was_changed(days: Days) 
     days.types(CLIENT, "wed and sat 7am")
     days.taps(CLIENT, "Yes")
     days.types(COACH, "client ruta")
-    days.taps(COACH, "More")
+    days.taps(COACH, "The plan")
     days.taps(COACH, "Finish the plan")
     days.taps(COACH, "Finish it")
     assert days.next_at is None

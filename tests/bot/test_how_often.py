@@ -24,7 +24,7 @@ def room() -> Iterator[Room]:
 
 def allows(room: Room, *answers: str) -> None:
     room.types(COACH, "ruta")
-    room.taps(COACH, "More")
+    room.taps(COACH, "The plan")
     room.taps(COACH, "How often")
     for answer in answers:
         room.types(COACH, answer)
@@ -36,6 +36,7 @@ def test_a_standing_permission_is_stored_shown_and_told(room: Room) -> None:
     assert room.says(RUTA).startswith("Your coach lets you train the same limbs at most 5 times a week")
     room.types(COACH, "ruta")
     assert "May train at most 5 times a week, 24 hours apart: Light loads" in room.says(COACH)
+    room.taps(COACH, "More")
     room.taps(COACH, "Log")
     assert "how often to train" in room.says(COACH)
 

@@ -39,7 +39,6 @@ def test_a_change_of_the_plan_offers_no_open_sets(room: Room) -> None:
     plan_by_chat(room)
     room.taps(COACH, "Send it")
     room.types(COACH, "Ruta")
-    room.taps(COACH, "More")
     room.taps(COACH, "Change the plan")
     room.taps(COACH, "Sets")
     assert not any("Open" in label for label in room.labels(COACH))

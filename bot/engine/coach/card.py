@@ -8,6 +8,7 @@ from bot.engine.coach import allowing, away, loads_asked, pauses, plans, reading
 from bot.engine.coach import clients as whose
 from conversations.protocol import Choice, Say
 from conversations.words import coach as words
+from conversations.words import report as report_words
 from conversations.words import review as review_words
 from conversations.words.screening import in_words
 from core.calendar.zones import local
@@ -199,12 +200,14 @@ def buttons(engine: "Engine", client: Person) -> tuple[Choice, ...]:
         )
         for alert in still_open
     ]
+    planned = status.plan_of(engine, client.id) is not None
     pairs = (
-        (words.CLEARANCE, "clearing"),
-        (words.NEW_PLAN, "planning"),
-        (words.RESUME, "resume") if paused else (words.PAUSE, "pause"),
         (words.MESSAGE, "message"),
-        (words.LOG, "log"),
+        (words.CHANGE, "change") if planned else (words.NEW_PLAN, "planning"),
+        (words.RESUME, "resume") if paused else (words.PAUSE, "pause"),
+        (words.CLEARANCE, "clearing"),
+        (report_words.REPORT, "report"),
+        (words.THE_PLAN, "the_plan"),
         (words.MORE, "more"),
     )
     asked = [
@@ -213,7 +216,7 @@ def buttons(engine: "Engine", client: Person) -> tuple[Choice, ...]:
         for button in loads_asked.buttons(client, move)
     ]
     stop = (stopping_session.button(client),) if stopping_session.under_way(engine, client) else ()
-    due = weeks.review_due(engine, client, engine.clock()) and status.plan_of(engine, client.id) is not None
+    due = planned and weeks.review_due(engine, client, engine.clock())
     review = (Choice(review_words.REVIEW, f"menu:review:{client.id}"),) if due else ()
     return (
         *stop,

@@ -134,6 +134,7 @@ ABOUT_CLIENT: dict[str, tuple[Action, About]] = {
     "client": (Action.SEE_CLIENT, card.show),
     "hold": (Action.CLEAR, _hold),
     "log": (Action.SEE_CLIENT, card.log),
+    "the_plan": (Action.SEE_CLIENT, more.the_plan),
     "more": (Action.SEE_CLIENT, more.show),
     "clearing": (Action.CLEAR, _clear),
     "report": (Action.SEE_CLIENT, reports.send),

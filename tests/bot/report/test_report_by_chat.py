@@ -35,7 +35,6 @@ def trains_once(practice: Practice) -> None:
 def test_the_coach_asks_from_the_card(practice: Practice) -> None:
     trains_once(practice)
     practice.types(COACH, "client ruta")
-    practice.taps(COACH, "More")
     practice.taps(COACH, "Report")
     assert practice.newest(COACH).document_name == "report-ruta.pdf"
 
@@ -63,7 +62,7 @@ def test_another_coach_does_not_get_it(practice: Practice) -> None:
 def test_when_the_plan_is_finished_both_get_the_report(practice: Practice) -> None:
     trains_once(practice)
     practice.types(COACH, "client ruta")
-    practice.taps(COACH, "More")
+    practice.taps(COACH, "The plan")
     practice.taps(COACH, "Finish the plan")
     practice.taps(COACH, "Finish it")
     for number in (CLIENT, COACH):
