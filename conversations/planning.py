@@ -108,7 +108,9 @@ def _summary(brief: Brief, draft: Draft) -> str:
     when = shown(brief, draft.when) if draft.when else words.NO_DAYS
     to_failure = template_of(brief, draft).to_failure
     notes = "".join(f"{note}\n" for note in notes_on(brief, plan, to_failure))
-    return words.CONFIRM.format(plan=plan_text(plan), when=when, notes=notes, name=brief.client_name)
+    return words.CONFIRM.format(
+        plan=plan_text(plan), when=when, limits=words.limits_line(plan), notes=notes, name=brief.client_name
+    )
 
 
 # --- what was answered -----------------------------------------------------------------------------------
@@ -206,7 +208,8 @@ def finish(brief: Brief, draft: Draft, at: datetime) -> Outcome:
     )
     keep = Choice(coach_words.SAVE_TEMPLATE, f"menu:save_template:{brief.client}")
     card = coach_words.to_card(brief.client_name, brief.client)
-    return Outcome((Say(words.SENT.format(name=brief.client_name), (keep, card)),), effects)
+    part = Choice(coach_words.CHANGE, f"menu:change:{brief.client}")
+    return Outcome((Say(words.SENT.format(name=brief.client_name), (part, keep, card)),), effects)
 
 
 FORM: Form[Brief, Draft] = Form(

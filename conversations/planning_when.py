@@ -20,6 +20,7 @@ AS_NOW = "as_now"
 TO_COMPLETE = (Problem.NO_TIME, Problem.NO_DAY)
 CLOCK = re.compile(r"\d.*")  # from the first figure on: the time that was said with days that were none
 LONGEST_NOTE = 200  # characters
+USUAL_DAYS = tuple(Choice(days, days.lower()) for days in words.USUAL_DAYS)
 OTHER_DAYS = Choice(words.OTHER_DAYS, "other_days")
 
 
@@ -33,7 +34,7 @@ def ask_when(brief: Brief, draft: Draft) -> Say:
         again = draft.problem == NOT_WEEKLY
         text = words.NOT_WEEKLY if again else date_words.NOT_UNDERSTOOD[Problem(draft.problem)]
     now = current_days(brief)
-    return Say(text, (*([Choice(shown(brief, now), AS_NOW)] if now else []), none))
+    return Say(text, (*([Choice(shown(brief, now), AS_NOW)] if now else USUAL_DAYS), none))
 
 
 def readings(brief: Brief, draft: Draft) -> tuple[Choice, ...]:

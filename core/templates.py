@@ -46,7 +46,7 @@ class Template:
 
     def fits(self, limbs: Collection[Limb]) -> bool:
         """Whether each movement can be done with bands on these limbs: on both of a pair, or on one side of it."""
-        return all(_fits(MOVEMENTS[movement], limbs) for movement, _ in self.parts)
+        return all(fits(MOVEMENTS[movement], limbs) for movement, _ in self.parts)
 
     def sides(self, limbs: Collection[Limb]) -> frozenset[Side]:
         """The sides that its one-sided movements may work on."""
@@ -105,14 +105,15 @@ def build(
     goal = goal or template.goal
     if goal is Goal.REHAB and template.to_failure:
         raise ValueError("scheme: sets to failure are not for rehab")
-    exercises = tuple(_exercise(name, scheme, owned, start, sides) for name, scheme in template.parts)
+    exercises = tuple(exercise_of(name, scheme, owned, start, sides) for name, scheme in template.parts)
     plan = Plan(template.name.replace("_", " "), exercises, goal, when=when)
     if resting(plan, limbs):
         raise ValueError("regions: bands would sit where they are not allowed")
     return plan_on(plan, limbs) or plan
 
 
-def _fits(movement: Movement, limbs: Collection[Limb]) -> bool:
+def fits(movement: Movement, limbs: Collection[Limb]) -> bool:
+    """Whether it can be done with bands on these limbs: on both of a pair, one-sided work on either."""
     pair = PAIRS[movement.region]
     return bool(pair & set(limbs)) if movement.one_sided else pair <= set(limbs)
 
@@ -126,9 +127,10 @@ def without_failure(plan: Plan) -> Plan:
     return replace(plan, exercises=fixed)
 
 
-def _exercise(
+def exercise_of(
     name: str, scheme: Scheme, owned: tuple[Load, ...], start: Mapping[str, Load], sides: tuple[Side, ...]
 ) -> Exercise:
+    """One movement as a plan begins with it. Raises ValueError naming `start` or `sides`."""
     movement = MOVEMENTS[name]
     limit = LIMIT_MIN[movement.region]
     base = Exercise(

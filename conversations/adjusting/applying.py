@@ -2,6 +2,7 @@
 
 from dataclasses import replace
 
+from conversations.adjusting import movements
 from conversations.adjusting.state import Brief, Draft, chosen, minutes, name, place, plan_now
 from conversations.dates import Repeat
 from conversations.words import coach as words
@@ -25,6 +26,8 @@ def changed_plan(brief: Brief, draft: Draft) -> Plan:
         return replace(plan, when=value or None)
     if draft.part == "ceiling":
         return replace(plan, pain_ceiling=int(value))
+    if draft.part == "movements":
+        return movements.changed(brief, draft)
     exercises = list(plan.exercises)
     exercises[place(plan, draft)] = _changed(chosen(plan, draft), draft, value)
     return replace(plan, exercises=tuple(exercises))
@@ -35,6 +38,8 @@ def _changed(one: Exercise, draft: Draft, value: str) -> Exercise:
         case "scheme":
             scheme, aims = SETS[value]
             return replace(one, scheme=scheme, aims=aims)
+        case "tempo":
+            return replace(one, tempo_s=int(value))
         case "minutes" if one.scheme is Scheme.WALK:
             return replace(one, walk_min=int(value), limit_min=max(one.limit_min, int(value)))
         case "minutes":
@@ -54,12 +59,22 @@ def changed_line(brief: Brief, draft: Draft) -> str:
             return words.LINE_CEILING.format(was=plan.pain_ceiling, now=value)
         case "scheme":
             return words.LINE_SCHEME.format(movement=name(plan, draft), now=dict(words.SCHEME_NAMES)[value])
+        case "movements":
+            return movements.line(brief, draft)
+        case "tempo":
+            was, now = tempo(chosen(plan, draft).tempo_s), tempo(int(value))
+            return words.LINE_TEMPO.format(movement=name(plan, draft), was=was, now=now)
         case "minutes":
             one = chosen(plan, draft)
             return words.LINE_MINUTES.format(movement=name(plan, draft), was=minutes(one), now=value)
         case _:
             one = chosen(plan, draft)
             return words.LINE_LOAD.format(movement=name(plan, draft), was=one.doing, now=value)
+
+
+def tempo(seconds: int) -> str:
+    """How fast one rep is: "2 s up, 2 s down"."""
+    return words.TEMPO.format(half=seconds / 2)
 
 
 def shown_days(brief: Brief, stored: str) -> str:

@@ -3,7 +3,8 @@
 from dataclasses import replace
 from datetime import datetime
 
-from conversations.adjusting.applying import changed_line, changed_plan, shown_days
+from conversations.adjusting import movements
+from conversations.adjusting.applying import changed_line, changed_plan, shown_days, tempo
 from conversations.adjusting.state import (
     MOVEMENT_PARTS,
     Brief,
@@ -27,13 +28,14 @@ from core.calendar.recurrence import Recurrence
 from core.calendar.stored import when_from_text
 from core.facts import CoachDid, PlanGiven
 from core.plan_text import plan_to_text
-from core.plans import HIGHEST_PAIN_CEILING, LONGEST_MIN, Exercise, Plan, Scheme
+from core.plans import HIGHEST_PAIN_CEILING, LONGEST_MIN, TEMPOS_S, Exercise, Plan, Scheme
 
 MOST_BUTTONS = 8
 LONGEST_WHY = 200
 FEWEST_MIN = 3  # of bands on; own caution, no source
 REASONS = tuple(Choice(label, value) for label, value in words.CHANGE_REASONS)
 SCHEMES = tuple(Choice(label, value) for label, value in words.SCHEMES)
+TEMPOS = tuple(Choice(tempo(seconds), str(seconds)) for seconds in TEMPOS_S)
 
 
 def missing(brief: Brief, draft: Draft) -> str | None:
@@ -68,6 +70,8 @@ def ask(brief: Brief, draft: Draft, step: str) -> Say:
 
 
 def _movements(plan: Plan, draft: Draft) -> tuple[Choice, ...]:
+    if draft.part == "movements":
+        return movements.movements(plan)
     return tuple(
         Choice(f"{words.movement(plan.exercises[at].movement)} {plan.exercises[at].doing}".strip(), str(at))
         for at in places(plan, draft.part)
@@ -87,6 +91,11 @@ def _ask_value(brief: Brief, draft: Draft, plan: Plan) -> Say:
             return Say(words.CHANGE_CEILING.format(now=plan.pain_ceiling), _ceilings())
         case "scheme":
             return Say(words.CHANGE_SCHEME.format(movement=name(plan, draft)), _schemes(brief))
+        case "movements":
+            return movements.ask(brief, draft)
+        case "tempo":
+            pace = tempo(chosen(plan, draft).tempo_s)
+            return Say(words.CHANGE_TEMPO.format(movement=name(plan, draft), now=pace), TEMPOS)
         case "minutes":
             now = minutes(chosen(plan, draft))
             return Say(
@@ -145,6 +154,10 @@ def _fill_value(brief: Brief, draft: Draft, answer: Said) -> Draft:
             return replace(draft, value=str(whole_number(answer.text, 0, HIGHEST_PAIN_CEILING)))
         case "scheme":
             return replace(draft, value=choice(answer.text, _schemes(brief)))
+        case "movements":
+            return replace(draft, value=choice(answer.text, movements.options(brief, draft)))
+        case "tempo":
+            return replace(draft, value=choice(answer.text, TEMPOS))
         case "minutes":
             return replace(draft, value=str(whole_number(answer.text, FEWEST_MIN, _most(plan, draft))))
         case _:
@@ -184,23 +197,28 @@ def _reason(plain: str) -> str:
 
 def _note(brief: Brief, draft: Draft) -> str:
     """What a coach should see before it goes out."""
-    if draft.part != "days" or not draft.value:
-        return ""
-    recurrence = when_from_text(draft.value)
+    plan = changed_plan(brief, draft)
+    recurrence = when_from_text(plan.when) if plan.when and draft.part in ("days", "movements") else None
     if not isinstance(recurrence, Recurrence):
         return ""
-    broken = limits_broken(changed_plan(brief, draft), recurrence, brief.allowed)
+    broken = limits_broken(plan, recurrence, brief.allowed)
     lines = (planning_words.named(planning_words.LIMITS[limit], brief.allowed) for limit in broken)
     return "".join(f"\n{line}" for line in lines)
+
+
+def _touched(brief: Brief, draft: Draft) -> str:
+    """The movement whose load holds from now on as it stands in the plan; "": none."""
+    if draft.part == "movements":
+        return movements.touched(draft)
+    return chosen(plan_now(brief), draft).movement if draft.part in MOVEMENT_PARTS else ""
 
 
 def finish(brief: Brief, draft: Draft, at: datetime) -> Outcome:
     """The changed plan is given; it holds from the next session on."""
     if draft.why is None:
         return Outcome((Say(words.NOTHING_TO_CHANGE.format(name=brief.client_name)),))
-    plan, line = plan_now(brief), changed_line(brief, draft)
-    movement = chosen(plan, draft).movement if draft.part in MOVEMENT_PARTS else ""
-    told = {"client": brief.client, "line": line, "why": draft.why, "movement": movement}
+    line = changed_line(brief, draft)
+    told = {"client": brief.client, "line": line, "why": draft.why, "movement": _touched(brief, draft)}
     effects = (
         Record(PlanGiven(at, plan_to_text(changed_plan(brief, draft)), brief.coach, draft.why), brief.client),
         Record(CoachDid(at, brief.coach, "changed_plan", f"{line} {draft.why}"), brief.client),

@@ -6,14 +6,14 @@ from conversations.protocol import Choice
 from conversations.words import coach as words
 from core.calendar.limits import USUAL, Limits
 from core.plan_text import plan_from_text
-from core.plans import Exercise, Goal, Plan, Scheme
+from core.plans import Exercise, Goal, Plan, Region, Scheme
 
-MOVEMENT_PARTS = ("load", "scheme", "minutes")
+MOVEMENT_PARTS = ("load", "scheme", "tempo", "minutes", "movements")
 
 
 @dataclass(frozen=True, slots=True)
 class Brief:
-    """Whose plan, as JSON at the loads of now; days are the client's. `no_failure` and `allowed` as in planning."""
+    """Whose plan, as JSON at the loads of now; days are the client's. `no_failure`, `allowed`, `regions` as in planning."""
 
     client: int
     client_name: str
@@ -22,6 +22,7 @@ class Brief:
     zone: str = "UTC"
     no_failure: bool = False
     allowed: Limits = USUAL
+    regions: tuple[str, ...] = tuple(Region)
 
 
 @dataclass(frozen=True, slots=True)
@@ -53,8 +54,9 @@ def plan_now(brief: Brief) -> Plan:
 
 
 def places(plan: Plan, part: str | None) -> list[int]:
-    """The movements that have such a part."""
-    return [at for at, one in enumerate(plan.exercises) if _has(plan, one, part)]
+    """The movements that have such a part; for another movement also the place after the last."""
+    found = [at for at, one in enumerate(plan.exercises) if _has(plan, one, part)]
+    return [*found, len(found)] if part == "movements" else found
 
 
 def _has(plan: Plan, one: Exercise, part: str | None) -> bool:
@@ -63,7 +65,9 @@ def _has(plan: Plan, one: Exercise, part: str | None) -> bool:
             return len(one.reachable) > 1 or len(one.rungs) > 1
         case "scheme":
             return one.scheme is not Scheme.WALK and plan.goal is not Goal.REHAB  # rehab: no sets to failure
-        case "minutes":
+        case "tempo":  # a body-weight ladder has slow steps of its own
+            return one.scheme is not Scheme.WALK and not one.rungs
+        case "minutes" | "movements":
             return True
         case _:
             return False

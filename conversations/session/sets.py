@@ -20,7 +20,7 @@ from conversations.words import session as words
 from conversations.words.pulse import BELOW
 from core.cuffs import can_finish, check_again
 from core.facts import WalkDone
-from core.plans import Scheme, Side
+from core.plans import TEMPO_S, Scheme, Side
 from core.resistance import TEMPO_MARK
 
 TENS = tuple(
@@ -99,6 +99,8 @@ def _sides(state: State) -> str:
 
 def _stop(state: State) -> str:
     stop = words.STOP_AT_NUMBER if state.doing.scheme is Scheme.FIXED else words.STOP_WHEN_FORM_GOES
+    if state.doing.tempo_s != TEMPO_S:  # the coach chose another one
+        return f"{stop} {words.AT_TEMPO.format(half=state.doing.tempo_s / 2)}"
     slow = state.doing.doing.endswith(TEMPO_MARK)
     return f"{stop} {words.SLOW}" if slow else stop
 

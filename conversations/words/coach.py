@@ -242,7 +242,9 @@ CHANGE_PART = "What shall change in {name}'s plan?"
 PARTS = (
     ("Load", "load"),
     ("Days", "days"),
+    ("Movements", "movements"),
     ("Sets", "scheme"),
+    ("Tempo", "tempo"),
     ("Pain ceiling", "ceiling"),
     ("Minutes with bands", "minutes"),
 )
@@ -254,6 +256,14 @@ CHANGE_CEILING = (
     "Pain up to what is fine while training, 0 to 10? Now {now}. Above 3 only if you know the joint."
 )
 CHANGE_SCHEME = "{movement}: which sets?"
+CHANGE_TEMPO = "{movement}, now {now}. How fast is one rep?"
+TEMPO = "{half:g} s up, {half:g} s down"
+ADD_MOVEMENT = "Add one"
+CHANGE_TO_WHICH = (
+    "{movement}: out, or which one in its place? It begins with the lightest load; 'Load' changes that."
+)
+CHANGE_ADD = "Which movement comes in? It begins with the lightest load; 'Load' changes that."
+TAKE_OUT = "Take it out"
 CHANGE_MINUTES = "{movement}: how many minutes with bands on at most? Now {now}, {most} is the most."
 SCHEMES = (
     ("Open: 25-40, 10-20, 5-10", "open"),
@@ -275,6 +285,10 @@ LINE_LOAD = "{movement}: {was} → {now}."
 LINE_DAYS = "Days: {days}."
 LINE_CEILING = "Pain ceiling: {was} → {now}."
 LINE_SCHEME = "{movement}: {now}."
+LINE_TEMPO = "{movement}: {was} → {now}."
+LINE_IN = "New: {now}."
+LINE_SWAP = "{was} goes; new: {now}."
+LINE_OUT = "{was} goes."
 LINE_MINUTES = "{movement}: {was} → {now} min with bands."
 CHANGE_SENT = "Sent to {name}; it holds from the next session on."
 CLIENT_CHANGED = "Your coach changed your plan. {line} Why: {why}"

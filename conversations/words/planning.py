@@ -1,6 +1,7 @@
 """The coach makes a plan."""
 
 from core.calendar.limits import Limits
+from core.plans import Plan, Scheme
 
 TEMPLATES = {
     "dumbbells": "Dumbbells: goblet squat, curl",
@@ -54,8 +55,15 @@ SIDES_TYPED = (
 )
 WHEN = "Which days, what time ({zone})? Like: mon and thu 7pm."
 WHEN_NONE = "No fixed days"
+USUAL_DAYS = (
+    "Mon and Thu 18:00",
+    "Tue and Fri 18:00",
+    "Mon, Wed and Fri 18:00",
+)  # read as if they were typed
 NOT_WEEKLY = "That is one date. A plan repeats every week, like: mon and thu 7pm."
-CONFIRM = "{plan}\n{when}\n{notes}Send it to {name}?"
+CONFIRM = "{plan}\n{when}\n{limits}\n{notes}Send it to {name}?"
+LIMITS_LINE = "Bands on {minutes} min at most, {tempo}pain up to {ceiling} is fine while training."
+TEMPO = "{half:g} s up, {half:g} s down, "
 SEND = "Send it"
 NO_FAILURE = "Note: cleared without sets to failure, so these are fixed sets."
 FROM_BEST = "Max {best} → {use}. Right?"
@@ -86,3 +94,14 @@ LIMITS = {
 def named(text: str, allowed: Limits) -> str:
     """A limit in words, with the numbers that hold for this client."""
     return text.format(most=allowed.sessions_a_week, apart=allowed.hours_apart)
+
+
+def limits_line(plan: Plan) -> str:
+    """What a plan allows, in one line: "Bands on 10-15 min at most, 2 s up, 2 s down, pain up to 3 is fine"."""
+    minutes = sorted({one.limit_min for one in plan.exercises})
+    paces = {one.tempo_s for one in plan.exercises if one.scheme is not Scheme.WALK}
+    return LIMITS_LINE.format(
+        minutes="-".join(str(each) for each in (minutes[0], *minutes[1:][-1:])),
+        tempo=TEMPO.format(half=paces.pop() / 2) if len(paces) == 1 else "",
+        ceiling=plan.pain_ceiling,
+    )

@@ -5,9 +5,11 @@ from collections.abc import Iterator
 import pytest
 
 from bot.engine import loads, status
+from conversations.words.planning import TEMPLATES as TEMPLATE_NAMES
 from core.facts import LoadMoved, PlanGiven
 from core.plans import Plan
 from core.store import facts
+from core.templates import TEMPLATES
 from tests.bot.coach_room import COACH, MILO, RUTA, SECOND, SQUATS, Room
 
 
@@ -109,9 +111,49 @@ def test_right_after_planning_one_line_keeps_the_plan(room: Room) -> None:
     room.types(COACH, "ruta")
     room.taps(COACH, "New plan")
     build_plan(room, "One dumbbell: goblet squat", "8, 10 kg", "8 kg", "none", "send it")
-    assert room.labels(COACH) == ["Save as template", "Back to Ruta"]
+    assert room.labels(COACH) == ["Change the plan", "Save as template", "Back to Ruta"]
     room.types(COACH, "save as template light legs")
     assert "Saved as 'light legs'" in room.says(COACH)
+
+
+MOST_TAPS = 8  # from the card on; a minute leaves seven seconds for each
+
+
+@pytest.mark.parametrize("template", [*map(TEMPLATE_NAMES.get, TEMPLATES)])
+def test_a_full_plan_takes_a_few_taps_and_nothing_typed(room: Room, template: str) -> None:
+    room.client(RUTA, "Ruta", plan=None)
+    room.types(COACH, "ruta")
+    room.taps(COACH, "New plan")
+    room.taps(COACH, template)
+    taps = 2
+    while "Sent to Ruta." not in room.says(COACH) and taps <= MOST_TAPS:
+        room.taps(COACH, room.labels(COACH)[0])
+        taps += 1
+    assert taps <= MOST_TAPS
+    plan = plan_now(room)
+    assert plan.when is not None
+    assert "18:00" in room.says(RUTA)
+
+
+def test_a_movement_changed_by_the_coach_is_what_the_client_trains_next(room: Room) -> None:
+    client = room.client(RUTA, "Ruta")
+    moved_to(room, client, "14 kg")
+    room.types(COACH, "ruta")
+    for label in ("Change the plan", "Movements", "Goblet squat 14 kg", "Chair squat", "Easier for now"):
+        room.taps(COACH, label)
+    assert room.says(RUTA).startswith("Your coach changed your plan. Goblet squat goes; new: Chair squat")
+    assert [one.movement for one in plan_now(room).exercises] == ["chair_squat"]
+    assert at_load(room) == "sit to stand, high chair"
+    room.in_a_set(RUTA)
+    assert "Chair squat" in "".join(message.text for message in room.messages(RUTA)[-25:])
+
+
+def test_a_card_looked_at_meanwhile_does_not_break_off_a_change(room: Room) -> None:
+    room.client(RUTA, "Ruta")
+    for label in ("Change the plan", "Movements", "Add one", "Towel curl", "Going well"):
+        room.types(COACH, "client ruta")
+        room.taps(COACH, label)
+    assert [one.movement for one in plan_now(room).exercises] == ["goblet_squat", "towel_curl"]
 
 
 def test_own_templates_are_the_coachs_own(room: Room) -> None:

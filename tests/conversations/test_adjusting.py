@@ -1,6 +1,6 @@
 """The coach changes one part of a plan and says why."""
 
-from dataclasses import dataclass, field
+from dataclasses import dataclass, field, replace
 from datetime import UTC, datetime
 from decimal import Decimal
 from typing import Any
@@ -152,6 +152,69 @@ def test_without_a_plan_there_is_nothing_to_change() -> None:
     chat = play(None)
     assert chat.state is None
     assert "no plan to change" in chat.says[-1].text
+
+
+# --- tempo ---
+@pytest.mark.parametrize("seconds", [3, 4, 6])
+def test_a_tempo_is_chosen_by_how_long_a_rep_goes_up_and_down(seconds: int) -> None:
+    label = f"{seconds / 2:g} s up, {seconds / 2:g} s down"
+    chat = play(REHAB, "tempo", label)
+    assert chat.says[-1].text.startswith(f"goblet squat: 2 s up, 2 s down → {label}.")
+    chat.send(Said(NOW, "going well"))
+    assert chat.given.exercises[0].tempo_s == seconds
+
+
+# --- movements ---
+def test_a_movement_comes_in_with_the_lightest_load_and_the_plans_own_sets() -> None:
+    chat = play(BOTH, "movements", "add one", "floor press")
+    assert "New: Floor press, bands on the arms, 2 kg: 25-40, 10-20, 5-10." in chat.says[-1].text
+    chat.send(Said(NOW, "going well"))
+    assert [(one.movement, one.doing) for one in chat.given.exercises] == [
+        ("goblet_squat", "10 kg"),
+        ("curl", "4 kg"),
+        ("floor_press", "2 kg"),
+    ]
+    assert [one.details["movement"] for one in chat.effects if isinstance(one, Do)] == ["floor_press"]
+
+
+def test_in_the_place_of_a_movement_only_one_of_its_pattern_is_offered() -> None:
+    chat = play(BOTH, "movements", "Goblet squat 10 kg")
+    assert chat.labels == ["Take it out", "Split squat", "Chair squat", "Split squat, no weight"]
+    chat.send(Said(NOW, "chair squat"))
+    chat.send(Said(NOW, "easier for now"))
+    assert [one.movement for one in chat.given.exercises] == ["chair_squat", "curl"]
+    assert chat.given.exercises[0].rung == "sit to stand, high chair"
+
+
+def test_a_movement_goes_unless_it_is_the_only_one() -> None:
+    chat = play(BOTH, "movements", "Dumbbell curl 4 kg", "take it out", "easier for now")
+    assert chat.given.exercises == BOTH.exercises[:1]
+    assert chat.fact(CoachDid).note == "Dumbbell curl goes. Easier for now."
+    assert "Take it out" not in play(REHAB, "movements", "Goblet squat 10 kg").labels
+
+
+def test_in_rehab_a_movement_comes_in_with_fixed_sets() -> None:
+    chat = play(REHAB, "movements", "add one", "curl", "going well")
+    assert chat.given.exercises[1].aims == FIXED_AIMS
+
+
+def test_nobody_is_offered_a_movement_for_a_closed_limb_or_without_its_loads() -> None:
+    brief = Brief(5, "Ruta", 1, plan_to_text(GENTLE), "Europe/Lisbon", regions=("right_arm", "legs"))
+    chat = Chat(GENTLE)
+    chat.state = None
+    for event in (Opened(NOW, brief), Said(NOW, "movements"), Said(NOW, "add one")):
+        chat.send(event)
+    offered = {one.value for one in chat.says[-1].choices}
+    assert {"one_arm_towel_curl", "hip_bridge"} <= offered
+    assert not offered & {"towel_curl", "push_up", "curl", "goblet_squat"}
+    chat.send(Said(NOW, "one-arm towel curl"))
+    chat.send(Said(NOW, "going well"))
+    assert chat.given.exercises[-1].sides == (Side.RIGHT,)
+
+
+def test_a_movement_that_breaks_a_limit_on_the_plans_days_is_noted() -> None:
+    daily = replace(REHAB, when=play(REHAB, "days", "mon, tue and wed 7pm", "so").given.when)
+    assert "less than 36 h" in play(daily, "movements", "add one", "dumbbell curl").says[-1].text
 
 
 @given(st.sampled_from(["load", "days", "sets", "pain ceiling"]), st.sampled_from([*map(str, RACK)]))

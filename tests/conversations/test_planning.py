@@ -434,7 +434,7 @@ def test_as_now_can_be_typed() -> None:
 
 def test_days_that_are_over_are_not_offered_again() -> None:
     ended = replace(rehab(" for two weeks"), today="2026-02-01")
-    assert play(ended, "rehab_fixed", "4 kg", "4").labels == [words.WHEN_NONE]
+    assert play(ended, "rehab_fixed", "4 kg", "4").labels == [*words.USUAL_DAYS, words.WHEN_NONE]
     still_on = replace(ended, today="2026-01-10")
     assert len(play(still_on, "rehab_fixed", "4 kg", "4").labels) == 2
 

@@ -1,0 +1,70 @@
+"""Another movement: in the place of one, one more, or one less."""
+
+from conversations.adjusting.state import Brief, Draft, place, plan_now
+from conversations.protocol import Choice, Say
+from conversations.words import coach as words
+from conversations.words.plan import exercise_text
+from core.cuffs.limbs import opened
+from core.movements import MOVEMENTS
+from core.plan_changes import to_add, with_movement, without_movement
+from core.plans import Plan
+
+OUT = Choice(words.TAKE_OUT, "out")
+
+
+def movements(plan: Plan) -> tuple[Choice, ...]:
+    """Those of the plan by their place, and one more."""
+    named = [f"{words.movement(one.movement)} {one.doing}".strip() for one in plan.exercises]
+    return tuple(Choice(label, str(at)) for at, label in enumerate([*named, words.ADD_MOVEMENT]))
+
+
+def ask(brief: Brief, draft: Draft) -> Say:
+    """Out, or what comes in."""
+    plan = plan_now(brief)
+    if _adds(plan, draft):
+        return Say(words.CHANGE_ADD, options(brief, draft))
+    was = words.movement(plan.exercises[place(plan, draft)].movement)
+    return Say(words.CHANGE_TO_WHICH.format(movement=was), options(brief, draft))
+
+
+def options(brief: Brief, draft: Draft) -> tuple[Choice, ...]:
+    """What may come in: of the same pattern in the place of one; that one may go unless it is the only one."""
+    plan = plan_now(brief)
+    adds, known = _adds(plan, draft), MOVEMENTS.get("" if _adds(plan, draft) else _was(plan, draft))
+    pattern = known.pattern if known is not None else ""
+    found = to_add(plan, opened(brief.regions), pattern)
+    out = (OUT,) if not adds and len(plan.exercises) > 1 else ()
+    return (*out, *(Choice(words.movement(one.name), one.name) for one in found))
+
+
+def changed(brief: Brief, draft: Draft) -> Plan:
+    """The plan with it."""
+    plan, value = plan_now(brief), draft.value or ""
+    at = place(plan, draft)
+    if value == OUT.value:
+        return without_movement(plan, at)
+    return with_movement(plan, value, opened(brief.regions), at, no_failure=brief.no_failure)
+
+
+def line(brief: Brief, draft: Draft) -> str:
+    """The change in one line."""
+    plan = plan_now(brief)
+    if draft.value == OUT.value:
+        return words.LINE_OUT.format(was=words.movement(_was(plan, draft)))
+    now = exercise_text(changed(brief, draft).exercises[place(plan, draft)])
+    if _adds(plan, draft):
+        return words.LINE_IN.format(now=now)
+    return words.LINE_SWAP.format(was=words.movement(_was(plan, draft)), now=now)
+
+
+def touched(draft: Draft) -> str:
+    """The movement whose load is given anew; "": none."""
+    return "" if draft.value in (None, OUT.value) else draft.value or ""
+
+
+def _adds(plan: Plan, draft: Draft) -> bool:
+    return place(plan, draft) == len(plan.exercises)
+
+
+def _was(plan: Plan, draft: Draft) -> str:
+    return plan.exercises[place(plan, draft)].movement

@@ -1,0 +1,75 @@
+"""A movement more, less, or another in its place, in a plan that is under way."""
+
+from collections.abc import Collection
+from dataclasses import replace
+
+from core.cuffs.limbs import Limb, on_open_limbs
+from core.movements import MOVEMENTS, Kind, Movement
+from core.plans import Exercise, Goal, Plan, Scheme, Side
+from core.templates import exercise_of, fits
+from core.units import Load
+
+WEAKER_UNKNOWN = (Side.LEFT, Side.RIGHT)  # where the plan says nothing of a weaker side
+
+
+def owned_in(plan: Plan) -> tuple[Load, ...]:
+    """All loads that the client owns as far as the plan knows, ascending."""
+    found = {load for one in plan.exercises for load in one.reachable}
+    return tuple(sorted(found, key=lambda load: load.kilograms))
+
+
+def to_add(plan: Plan, limbs: Collection[Limb], pattern: str = "") -> tuple[Movement, ...]:
+    """Movements not yet in the plan that these limbs and the loads owned allow; of this pattern, "": of any."""
+    there = {one.movement for one in plan.exercises}
+    return tuple(
+        one
+        for one in MOVEMENTS.values()
+        if one.name not in there and pattern in ("", one.pattern) and fits(one, limbs)
+        and (one.kind is not Kind.LOAD or owned_in(plan))
+    )  # fmt: skip
+
+
+def with_movement(
+    plan: Plan, name: str, limbs: Collection[Limb], at: int | None = None, *, no_failure: bool = False
+) -> Plan:
+    """The plan with this movement at the place of another (None: at its end), from the lightest load or rung on.
+
+    Raises ValueError when the limbs do not allow it.
+    """
+    made = on_open_limbs(_new(plan, MOVEMENTS[name], no_failure=no_failure), limbs)
+    if made is None:
+        raise ValueError("movement: bands would sit where they are not allowed")
+    exercises = list(plan.exercises)
+    place = len(exercises) if at is None else at
+    exercises[place : place + 1] = [made]
+    return replace(plan, exercises=tuple(exercises))
+
+
+def without_movement(plan: Plan, at: int) -> Plan:
+    """The plan without the movement at this place. Raises ValueError when it is the only one."""
+    return replace(plan, exercises=(*plan.exercises[:at], *plan.exercises[at + 1 :]))
+
+
+def _new(plan: Plan, movement: Movement, *, no_failure: bool) -> Exercise:
+    owned = owned_in(plan)
+    start = {movement.name: owned[0]} if movement.kind is Kind.LOAD else {}
+    return exercise_of(
+        movement.name, _scheme(plan, movement, no_failure), owned, start, _sides(plan, movement)
+    )
+
+
+def _scheme(plan: Plan, movement: Movement, no_failure: bool) -> Scheme:
+    """As the plan's other movements; never to failure in rehab or where the clearance forbids it."""
+    if movement.kind is Kind.WALK:
+        return Scheme.WALK
+    others = [one.scheme for one in plan.exercises if one.scheme is not Scheme.WALK]
+    careful = no_failure or plan.goal is not Goal.STRENGTH
+    return Scheme.FIXED if careful or not others else others[0]
+
+
+def _sides(plan: Plan, movement: Movement) -> tuple[Side, ...]:
+    """The working order of the plan's other one-sided work on these limbs."""
+    known = [
+        one.sides for one in plan.exercises if one.region is movement.region and Side.BOTH not in one.sides
+    ]
+    return known[0] if known else WEAKER_UNKNOWN
