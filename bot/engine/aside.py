@@ -4,7 +4,7 @@ from collections.abc import Callable
 from datetime import datetime, timedelta
 from typing import TYPE_CHECKING
 
-from bot.engine import agreeing, corrections, menus, open_alert, status, stopping, typed
+from bot.engine import agreeing, corrections, idle, menus, open_alert, status, stopping, typed
 from bot.engine.coach import listing
 from conversations.heard import is_prose
 from conversations.protocol import Choice, Media, Say
@@ -27,9 +27,12 @@ def before_the_question(thread: Thread | None, flat: str) -> tuple[Dealt, ...]:
     """What may deal with typed words first; a line for the coach goes there as it is."""
     if thread is not None and thread.dialogue == "telling" and flat.lstrip("/") not in menus.WORDS:
         return (open_alert.emergency_typed, agreeing.answered)
+    if thread is not None and thread.dialogue == "trouble":  # there "thank you" may be an answer half read
+        return (open_alert.emergency_typed, agreeing.answered, typed.done, corrections.typed, menus.command)
     return (
         open_alert.emergency_typed,
         typed.thanked,
+        typed.greeted,
         agreeing.answered,
         typed.done,
         corrections.typed,
@@ -44,7 +47,7 @@ def nothing_open(engine: "Engine", person: Person, text: str, now: datetime) -> 
             menus.open_menu(engine, person, now)
     elif is_prose(text) and _after_bands(engine, person, now) and open_alert.gravest(engine, person) is None:
         stopping.halt(engine, person, Kind.UNSURE, text, now, [])
-    else:
+    elif not idle.offered(engine, person, text, now):
         menus.open_menu(engine, person, now)
 
 

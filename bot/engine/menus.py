@@ -50,7 +50,19 @@ REPORT = re.compile(r"^/?report(?:\s+(?:on\s+)?(?P<name>.{1,60}))?$", re.IGNOREC
 
 COACH = re.compile(r"^coach[:,]?\s+(?P<text>.+)$", re.IGNORECASE | re.DOTALL)
 
+WHEN_NEXT = re.compile(
+    r"^(?:hey |hi |so |and )?(?:when|what (?:day|time|date))\b[^.]*\b(?:session|training|workout|train|next)\b[^.]*$"
+    r"|^(?:my )?next (?:session|training|workout)\W*$",
+    re.IGNORECASE,
+)
 WORDS = {
+    "alerts": "menu:alerts",
+    "alert": "menu:alerts",
+    "any alerts": "menu:alerts",
+    "open alerts": "menu:alerts",
+    "status": "menu:clients",
+    "who needs me": "menu:clients",
+    "who needs me first": "menu:clients",
     "invite": "menu:invite",
     "clients": "menu:clients",
     "stand-in": "menu:stand_in",
@@ -104,7 +116,7 @@ def open_menu(engine: "Engine", person: Person, now: datetime) -> None:
 
 def command(engine: "Engine", person: Person, text: str, now: datetime) -> bool:
     """A word that is a command whatever is open; True: done."""
-    flat = text.strip().lower().lstrip("/")
+    flat = text.strip().lower().lstrip("/").rstrip("?!. ")
     about = CLIENT.match(text.strip()) if person.role is Role.COACH else None
     if about is not None:
         if not listing.by_name(engine, person, about["name"], now):
@@ -120,6 +132,9 @@ def command(engine: "Engine", person: Person, text: str, now: datetime) -> bool:
     reported = REPORT.match(text.strip())
     if reported is not None:
         report_on(engine, person, reported["name"] or "", now)
+        return True
+    if person.role is Role.CLIENT and WHEN_NEXT.match(text.strip()):
+        practice.show_plan(engine, person, now)
         return True
     relayed = (TO if person.role is Role.COACH else COACH).match(text.strip())
     if relayed is not None:

@@ -29,6 +29,8 @@ def show_plan(engine: "Engine", client: Person, now: datetime) -> None:
     coming = calendar.next_at(engine, client)
     if coming is not None:
         text += "\n" + words.PLAN_NEXT.format(when=calendar.shown(engine, client, coming))
+    elif plan.when is None:
+        text += "\n" + words.PLAN_NO_DAYS
     buttons = [] if under_way else [Choice(words.START, "menu:start")]
     if any(pattern_of(one) for one in plan.exercises):
         buttons.append(Choice(beat_words.BUTTON, "menu:sound"))

@@ -11,6 +11,7 @@ from bot.engine import (
     clips,
     corrections,
     gate,
+    idle,
     limits,
     menus,
     status,
@@ -197,6 +198,7 @@ Done = Callable[["Engine", Person, str, datetime], None]
 BUTTONS: dict[str, tuple[Action, Whom, Done]] = {
     "bands_off": (Action.TALK, lambda engine, person, rest: person, bands_off),
     "fix": (Action.TALK, lambda engine, person, rest: person, corrections.chosen),
+    "send_line": (Action.TALK, lambda engine, person, rest: person, idle.send),
     "alert": (Action.TAKE_ALERT, _client_of_alert, alert_tapped),
 }
 

@@ -21,6 +21,7 @@ if TYPE_CHECKING:
 
 TO = re.compile(r"^to\s+(?P<rest>[^:]+)$", re.IGNORECASE | re.DOTALL)
 CALL = re.compile(r"^call noted\b[\s:,.–-]*(?P<note>.*)$", re.IGNORECASE | re.DOTALL)
+WORDS = re.compile(r"\w+|[^\w\s.,!?:;()\-]")  # words, and pictures one by one
 LONGEST_NAME = 3  # words
 NOTE_WITHIN = timedelta(minutes=15)  # of the tap on "Call noted"; own choice
 NOTE_FOR = "call_note:{coach}"  # a setting: about which client the coach's next line may be, and since when
@@ -46,10 +47,27 @@ def done(engine: "Engine", person: Person, text: str, now: datetime) -> bool:
 
 def thanked(engine: "Engine", person: Person, text: str, now: datetime) -> bool:
     """Thanks are no answer to anything, whatever is asked; True: answered."""
-    if _flat(text).replace(",", "") not in words.THANKS_TYPED:
+    said = _words(text)
+    if text.strip().casefold().startswith("coach"):  # that is for the coach
+        return False
+    if not said & words.THANKS or said - words.THANKS - words.BESIDE_THANKS:
         return False
     engine.say(person, Say(words.NO_THANKS_NEEDED), now)
     return True
+
+
+def greeted(engine: "Engine", person: Person, text: str, now: datetime) -> bool:
+    """A greeting answers no question, and is no reason to put it again; True: greeted."""
+    said = _words(text)
+    if not said or said - words.GREETINGS or threads.floor(engine.store, person.id) is None:
+        return False
+    engine.say(person, Say(words.GREETED), now)
+    return True
+
+
+def _words(text: str) -> set[str]:
+    """The words and pictures of a line, without marks."""
+    return set(WORDS.findall(text.casefold().replace("\ufe0f", "").replace("'", "")))
 
 
 def _flat(text: str) -> str:
@@ -86,7 +104,7 @@ def _about_alert(engine: "Engine", coach: Person, text: str, now: datetime) -> b
         return True
     note = call["note"].strip() if call is not None else ""
     if len(still_open) > 1:
-        _which(engine, coach, act, still_open, now)
+        ask_which(engine, coach, f"alert:{act}:{{id}}", still_open, now)
     else:
         _tap(engine, coach, act, still_open[0], now)
     whom = {alert.person for alert in still_open}
@@ -105,12 +123,13 @@ def open_to(engine: "Engine", coach: Person, now: datetime) -> list[OpenAlert]:
     return sorted((alert for alert in found if alert.cause not in WEEKLY), key=lambda alert: alert.id)
 
 
-def _which(engine: "Engine", coach: Person, act: str, found: list[OpenAlert], now: datetime) -> None:
+def ask_which(engine: "Engine", coach: Person, value: str, found: list[OpenAlert], now: datetime) -> None:
+    """A button for each alert; `value` is its value, with `{id}` for the alert's."""
     from bot.engine import alerts
 
     names = {alert.person: people.by_id(engine.store, alert.person).name for alert in found}
     buttons = tuple(
-        Choice(f"{names[alert.person]}: {alerts.cause_line(alert)}", f"alert:{act}:{alert.id}")
+        Choice(f"{names[alert.person]}: {alerts.cause_line(alert)}", value.format(id=alert.id))
         for alert in found
     )
     engine.say(coach, Say(words.WHICH_ALERT, buttons), now)

@@ -104,6 +104,9 @@ CLIENT_MENU_CHOICES = (
     ("My plan", "menu:plan"),
     ("Write to my coach", "menu:coach"),
 )
+SEND_IT = "Shall I send that to {coach}?"
+SENT_ALREADY = "That one is sent already."
+SEND_IT_LABEL = "Send it"
 CLIENT_HELP = (
     "Answer with the buttons or type. 'back' asks the last question again. 'stop' ends a session at any time: bands "
     "off first. To reach your coach, start with 'coach' and write on. Change days in plain words: "
@@ -143,13 +146,21 @@ CALL_YOURSELF = (
     "or lie down, get somebody to you."
 )
 NO_THANKS_NEEDED = "You're welcome."
-THANKS_TYPED = frozenset(
-    (
-        "thanks|thank you|thx|ty|cheers|many thanks|thanks a lot|thank you so much|thanks so much|thank you very much"
-        "|thanks coach|thank you coach|ok thanks|okay thanks|great thanks|danke|gracias|merci|grazie|obrigado|obrigada"
-        "|ačiū|aciu|dziękuję|спасибо|🙏|❤️"
-    ).split("|")
+THANKS = frozenset(
+    "thanks thank thx thnx ty tysm cheers ta danke gracias merci grazie obrigado obrigada ačiū aciu dziękuję dziekuje "
+    "спасибо tack dank 🙏 ❤".split()
 )
+# What may stand around a word of thanks.
+BESIDE_THANKS = frozenset(
+    "you u so very much a lot many kindly dear love darling mate friend buddy sir madam coach doc ok okay great good all "
+    "for that this the your help everything reminder reminding asking again always really truly my oh ah well schön schon "
+    "sehr vielen mille beaucoup muito muchas tante labai bardzo большое bless god".split()
+)
+GREETINGS = frozenset(
+    "hi hello hey heya hiya good morning evening afternoon night day to you coach there dear how are u today lovely nice "
+    "beautiful weather what a it is its bye goodbye have see ya haha hahaha lol 😀 😂 🙂 😊 👋 ☀".split()
+)
+GREETED = "Hello. The question above is still open; answer when you like."
 IDLE_MEDIA = {
     "photo": "I can't look at pictures. Tell me in words what it shows; if it is about a sign on your body, say which.",
     "sticker": "Nice one. Words I can read; 'menu' shows what I can do.",
@@ -277,6 +288,7 @@ HOLD_OVER = "{name} was on hold until today. What now?"
 FIRST_THIS = "Before the next session I need this one answer. Then write 'start' again."
 PLAN_FOR_YOU = "Your plan: {plan}"
 PLAN_FROM_NEXT = "From your next session on: {plan}"
+PLAN_NO_DAYS = "No days are set yet; your coach sets them, and until then you choose."
 PLAN_NEXT = "Next time: {when}. I'll remind you. Or tap when you want to begin."
 CLIENT_LINE = "{name}: {state}"
 AWAY_TOO_LONG = "I was away for {hours} hours. If I owed you an answer, please write it again."

@@ -130,6 +130,11 @@ def add_buttons(store: Store, buttons: Sequence[Button], now: datetime) -> list[
     return tokens
 
 
+def change_buttons(store: Store, person: int, value: str, to: str) -> None:
+    """Every button of this person that holds `value` holds `to` from now on."""
+    store.execute("UPDATE button SET value = ? WHERE person = ? AND value = ?", [to, person, value])
+
+
 def button(store: Store, token: str, person: int) -> Button | None:
     """What a tapped token means for this person; None: not issued, or issued to somebody else."""
     row = store.row("SELECT * FROM button WHERE token = ? AND person = ?", [token, person])

@@ -100,6 +100,20 @@ def _alert(engine: "Engine", coach: Person, rest: str, now: datetime) -> None:
     alerts.show(engine, coach, alert, now)
 
 
+def _alerts(engine: "Engine", coach: Person, rest: str, now: datetime) -> None:
+    """Every open alert: one is shown, of several one is chosen."""
+    from bot.engine import typed
+
+    found = typed.open_to(engine, coach, now)
+    match found:
+        case []:
+            engine.say(coach, Say(words.NO_ALERT), now)
+        case [one]:
+            alerts.show(engine, coach, one, now)
+        case _:
+            typed.ask_which(engine, coach, "menu:alert:{id}", found, now)
+
+
 def _alone(engine: "Engine", coach: Person, rest: str, now: datetime) -> None:
     """There is no second human, and the coach said so."""
     settings.put(engine.store, f"alone:{coach.id}", "yes")
@@ -125,6 +139,7 @@ PLAIN: dict[str, tuple[Action, Plain]] = {
         lambda engine, coach, rest, now: digest.everybody(engine, coach, now, int(rest or 0)),
     ),
     "alert": (Action.TALK, _alert),
+    "alerts": (Action.TALK, _alerts),
     "stand_in": (Action.COVER, lambda engine, coach, rest, now: covering.open_talk(engine, coach, now)),
     "i_am_back": (Action.COVER, lambda engine, coach, rest, now: covering.back(engine, coach, now)),
     "alone": (Action.TALK, _alone),

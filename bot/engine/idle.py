@@ -1,0 +1,71 @@
+"""A client's words while nothing is asked and no command fits: offered to the coach rather than met with a bare menu."""
+
+from datetime import datetime
+from typing import TYPE_CHECKING
+
+from bot.engine import open_alert, status
+from conversations.answers import Reply, Unclear, yes_no
+from conversations.heard import is_prose
+from conversations.protocol import Choice, Say
+from conversations.stopwords import read
+from conversations.words import engine as words
+from core.store import mail, threads
+from core.store.people import Person
+
+if TYPE_CHECKING:
+    from bot.engine.core import Engine
+
+SEND = "send_line:"  # the words themselves follow: the button is the client's own, and goes when they do
+
+
+def offered(engine: "Engine", client: Person, text: str, now: datetime) -> bool:
+    """ "Send it to your coach?" under words that somebody should read; True: asked, or sent after a typed yes."""
+    if (
+        open_alert.gravest(engine, client) is not None
+        or status.without_consent(engine, client.id) is not None
+    ):
+        return False
+    coach, waiting = engine.coach_of(client), _waiting(engine, client)
+    if waiting is not None and _is_yes(text):
+        send(engine, client, waiting.removeprefix(SEND), now)
+        return True
+    if coach is None or not (is_prose(text) or read(text).heard):
+        return False
+    buttons = (Choice(words.SEND_IT_LABEL, SEND + text), *_menu())
+    engine.say(client, Say(words.SEND_IT.format(coach=coach.name), buttons), now)
+    return True
+
+
+def send(engine: "Engine", client: Person, line: str, now: datetime) -> None:
+    """The button under the offer; once sent it holds no words any more."""
+    from bot.engine import menus
+
+    if not line:
+        engine.say(client, Say(words.SENT_ALREADY), now)
+        return
+    threads.change_buttons(engine.store, client.id, SEND + line, SEND)
+    menus.to_coach(engine, client, line, now)
+
+
+def _menu() -> tuple[Choice, ...]:
+    return tuple(Choice(label, value) for label, value in words.CLIENT_MENU_CHOICES[:2])
+
+
+def _is_yes(text: str) -> bool:
+    try:
+        return yes_no(text) is Reply.YES
+    except Unclear:
+        return False
+
+
+def _waiting(engine: "Engine", client: Person) -> str | None:
+    """The offer that the newest message of ours makes; None: it makes none."""
+    if client.chat is None:
+        return None
+    _, rows = mail.newest_buttons(engine.store, client.chat, last_only=True)
+    found = (
+        threads.button(engine.store, token, client.id)
+        for label, token in rows
+        if label == words.SEND_IT_LABEL
+    )
+    return next((button.value for button in found if button is not None), None)
