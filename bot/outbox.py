@@ -3,6 +3,9 @@
 No letter waits for another chat's: each is on its own once it has begun. An alert begins at once, also in a chat
 where something slow is on its way. What lands within a few milliseconds is written down in one commit.
 
+After an outage the first answer to any letter sets all alerts going at once, and their next gaps are short again:
+what failed meanwhile says nothing about now. A wait that the server asks for (429) is kept whatever else happens.
+
 Delivery is at least once: the server offers no key against doubles, so after a crash a message (never a count
 of reps) may come twice.
 """
@@ -25,9 +28,11 @@ from core.store.mail import Priority, Waiting
 
 log = logging.getLogger("cuffline")
 
-# Between tries, by whether it is an alert: so that one is out within 35 s of the network's return, also when the
-# server makes the first try after it wait half a minute more; own caution, no source.
-LONGEST_GAP_S = {True: 4.0, False: 30.0}
+LONGEST_GAP_S = {True: 4.0, False: 30.0}  # between tries, by whether it is an alert; own caution, no source
+FIRST_GAP_S = 0.5  # after the first failed try, then twice as long each time; own choice
+OUTAGE = timedelta(
+    seconds=10
+)  # so long without any answer, and failed tries tell nothing any more; own choice
 ALL_PAUSE = timedelta(seconds=1)  # 429 from two chats within it pauses all
 AT_ONCE = 20  # letters in flight; the official server allows about 30 a second
 ALERTS_AT_ONCE = 20  # alerts in flight beside them; own choice
@@ -46,6 +51,8 @@ class Outbox:
         self.sender = Sender(store, bot, now, draw)
         self.paused_until: datetime | None = None
         self.last_pause: tuple[int, datetime] | None = None
+        self.silent_since: datetime | None = None  # no call was answered since then
+        self.back = False  # the first answer after an outage
         self.flying: dict[int, tuple[Waiting, asyncio.Task[None]]] = {}  # by the letter's id
         self.landed: dict[int, Note] = {}
         self.problem: BaseException | None = None
@@ -97,6 +104,9 @@ class Outbox:
         with self.store.transaction():
             for note in self.landed.values():
                 note()
+            if self.back:
+                mail.alerts_now(self.store, self.now())
+        self.back = False
         for one in self.landed:
             self.flying.pop(one, None)
         self.landed.clear()
@@ -128,7 +138,7 @@ class Outbox:
     async def _one(self, one: Waiting) -> Note:
         """Send a letter; what to write down about it."""
         try:
-            message = await self._send(one)
+            message = await self._heard(one)
         except RetryAfter as wait:
             return self._slow_down(one, wait)
         except Forbidden:
@@ -146,6 +156,23 @@ class Outbox:
         at = self.now()
         return lambda: mail.sent(self.store, one.id, message, at)
 
+    async def _heard(self, one: Waiting) -> int | None:
+        """Send it and notice whether the server answers at all; its own failures (5xx) are no answer."""
+        try:
+            message = await self._send(one)
+        except (RetryAfter, Forbidden, BadRequest):
+            self._answered()
+            raise
+        except TelegramError:
+            self.silent_since = self.silent_since or self.now()
+            raise
+        self._answered()
+        return message
+
+    def _answered(self) -> None:
+        since, self.silent_since = self.silent_since, None
+        self.back = self.back or (since is not None and self.now() - since >= OUTAGE)
+
     async def _send(self, one: Waiting) -> int | None:
         return await self.sender.send(one.letter)
 
@@ -155,10 +182,8 @@ class Outbox:
     def _again(self, one: Waiting, why: str) -> Note:
         if one.letter.kind in NO_USE_LATE:
             return self._drop(one, why)
-        gap = min(LONGEST_GAP_S[is_alert(one)], 0.5 * 2.0 ** min(one.attempts, 10))
-        return self._later(one, self.now() + timedelta(seconds=gap))
-
-    def _later(self, one: Waiting, at: datetime) -> Note:
+        gap = min(LONGEST_GAP_S[is_alert(one)], FIRST_GAP_S * 2.0 ** min(one.attempts, 10))
+        at = self.now() + timedelta(seconds=gap)
         return lambda: mail.later(self.store, one.id, at)
 
     def _slow_down(self, one: Waiting, wait: RetryAfter) -> Note:
@@ -172,7 +197,7 @@ class Outbox:
         ):
             self.paused_until = now + gap
         self.last_pause = (one.letter.chat, now)
-        return self._later(one, now + gap)
+        return lambda: mail.as_ordered(self.store, one.id, now + gap)
 
     def _unreachable(self, one: Waiting) -> None:
         mail.drop(self.store, one.id, "blocked")

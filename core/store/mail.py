@@ -185,6 +185,20 @@ def later(store: Store, letter: int, not_before: datetime) -> None:
     )
 
 
+def as_ordered(store: Store, letter: int, not_before: datetime) -> None:
+    """The server said when to try again: a wait, and no failed try."""
+    store.execute("UPDATE outbox SET attempts = 0, not_before = ? WHERE id = ?", [ms(not_before), letter])
+
+
+def alerts_now(store: Store, now: datetime) -> None:
+    """Alerts that wait because a try failed may go at once; those that the server told to wait may not."""
+    store.execute(
+        "UPDATE outbox INDEXED BY idx_outbox_order SET attempts = 0, not_before = ?"
+        f" WHERE priority = 0 AND attempts > 0 AND not_before > ? AND {_WAITS}",
+        [ms(now), ms(now)],
+    )
+
+
 def drop(store: Store, letter: int, why: str) -> None:
     """The letter can never be sent."""
     store.execute("UPDATE outbox SET dropped = ? WHERE id = ?", [why, letter])

@@ -2,8 +2,11 @@
 
 import argparse
 import statistics
+from concurrent.futures import ProcessPoolExecutor
 
-from tests.simulation.outage import late_s
+from tests.simulation.outage import late
+
+WANTED_S = 35.0
 
 
 def main() -> int:
@@ -11,14 +14,24 @@ def main() -> int:
     parser = argparse.ArgumentParser(description=__doc__)
     parser.add_argument("--seeds", type=int, default=1000)
     parser.add_argument("--first", type=int, default=1)
+    parser.add_argument("--jobs", type=int, default=1, help="processes")
     wanted = parser.parse_args()
-    found = [late_s(seed) for seed in range(wanted.first, wanted.first + wanted.seeds)]
-    p99 = statistics.quantiles(found, n=100)[98]
+    with ProcessPoolExecutor(wanted.jobs) as pool:
+        found = list(pool.map(late, range(wanted.first, wanted.first + wanted.seeds)))
+    freely = [one.seconds for one in found if not one.told_to_wait]
+    p99 = _shown("outages of an hour", [one.seconds for one in found])
+    _shown("of them without a wait that the server asked for (429)", freely)
+    return int(p99 > WANTED_S)
+
+
+def _shown(what: str, late_s: list[float]) -> float:
+    """One line; the p99."""
+    p99 = statistics.quantiles(late_s, n=100)[98]
     print(
-        f"{len(found)} outages of an hour: alerts out after {statistics.median(found):.1f} s (median),"
-        f" {p99:.1f} s (p99, wanted 35), {max(found):.1f} s (at most)"
+        f"{len(late_s)} {what}: the last alert out after {statistics.median(late_s):.1f} s (median),"
+        f" {p99:.1f} s (p99, wanted {WANTED_S:.0f}), {max(late_s):.1f} s (at most)"
     )
-    return int(p99 > 35)
+    return p99
 
 
 if __name__ == "__main__":

@@ -1,7 +1,7 @@
 """Sending when the server refuses, is slow, or the person is gone."""
 
 import asyncio
-from collections.abc import Iterator
+from collections.abc import Callable, Iterator
 from datetime import UTC, datetime, timedelta
 
 import pytest
@@ -90,3 +90,43 @@ def test_a_letter_that_cannot_be_made_is_dropped_and_holds_nobody_up(
     posts(stage, CLIENT, "after it")
     flushes(stage)
     assert heard(stage, CLIENT) == ["after it"]
+
+
+def outage(stage: Stage, seconds: float, then: Callable[[], None] = lambda: None) -> None:
+    """An alert to the coach fails at 0, 0.5, 1.5, 3.5 and 7.5 s; then the client gets a letter, `seconds` after 0."""
+    stage.api.lose_next("sendMessage", 5, chat_id=COACH)
+    posts(stage, COACH, "alert", Priority.ALERT)
+    for gap in (0, 0.5, 1, 2, 4):
+        flushes(stage, gap)
+    then()
+    posts(stage, CLIENT, "hello")
+    flushes(stage, seconds - 7.5)
+
+
+@pytest.mark.parametrize(("seconds", "out"), [(9.9, []), (10, ["alert"]), (10.1, ["alert"])])
+def test_the_first_answer_in_any_chat_after_ten_silent_seconds_sets_the_alerts_going(
+    stage: Stage, seconds: float, out: list[str]
+) -> None:
+    outage(stage, seconds)
+    assert heard(stage, CLIENT) == ["hello"]
+    assert heard(stage, COACH) == out
+
+
+def test_a_try_that_fails_after_an_outage_is_repeated_soon(stage: Stage) -> None:
+    outage(stage, 10, lambda: stage.api.lose_next("sendMessage", 1, chat_id=COACH))
+    assert heard(stage, COACH) == []
+    flushes(stage, 0.5)
+    assert heard(stage, COACH) == ["alert"]
+
+
+def test_an_alert_that_was_told_to_wait_waits_whatever_else_is_answered(stage: Stage) -> None:
+    outage(stage, 11.5, lambda: stage.api.fail_next("sendMessage", 1, 429, 30, chat_id=COACH))
+    stage.api.lose_next("sendMessage", 5, chat_id=CLIENT)
+    posts(stage, CLIENT, "after a second outage")
+    for gap in (0, 0.5, 1, 2, 4, 8):
+        flushes(stage, gap)
+    assert heard(stage, CLIENT) == ["hello", "after a second outage"]
+    flushes(stage, 30 - 15.5 - 0.1)
+    assert heard(stage, COACH) == []
+    flushes(stage, 0.1)
+    assert heard(stage, COACH) == ["alert"]

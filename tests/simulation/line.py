@@ -58,6 +58,7 @@ class Line(LocalApi):
         self.mischief: random.Random | None = None  # shuffles what a poll gives, and gives some of it again
         self.given: list[dict[str, Any]] = []
         self.calls: dict[datetime, int] = {}
+        self.waits: list[tuple[datetime, int]] = []  # seconds that a call was told to wait, and when
         self._watch_mailbox()
         self.arrived: Callable[[int, ChatMessage], None] = lambda chat, message: None
 
@@ -120,6 +121,7 @@ class Line(LocalApi):
         self._not_in_circles()
         fault = self._fault()
         if isinstance(fault, Refusal):
+            self.waits += [(self.now(), fault.retry_after)] if fault.retry_after else []
             return fault.envelope()
         if isinstance(fault, Lost) and not fault.done:
             raise fault

@@ -1,7 +1,7 @@
 """An hour without a network, an alert in it, and how long after the network's return the alert is out."""
 
 import random
-from dataclasses import replace
+from dataclasses import dataclass, replace
 
 from core.store.times import ms
 from tests.simulation import scene
@@ -11,8 +11,19 @@ AN_HOUR_S = 3600.0
 CLIENTS = 2
 
 
-def late_s(seed: int, weather: Weather | None = None) -> float:
-    """Seconds from the return until the last of the alerts raised before is out.
+@dataclass(frozen=True, slots=True)
+class Late:
+    """Seconds from the return until the last of the alerts raised before is out, and whether that was our doing.
+
+    `told_to_wait`: the server refused a call meanwhile and said for how long (429), which must be obeyed.
+    """
+
+    seconds: float
+    told_to_wait: bool
+
+
+def late(seed: int, weather: Weather | None = None) -> Late:
+    """One outage.
 
     The client's words still get in and nothing gets out; then nothing gets in either. `weather`: how good the line
     is afterwards, by default as bad as on any day. AssertionError when an alert is not out two minutes later.
@@ -36,6 +47,8 @@ def late_s(seed: int, weather: Weather | None = None) -> float:
         )
         assert alerts, f"seed {seed}: no alert was raised"
         assert all(row["sent_at"] is not None for row in alerts), f"seed {seed}: an alert is not out"
-        return max(row["sent_at"] - returned for row in alerts) / 1000
+        out = max(row["sent_at"] for row in alerts)
+        waits = [returned <= ms(at) <= out for at, _ in world.line.waits]
+        return Late((out - returned) / 1000, any(waits))
     finally:
         world.close()

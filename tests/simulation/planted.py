@@ -422,7 +422,7 @@ def gap_without_an_end(right: Any) -> Any:
 @bug(outbox.Outbox, "_slow_down")
 def waits_a_day_when_told_to_slow_down(right: Any) -> Any:
     def slow(self: Any, one: Any, wait: Any) -> Any:
-        return self._later(one, self.now() + timedelta(days=1))
+        return lambda: mail.later(self.store, one.id, self.now() + timedelta(days=1))
 
     return slow
 

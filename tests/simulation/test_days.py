@@ -3,7 +3,7 @@
 import pytest
 
 from tests.simulation import scene
-from tests.simulation.outage import late_s
+from tests.simulation.outage import late
 
 # Chosen once; more in `python -m tests.bench.simulation --seeds 1000`.
 SEEDS = (3, 7, 9, 15, 23, 124)
@@ -39,7 +39,7 @@ def test_a_calm_week_has_sessions_for_everybody_and_no_alert() -> None:
 
 @pytest.mark.parametrize("seed", range(1, 4))  # 1,000 in `python -m tests.bench.outage`
 def test_an_alert_leaves_within_35_s_of_the_networks_return(seed: int) -> None:
-    assert late_s(seed) <= 35
+    assert late(seed).seconds <= 35
 
 
 def test_a_violation_names_the_command_that_plays_it_again(monkeypatch: pytest.MonkeyPatch) -> None:
