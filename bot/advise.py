@@ -3,7 +3,7 @@
 import json
 from datetime import date
 from decimal import Decimal
-from typing import IO, Literal
+from typing import IO, Any, Literal
 
 import msgspec
 
@@ -16,8 +16,8 @@ from core.units import Load, Unit
 
 class LoadLine(msgspec.Struct, tag_field="kind", tag="load"):
     unit: Unit
-    available: tuple[Decimal, ...]
-    one_rm: Decimal | None = None
+    available: tuple[float, ...]
+    one_rm: float | None = None
 
 
 class RungLine(msgspec.Struct):
@@ -82,8 +82,8 @@ def _answered(line: bytes) -> tuple[bytes, bool]:
     try:
         asked = _decoded(line)
         return ENCODE(_told(asked.id, advise(_request(asked)))), True
-    except (msgspec.DecodeError, ValueError) as wrong:
-        return ENCODE({"id": _id_of(line), "error": str(wrong)}), False
+    except (msgspec.DecodeError, ValueError, RecursionError) as wrong:
+        return ENCODE({"id": _id_of(line), "error": _writable(str(wrong))}), False
 
 
 def _decoded(line: bytes) -> RequestLine:
@@ -93,14 +93,28 @@ def _decoded(line: bytes) -> RequestLine:
     except msgspec.ValidationError:
         raise
     except msgspec.DecodeError:
-        return msgspec.convert(json.loads(line, parse_constant=str), RequestLine, strict=True)
+        return msgspec.convert(_loosely(line), RequestLine, strict=True)
+
+
+def _loosely(line: bytes) -> Any:
+    """The line as Python reads it, with NaN and Infinity. Raises ValueError."""
+    try:
+        return json.loads(line, parse_constant=float)
+    except (ValueError, RecursionError) as wrong:
+        raise ValueError(f"line: this is no JSON ({wrong})") from None
 
 
 def _id_of(line: bytes) -> str | int | None:
     try:
-        return msgspec.convert(json.loads(line, parse_constant=str), JustId).id
-    except (msgspec.DecodeError, ValueError, RecursionError):
+        found = msgspec.convert(_loosely(line), JustId).id
+    except (msgspec.DecodeError, ValueError):
         return None
+    return _writable(found) if isinstance(found, str) else found
+
+
+def _writable(text: str) -> str:
+    """Half a character ("\\ud800" alone) can be read from JSON but not written as UTF-8."""
+    return text.encode("utf-8", "backslashreplace").decode()
 
 
 def _request(asked: RequestLine) -> Request:
@@ -123,11 +137,12 @@ def _resistance(asked: LoadLine | BodyLine) -> Resistance:
     return Loads(tuple(_load("available", value, asked.unit) for value in asked.available), one_rm)
 
 
-def _load(field: str, value: Decimal, unit: Unit) -> Load:
+def _load(field: str, value: float, unit: Unit) -> Load:
+    """The shortest writing of a float is the number that was typed."""
     try:
-        return Load(value, unit)
+        return Load(Decimal(f"{value:.0f}" if value.is_integer() else repr(value)), unit)
     except ValueError:
-        raise ValueError(f"{field}: {value} is not a load") from None
+        raise ValueError(f"{field}: {value:g} is not a load") from None
 
 
 def _session(one: SessionLine, unit: Unit | None) -> SessionRecord:
@@ -136,12 +151,12 @@ def _session(one: SessionLine, unit: Unit | None) -> SessionRecord:
 
 
 def _used(used: float | str, unit: Unit | None) -> Load | str:
-    """`unit` None: a rung. The shortest writing of a float is the number that was typed."""
+    """`unit` None: a rung."""
     match used, unit:
         case str(), None:
             return used
         case float(), Unit():
-            return _load("used", Decimal(repr(used)), unit)
+            return _load("used", used, unit)
         case str(), _:
             raise ValueError("used: needs a number")
         case _:

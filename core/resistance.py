@@ -20,6 +20,8 @@ from core.units import Load, Unit, plain
 # One rung to the next where nothing is published; a guess at the usual size of a step: no source.
 RUNG_STEP = 0.10  # natural log of load
 MOST_LOADS = 2_000  # plates in a garage reach a few hundred sums
+HEAVIEST = Decimal(2_000)  # kg or lb, a maximum included; far above anybody's, own judgement, no source
+LIGHTEST = Decimal("0.01")  # kg or lb; the same
 TEMPO_MARK = "tempo 2/2"  # 2 s up, 2 s down, no stop at either end: common practice, no source
 
 
@@ -35,8 +37,8 @@ class Loads:
 
     def __post_init__(self) -> None:
         _check_loads(self.available)
-        if self.one_rm is not None and self.one_rm.value <= 0:
-            raise ValueError("one_rm: must be above 0")
+        if self.one_rm is not None:
+            check_load("one_rm", self.one_rm)
         ordered = sorted({load.value: load for load in self.available}.items())
         object.__setattr__(self, "available", tuple(load for _, load in ordered))
 
@@ -46,10 +48,18 @@ def _check_loads(available: tuple[Load, ...]) -> None:
         raise ValueError("available: the list of loads is empty")
     if len(available) > MOST_LOADS:
         raise ValueError(f"available: more than {MOST_LOADS} loads")
-    if any(load.value <= 0 for load in available):
-        raise ValueError("available: every load must be above 0")
+    for load in available:
+        check_load("available", load)
     if len({load.unit for load in available}) > 1:
         raise ValueError("available: kilograms and pounds in one list")
+
+
+def check_load(name: str, load: Load) -> None:
+    """Raises ValueError naming the field for what nobody lifts."""
+    if load.value <= 0:
+        raise ValueError(f"{name}: must be above 0")
+    if not LIGHTEST <= load.value <= HEAVIEST:
+        raise ValueError(f"{name}: {float(load.value):g} is not between {LIGHTEST} and {HEAVIEST}")
 
 
 @dataclass(frozen=True, slots=True)
@@ -136,8 +146,7 @@ class Scale:
         if isinstance(used, Load):
             if isinstance(self.names[0], str):
                 raise ValueError(f"used: {used} on a ladder of rungs")
-            if used.value <= 0:
-                raise ValueError("used: the load must be above 0")
+            check_load("used", used)
             return math.log(used.kilograms)
         if used not in self.names:
             raise ValueError(f"used: unknown rung {used!r}")

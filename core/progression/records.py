@@ -11,6 +11,7 @@ from core.units import Load
 
 MOST_REPS = 200  # in one set; trials cap light banded sets at 90 (Jessee et al. 2019, Physiol Int 106:180)
 MOST_SETS = 10
+YEARS = range(1900, 3000)  # of a session; a calendar ends at 9999, and no date may run over its end
 
 
 @dataclass(frozen=True, slots=True)
@@ -44,6 +45,7 @@ class SessionRecord:
     spare: int | None = None
 
     def __post_init__(self) -> None:
+        _in_our_time("date", self.date)
         _whole("reps", self.reps)
         if self.reps_left is not None:
             _whole("reps_left", self.reps_left)
@@ -55,8 +57,15 @@ class SessionRecord:
         _within("pain", self.pain, 10)
         _within("effort", self.effort, 10)
         _within("refill_s", self.refill_s, 60)
+        if len(self.rest_s or ()) > len(self.reps):
+            raise ValueError("rest_s: more entries than sets")
         for rest in self.rest_s or ():
             _within("rest_s", rest, 3_600)
+
+
+def _in_our_time(name: str, day: date) -> None:
+    if day.year not in YEARS:
+        raise ValueError(f"{name}: {day} is not between the years {YEARS[0]} and {YEARS[-1]}")
 
 
 def _whole(name: str, counts: tuple[int, ...]) -> None:
@@ -101,6 +110,8 @@ class Request:
 
 
 def _in_order(sessions: tuple[SessionRecord, ...], today: date | None) -> None:
+    if today is not None:
+        _in_our_time("today", today)
     days = [session.date for session in sessions]
     if days != sorted(days):
         raise ValueError("date: sessions are out of order")

@@ -107,6 +107,21 @@ BAD = [
     (wrong_session(date="yesterday"), "date"),
     (wrong(sessions=PRESS["sessions"][::-1]), "date"),
     (wrong(resistance=PUSH_UP["resistance"]), "used"),
+    (wrong_rack(available=["10"]), "available"),
+    (wrong_rack(available=[1e300]), "available: 1e+300"),
+    (wrong_rack(available=[1e-300]), "available: 1e-300"),
+    (wrong_rack(one_rm=1e6), "one_rm"),
+    (wrong_rack(one_rm=float("inf")), "one_rm: inf"),
+    (wrong_session(used=1e-320), "used"),
+    (wrong_session(used=1e9), "used"),
+    (wrong_session(rest_s=[30, 30, 30]), "rest_s"),
+    (wrong_session(rest_s=[-30]), "rest_s"),
+    (wrong_session(refill_s=float("inf")), "refill_s: inf"),
+    (wrong_session(tightness=float("nan")), "tightness: nan"),
+    (wrong_session(date="9999-12-31"), "date"),
+    (wrong_session(date="0001-01-01"), "date"),
+    (wrong(today="9999-12-31"), "today"),
+    (wrong(today="2026-01-01"), "today"),
 ]
 
 
@@ -127,6 +142,35 @@ def test_a_line_that_is_no_question_is_answered_all_the_same(line: str) -> None:
     assert code == 1
     assert answers[0]["error"]
     assert answers[1]["id"] == "a1"
+
+
+@pytest.mark.parametrize(
+    "line",
+    [
+        '{"id": "\\ud800", "movement": "x"}',
+        '{"id": 1, "movement": "x", "scheme": "\\ud800"}',
+        '{"id": 1, "unknown": ' + "[" * 200_000,
+        '{"id": ' + "9" * 6_000 + "}",
+        "x" * 3_000_000,
+    ],
+)
+def test_half_characters_depths_and_huge_lines_stop_nothing(line: str) -> None:
+    code, answers = run(line, PRESS)
+    assert code == 1
+    assert answers[0]["error"]
+    assert answers[1]["id"] == "a1"
+
+
+def test_what_is_no_json_is_called_so() -> None:
+    assert run("hello")[1] == [
+        {"id": None, "error": "line: this is no JSON (Expecting value: line 1 column 1 (char 0))"}
+    ]
+
+
+def test_loads_come_back_exactly_as_typed() -> None:
+    for typed in (13, 12.5, 0.75, 1.25):
+        line = {**PUSH_UP, "resistance": {"kind": "load", "unit": "kg", "available": [typed]}}
+        assert run(line)[1][0]["use"] == typed
 
 
 def test_bytes_that_are_no_text_are_answered_all_the_same() -> None:
