@@ -136,10 +136,14 @@ def with_tempo(ladder: Ladder) -> Ladder:
 # --- one scale for all -----------------------------------------------------------------------------------
 @dataclass(frozen=True, slots=True)
 class Scale:
-    """The reachable loads or rungs, lightest first, with their places `x` (natural log of load)."""
+    """The reachable loads or rungs, lightest first, with their places `x` (natural log of load).
+
+    `guessed`: for each whether its place is a mere guess, as nothing but the order is known there.
+    """
 
     names: tuple[Load | str, ...]
     x: tuple[float, ...]
+    guessed: tuple[bool, ...] = ()
 
     def place(self, used: Load | str) -> float:
         """Where `used` sits. A load need not be owned any more; a rung must be on the ladder."""
@@ -159,7 +163,7 @@ def scale(resistance: Resistance) -> Scale:
         case Loads(available=available):
             return Scale(available, tuple(math.log(load.kilograms) for load in available))
         case Ladder(rungs=rungs):
-            return Scale(tuple(rung.name for rung in rungs), _places(rungs))
+            return Scale(tuple(rung.name for rung in rungs), _places(rungs), _guessed(rungs))
 
 
 def _places(rungs: tuple[Rung, ...]) -> tuple[float, ...]:
@@ -167,6 +171,12 @@ def _places(rungs: tuple[Rung, ...]) -> tuple[float, ...]:
     if not known:
         return tuple(at * RUNG_STEP for at in range(len(rungs)))
     return tuple(_between(at, known) for at in range(len(rungs)))
+
+
+def _guessed(rungs: tuple[Rung, ...]) -> tuple[bool, ...]:
+    """All but those with a published fraction and those between two of them."""
+    known = [at for at, rung in enumerate(rungs) if rung.fraction is not None]
+    return tuple(not known or not known[0] <= at <= known[-1] for at in range(len(rungs)))
 
 
 def _between(at: int, known: list[tuple[int, float]]) -> float:

@@ -6,11 +6,11 @@ the client's own spread, is told with the advice.
 """
 
 import math
+from collections.abc import Sequence
 from dataclasses import dataclass
 from enum import StrEnum
 
 from core.plans import OPEN_AIMS
-from core.progression.belief import Belief
 from core.progression.prior import MIDDLE, SLOPE
 from core.progression.records import Reason
 from core.resistance import Ladder, Loads, Resistance, Scale
@@ -31,6 +31,7 @@ class Limit(StrEnum):
     NONE = "none"
     CAUTION = "caution"
     TOP = "top"
+    TOO_FEW = "too_few"
     STEP = "step"
     HALF_OF_MAX = "half_of_max"
 
@@ -78,16 +79,26 @@ def nearest(places: Scale, theta: float) -> int:
     return min(range(len(places.x)), key=lambda at: (round(abs(places.x[at] - theta), 9), at))
 
 
-def best(places: Scale, belief: Belief, last: Load | str | None) -> int:
-    """The nearest place to theta, unless the last one is nearly as near."""
-    goal = nearest(places, belief.theta)
+def easiest_fit(off: Sequence[float], eased: float = 0.0) -> int:
+    """The index of what is nearest to the wanted difficulty, `eased` below the usual one; `off` as in `Client`."""
+    return min(range(len(off)), key=lambda at: (round(abs(off[at] + eased), 9), at))
+
+
+def best(places: Scale, off: Sequence[float], last: Load | str | None) -> int:
+    """The nearest to what brings 31.5 reps, unless the last one is nearly as near."""
+    goal = easiest_fit(off)
     if last is None or last not in places.names:
         return goal
     at = places.names.index(last)
-    nearer = abs(places.x[at] - belief.theta) - abs(places.x[goal] - belief.theta)
-    return at if nearer <= HOLD_FOR else goal
+    still_off = (at < goal and off[goal] <= 0) or (at > goal and off[goal] >= 0)
+    if still_off and any(places.guessed):
+        return goal  # even the harder one is too easy, or the easier one too hard: no reason to stay
+    return at if abs(off[at]) - abs(off[goal]) <= HOLD_FOR else goal
+
+
+EASED = (math.log(EASED_REPS) - MIDDLE) / SLOPE  # the same as a place, log load
 
 
 def eased(x: float) -> float:
     """The place for a session that is to be easier than at `x`."""
-    return x - (math.log(EASED_REPS) - MIDDLE) / SLOPE
+    return x - EASED

@@ -3,30 +3,42 @@
 import math
 from dataclasses import dataclass, replace
 
-from core.progression.belief import Belief, after_illness, believe, prior, until
+from core.progression.belief import Belief, after_illness, prior
 from core.progression.cautions import next_day
 from core.progression.evidence import evidence
 from core.progression.fall import own_falls
+from core.progression.forecast import Forecast, forecast
 from core.progression.prior import GENTLE_LEFT, GENTLE_SESSIONS, START, START_SD, UNKNOWN_SD
 from core.progression.readings import Expected
 from core.progression.records import Request, SessionRecord
+from core.progression.rungs import Seen, beliefs
 from core.resistance import Loads, Resistance, Scale, scale
 
 
 @dataclass(frozen=True, slots=True)
 class Client:
-    """`before` is the belief on the day of the last session, `now` on the day of the next."""
+    """`before`: on the day of the last session, and of what was used then. `now`: on the day of the next one, of each
+    load or rung."""
 
     sessions: tuple[SessionRecord, ...]
     places: Scale
     before: Belief
-    now: Belief
+    now: tuple[Belief, ...]
     falls: tuple[float, ...]
     falls_before: tuple[float, ...]
 
     @property
     def last(self) -> SessionRecord:
         return self.sessions[-1]
+
+    @property
+    def off(self) -> tuple[float, ...]:
+        """How much harder (+) or easier (-) each load or rung is than the one that brings 31.5 reps, log load."""
+        return tuple(x - one.theta for x, one in zip(self.places.x, self.now, strict=True))
+
+    def forecast(self, at: int, left: int = 0) -> Forecast:
+        """Set 1 at the load or rung `at`, with `left` clean reps left undone."""
+        return forecast(self.now[at], self.places.x[at], left)
 
     @property
     def left(self) -> int:
@@ -48,22 +60,25 @@ def once(request: Request) -> Request:
 
 def known(request: Request) -> Client:
     """Everything the sessions of `request` say."""
-    sessions = request.sessions
-    places = scale(request.resistance)
-    seen = [evidence(one, places.place(one.used), request.scheme) for one in sessions]
+    sessions, places = request.sessions, scale(request.resistance)
+    seen = [_seen(request, one, places) for one in sessions]
     start = _start(request.resistance, places, request)
+    falls, falls_before = own_falls(sessions), own_falls(sessions[:-1])
     if not seen:
-        return Client(sessions, places, start, start, own_falls(()), own_falls(()))
-    before = until(believe(start, seen[:-1]), seen[-1].day)
-    now = until(believe(before, seen[-1:]), next_day(request))
-    return Client(
-        sessions,
-        places,
-        before,
-        after_illness(now) if request.ill else now,
-        own_falls(sessions),
-        own_falls(sessions[:-1]),
-    )
+        return Client(sessions, places, start, (start,) * len(places.x), falls, falls_before)
+    last, evidence_of_last = seen[-1]
+    before = beliefs(places, start, seen[:-1], evidence_of_last.day)[last]
+    now = beliefs(places, start, seen, next_day(request))
+    if request.ill:
+        now = tuple(after_illness(one) for one in now)
+    return Client(sessions, places, before, now, falls, falls_before)
+
+
+def _seen(request: Request, session: SessionRecord, places: Scale) -> Seen:
+    """What a session says, and at which load or rung (the nearest, where that load is owned no more)."""
+    x = places.place(session.used)
+    at = min(range(len(places.x)), key=lambda one: abs(places.x[one] - x))
+    return at, evidence(session, x, request.scheme)
 
 
 def _start(resistance: Resistance, places: Scale, request: Request) -> Belief:

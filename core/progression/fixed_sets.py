@@ -10,7 +10,7 @@ from core.plans import FIXED_AIMS
 from core.progression.cautions import EASING, FREEZING, settled
 from core.progression.choosing import NONE_FITS, Choice, Limit, bounds, eased, nearest, reach
 from core.progression.client import Client
-from core.progression.forecast import forecast, range_80
+from core.progression.forecast import range_80
 from core.progression.open_sets import LIMITED, first_choice
 from core.progression.prior import PUBLISHED_REPS
 from core.progression.records import Caution, Reason, Request, SessionRecord
@@ -100,7 +100,7 @@ def too_few(session: SessionRecord) -> bool:
 
 def fixed_expected(client: Client, at: int) -> tuple[int, ...]:
     """Reps of each set: what is not used in one set is there in the next (own judgement, no source)."""
-    first = forecast(client.now, client.places.x[at]).middle
+    first = client.forecast(at).middle
     reps, carried = [], 0.0
     for published, wanted in zip(PUBLISHED_REPS, REPS, strict=True):
         there = first * published / PUBLISHED_REPS[0] + carried
@@ -111,11 +111,11 @@ def fixed_expected(client: Client, at: int) -> tuple[int, ...]:
 
 def fixed_range(client: Client, at: int) -> tuple[int, int]:
     """The reps of set 1, four times in five; never more than the number."""
-    low, high = range_80(forecast(client.now, client.places.x[at]))
+    low, high = range_80(client.forecast(at))
     return min(low, REPS[0]), min(high, REPS[0])
 
 
 def fixed_chance(client: Client, at: int) -> float:
     """That all of set 1 gets done."""
     # Rounding can put the sum of all shares just above 1.
-    return max(0.0, 1.0 - forecast(client.now, client.places.x[at]).at_most(REPS[0] - 1))
+    return max(0.0, 1.0 - client.forecast(at).at_most(REPS[0] - 1))

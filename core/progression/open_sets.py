@@ -4,6 +4,7 @@ from core.plans import OPEN_AIMS
 from core.progression.cautions import EASING, FREEZING
 from core.progression.choosing import (
     AIM,
+    EASED,
     FOUND_VAR,
     NONE_FITS,
     Bounds,
@@ -11,13 +12,13 @@ from core.progression.choosing import (
     Limit,
     best,
     bounds,
-    eased,
+    easiest_fit,
     nearest,
     reach,
 )
 from core.progression.client import Client
 from core.progression.fall import following
-from core.progression.forecast import Forecast, forecast, range_80
+from core.progression.forecast import range_80
 from core.progression.records import Caution, Reason, Request
 from core.resistance import Loads
 
@@ -27,19 +28,31 @@ def open_choice(request: Request, client: Client, held: tuple[Caution, ...]) -> 
     if not client.sessions:
         return first_choice(request, client)
     last = client.places.place(client.last.used)
-    allowed = bounds(client.places, request.resistance, last, client.now.var <= FOUND_VAR)
+    allowed = bounds(client.places, request.resistance, last, _found(client))
     if held:
         allowed = min(allowed, Bounds(reach(client.places, last), Limit.CAUTION))
+    if _reps(client) < AIM.low:
+        allowed = min(allowed, Bounds(reach(client.places, last), Limit.TOO_FEW))
     if allowed.index < 0:
         return NONE_FITS
     if EASING & set(held):
-        easier = nearest(client.places, eased(client.now.theta))
+        easier = easiest_fit(client.off, EASED)
         return Choice(min(easier, _step_down(client, last), allowed.index), Reason.CAUTION)
     if FREEZING & set(held):
         return Choice(allowed.index, Reason.CAUTION)
-    goal = best(client.places, client.now, client.last.used)
+    goal = best(client.places, client.off, client.last.used)
     at = min(goal, allowed.index)
     return Choice(at, Reason.CAUTION if held else _why(client, at, goal, allowed.limit))
+
+
+def _found(client: Client) -> bool:
+    """Whether the client's load is known well enough to rise one step at a time."""
+    return client.now[0].var <= FOUND_VAR
+
+
+def _reps(client: Client) -> int:
+    """Set 1 of the last session with those said to be left; below its range nothing rises."""
+    return client.last.reps[0] + (client.last.reps_left or (0,))[0]
 
 
 def _step_down(client: Client, last: float) -> int:
@@ -47,7 +60,7 @@ def _step_down(client: Client, last: float) -> int:
     at = reach(client.places, last)
     if at < 1:
         return at
-    return at - 1 if forecast(client.now, client.places.x[at - 1]).middle <= AIM.high else at
+    return at - 1 if client.forecast(at - 1).middle <= AIM.high else at
 
 
 def first_choice(request: Request, client: Client) -> Choice:
@@ -58,13 +71,13 @@ def first_choice(request: Request, client: Client) -> Choice:
     if request.planned is not None:
         return Choice(min(client.places.names.index(request.planned), allowed.index), Reason.START_AS_PLANNED)
     if isinstance(request.resistance, Loads) and request.resistance.one_rm is not None:
-        at = min(nearest(client.places, client.now.theta), allowed.index)
+        at = min(nearest(client.places, client.now[0].theta), allowed.index)
         return Choice(at, Reason.START_FROM_MAX)
     return Choice(0, Reason.START_LIGHTEST)
 
 
 def _why(client: Client, at: int, goal: int, limit: Limit) -> Reason:
-    reps = client.last.reps[0] + (client.last.reps_left or (0,))[0]
+    reps = _reps(client)
     move = client.places.x[at] - client.places.place(client.last.used)
     if abs(move) < 1e-9:
         return _why_hold(client, at, goal, limit)
@@ -80,7 +93,7 @@ def _why_hold(client: Client, at: int, goal: int, limit: Limit) -> Reason:
         return LIMITED[limit]
     if client.left:
         return Reason.SECOND_GENTLE
-    expected = round(forecast(client.now, client.places.x[at]).middle)
+    expected = round(client.forecast(at).middle)
     if AIM.low <= expected <= AIM.high:
         return Reason.IN_RANGE
     if expected > AIM.high and at == len(client.places.x) - 1:
@@ -93,17 +106,15 @@ LIMITED = {Limit.STEP: Reason.STEP_TOO_LARGE, Limit.HALF_OF_MAX: Reason.HALF_OF_
 
 def open_expected(client: Client, at: int) -> tuple[int, ...]:
     """Reps of each set; in the gentle sessions two sets, each with reps left."""
-    whole = forecast(client.now, client.places.x[at])
-    reps = following(whole.middle, client.falls, 2 if client.left else len(OPEN_AIMS))
+    reps = following(client.forecast(at).middle, client.falls, 2 if client.left else len(OPEN_AIMS))
     return tuple(max(1, round(count - client.left)) for count in reps)
 
 
 def open_range(client: Client, at: int) -> tuple[int, int]:
     """The reps of set 1, four times in five."""
-    return range_80(forecast(client.now, client.places.x[at], client.left))
+    return range_80(client.forecast(at, client.left))
 
 
 def open_chance(client: Client, at: int) -> float:
     """That set 1, taken to failure, lands in its range."""
-    whole: Forecast = forecast(client.now, client.places.x[at])
-    return whole.between(AIM.low, AIM.high)
+    return client.forecast(at).between(AIM.low, AIM.high)
