@@ -5,6 +5,8 @@ from datetime import datetime
 
 from conversations import own_templates
 from conversations.answers import choice, load, pick
+from conversations.exercise_bands import bands_from_text, read_bands
+from conversations.exercise_bands import to_text as bands_to_text
 from conversations.form import Form, Outcome, dialogue, with_answer
 from conversations.owned_loads import loads_from_text, numbers_and_unit, read_owned, to_text
 from conversations.planning_brief import (
@@ -123,7 +125,9 @@ def fill(brief: Brief, draft: Draft, step: str, answer: Said) -> Draft:
         case ("owned", _, _):
             as_now = answer.text.strip().lower() in words.AS_NOW_TYPED
             text = owned_choices(brief)[0].value if as_now and current_plan(brief) else answer.text
-            return replace(draft, owned=to_text(*read_owned(text)), starts={})
+            bands = read_bands(text)
+            kept = to_text(*read_owned(text)) if bands is None else bands_to_text(bands)
+            return replace(draft, owned=kept, starts={}, offered={})
         case ("unit", _, _):
             numbers, _ = numbers_and_unit(draft.owned or "")
             return replace(draft, owned=to_text(numbers, Unit(choice(answer.text, UNITS))))
@@ -170,8 +174,9 @@ def forget(draft: Draft, step: str) -> Draft:
 # --- what comes of it ------------------------------------------------------------------------------------
 def plan_of(brief: Brief, draft: Draft) -> Plan:
     """The plan as drafted."""
-    starts = {movement: load(text, None) for movement, text in draft.starts.items()}
-    owned = loads_from_text(draft.owned or "")
+    bands = bands_from_text(draft.owned or "")
+    owned = bands or loads_from_text(draft.owned or "")
+    starts = {name: text if bands else load(text, None) for name, text in draft.starts.items()}
     template = template_of(brief, draft)
     plan = build(template, owned, starts, _sides(brief, draft), draft.when or None, opened(brief.regions))
     own = own_templates.plan_of(brief.own, draft.template or "")

@@ -2,6 +2,7 @@
 
 from dataclasses import replace
 
+from conversations import exercise_bands
 from conversations.answers import load, pick
 from conversations.owned_loads import listed, loads_from_text, read_maximum, read_start
 from conversations.planning_brief import Brief, current_plan
@@ -24,13 +25,31 @@ def owned_choices(brief: Brief) -> tuple[Choice, ...]:
     plan = current_plan(brief)
     owned = next((one.reachable for one in plan.exercises if one.reachable), ()) if plan else ()
     if not owned:
-        return usual
+        return (*_bands_as_now(brief), *usual)
     label = words.OWNED_AS_NOW.format(first=owned[0], last=owned[-1])
     return (Choice(label, listed(owned)), *usual)
 
 
+def _bands_as_now(brief: Brief) -> tuple[Choice, ...]:
+    plan = current_plan(brief)
+    ladders = (one.rungs for one in plan.exercises) if plan else iter(())
+    owned = next((rungs for rungs in ladders if exercise_bands.owned_bands(rungs)), ())
+    if not owned:
+        return ()
+    label = words.OWNED_AS_NOW.format(first=owned[0].name, last=owned[-1].name)
+    return (Choice(label, exercise_bands.listed(owned)),)
+
+
 def ask_start(brief: Brief, draft: Draft, movement: str) -> Say:
-    """Which load, or whether the one that follows from a best lift is right."""
+    """Which load, or whether the one that follows from a best lift is right; or which exercise band."""
+    bands = exercise_bands.bands_from_text(draft.owned or "")
+    if bands:
+        question = words.START_BAND.format(movement=NAMES[movement].lower())
+        return Say(question, exercise_bands.choices(bands))
+    return _ask_load(brief, draft, movement)
+
+
+def _ask_load(brief: Brief, draft: Draft, movement: str) -> Say:
     owned, name = loads_from_text(draft.owned or ""), NAMES[movement].lower()
     if movement in draft.offered:
         use = draft.offered[movement]
@@ -61,7 +80,10 @@ def _from_best(brief: Brief, owned: tuple[Load, ...], movement: str) -> tuple[Lo
 
 
 def fill_start(draft: Draft, movement: str, text: str) -> Draft:
-    """A load, a best lift from which one follows, or a test first. Raises `Unclear`."""
+    """A load, a best lift from which one follows, a test first, or an exercise band. Raises `Unclear`."""
+    bands = exercise_bands.bands_from_text(draft.owned or "")
+    if bands:
+        return _start(draft, movement, exercise_bands.read_band(text, bands))
     owned = loads_from_text(draft.owned or "")
     if text.strip().lower() in (TEST, words.TEST_FIRST.lower()):
         return replace(draft, test=movement)

@@ -5,17 +5,19 @@ from dataclasses import replace
 
 from core.cuffs.limbs import Limb, on_open_limbs
 from core.movements import MOVEMENTS, Kind, Movement
-from core.plans import Exercise, Goal, Plan, Scheme, Side
-from core.templates import exercise_of, fits
-from core.units import Load
+from core.plans import Exercise, Goal, Plan, Rung, Scheme, Side
+from core.resistance import is_band
+from core.templates import Owned, exercise_of, fits
 
 WEAKER_UNKNOWN = (Side.LEFT, Side.RIGHT)  # where the plan says nothing of a weaker side
 
 
-def owned_in(plan: Plan) -> tuple[Load, ...]:
-    """All loads that the client owns as far as the plan knows, ascending."""
+def owned_in(plan: Plan) -> Owned:
+    """All loads that the client owns as far as the plan knows, ascending; without any, the exercise bands."""
     found = {load for one in plan.exercises for load in one.reachable}
-    return tuple(sorted(found, key=lambda load: load.kilograms))
+    if found:
+        return tuple(sorted(found, key=lambda load: load.kilograms))
+    return next((one.rungs for one in plan.exercises if is_band(one.doing)), ())
 
 
 def to_add(plan: Plan, limbs: Collection[Limb], pattern: str = "") -> tuple[Movement, ...]:
@@ -52,7 +54,9 @@ def without_movement(plan: Plan, at: int) -> Plan:
 
 def _new(plan: Plan, movement: Movement, *, no_failure: bool) -> Exercise:
     owned = owned_in(plan)
-    start = {movement.name: owned[0]} if movement.kind is Kind.LOAD else {}
+    easiest = owned[0] if owned else None
+    begin = easiest.name if isinstance(easiest, Rung) else easiest
+    start = {movement.name: begin} if movement.kind is Kind.LOAD and begin is not None else {}
     return exercise_of(
         movement.name, _scheme(plan, movement, no_failure), owned, start, _sides(plan, movement)
     )

@@ -22,6 +22,9 @@ RUNG_STEP = 0.10  # natural log of load
 MOST_LOADS = 2_000  # plates in a garage reach a few hundred sums
 HEAVIEST = Decimal(2_000)  # kg or lb, a maximum included; far above anybody's, own judgement, no source
 LIGHTEST = Decimal("0.01")  # kg or lb; the same
+BAND = (
+    " band"  # ends the name of an exercise band ("red band"), which is pulled; restriction bands have letters
+)
 TEMPO_MARK = "tempo 2/2"  # 2 s up, 2 s down, no stop at either end: common practice, no source
 
 
@@ -131,6 +134,11 @@ def with_tempo(ladder: Ladder) -> Ladder:
     for rung in ladder.rungs:
         rungs += [rung, Rung(f"{rung.name}, {TEMPO_MARK}")]
     return replace(ladder, rungs=tuple(rungs))
+
+
+def is_band(doing: str) -> bool:
+    """Whether what is used is an exercise band."""
+    return doing.endswith(BAND)
 
 
 # --- one scale for all -----------------------------------------------------------------------------------

@@ -17,6 +17,7 @@ from core.plans import (
     Goal,
     Plan,
     Region,
+    Rung,
     Scheme,
     Side,
 )
@@ -29,6 +30,9 @@ AIMS: Mapping[Scheme, tuple[Aim, ...]] = MappingProxyType(
 )
 SHARE_OF_MAX = Decimal("0.3")  # of the one-repetition maximum; common practice, no source
 MOST_OF_MAX = Decimal("0.5")  # never above it: Patterson et al. 2019 give 20-40 %
+
+
+Owned = tuple[Load, ...] | tuple[Rung, ...]  # what one has: loads, or exercise bands, easiest first
 
 
 @dataclass(frozen=True, slots=True)
@@ -90,14 +94,14 @@ TEMPLATES: Mapping[str, Template] = MappingProxyType({each.name: each for each i
 
 def build(
     template: Template,
-    owned: tuple[Load, ...],
-    start: Mapping[str, Load],
+    owned: Owned,
+    start: Mapping[str, Load | str],
     sides: tuple[Side, ...] = (Side.BOTH,),
     when: str | None = None,
     limbs: Collection[Limb] = ALL,
     goal: Goal | None = None,
 ) -> Plan:
-    """The plan. `owned` ascending; `start` has a load for each of `template.loaded`; `goal` None: its own.
+    """The plan. `owned` ascending; `start` has a load (of exercise bands: a name) for each of `template.loaded`; `goal` None: its own.
 
     `limbs`: those that may wear a band; one-sided work keeps its open sides. Raises ValueError naming `regions`,
     `scheme` (sets to failure in rehab), `start` or `sides`.
@@ -128,7 +132,7 @@ def without_failure(plan: Plan) -> Plan:
 
 
 def exercise_of(
-    name: str, scheme: Scheme, owned: tuple[Load, ...], start: Mapping[str, Load], sides: tuple[Side, ...]
+    name: str, scheme: Scheme, owned: Owned, start: Mapping[str, Load | str], sides: tuple[Side, ...]
 ) -> Exercise:
     """One movement as a plan begins with it. Raises ValueError naming `start` or `sides`."""
     movement = MOVEMENTS[name]
@@ -143,7 +147,7 @@ def exercise_of(
             rungs = movement.rungs
             return replace(base, rungs=rungs, rung=rungs[0].name if rungs else None)
         case Kind.LOAD:
-            return replace(base, load=_start(name, owned, start), reachable=owned)
+            return _with(base, owned, start)
 
 
 def _sides(movement: Movement, sides: tuple[Side, ...]) -> tuple[Side, ...]:
@@ -154,12 +158,18 @@ def _sides(movement: Movement, sides: tuple[Side, ...]) -> tuple[Side, ...]:
     return sides
 
 
-def _start(name: str, owned: tuple[Load, ...], start: Mapping[str, Load]) -> Load:
-    if name not in start:
-        raise ValueError(f"start: {name} has no load")
-    if start[name] not in owned:
-        raise ValueError(f"start: {start[name]} is not among the loads owned")
-    return start[name]
+def _with(base: Exercise, owned: Owned, start: Mapping[str, Load | str]) -> Exercise:
+    """The movement with its load of those owned, or with its exercise band."""
+    loads = tuple(one for one in owned if isinstance(one, Load))
+    bands = tuple(one for one in owned if isinstance(one, Rung))
+    used = start.get(base.movement)
+    if used is None:
+        raise ValueError(f"start: {base.movement} has no load")
+    if isinstance(used, Load) and used in loads:
+        return replace(base, load=used, reachable=loads)
+    if isinstance(used, str) and used in {one.name for one in bands}:
+        return replace(base, rung=used, rungs=bands)
+    raise ValueError(f"start: {used} is not among the loads owned")
 
 
 def from_maximum(maximum: Load, owned: tuple[Load, ...]) -> Load | None:

@@ -19,9 +19,7 @@ ZONE = "Europe/Lisbon"
 def clients(seed: int) -> tuple[Client, ...]:
     """One doing well on dumbbells, one older person walking and doing chair squats, one traveller."""
     return (
-        Client(
-            "Ruta", "Lisbon", 34, {"Goblet squat": 11.0, "Dumbbell curl": 4.4, "": 1.0}, random.Random(seed)
-        ),
+        Client("Ruta", "Lisbon", 34, {"Goblet squat": 11.0, "Curl": 4.4, "": 1.0}, random.Random(seed)),
         Client("Aino", "Helsinki", 76, {"": 1.05}, random.Random(seed + 1)),
         Client("Milo", "New York", 29, {"": 0.95}, random.Random(seed + 2)),
     )

@@ -169,7 +169,7 @@ COACH_RULES: Rules = (
     (r"^A plan for (\w+)\.", _remember),
     (r"^Which loads does", says("2-20 by 2 kg", 6)),
     (r"^Start goblet squat", says("10 kg", 6)),
-    (r"^Start dumbbell curl", says("4 kg", 6)),
+    (r"^Start curl", says("4 kg", 6)),
     (r"^Which days", _when),
     (r"Send it to", says("Send it")),
     (r"\nTold: ", says("I am on it", 40)),

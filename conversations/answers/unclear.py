@@ -27,6 +27,7 @@ class Why(StrEnum):
     NOT_AN_OPTION = "not_an_option"
     WHICH_OPTION = "which_option"  # more than one option fits
     DECIMAL_COMMA = "decimal_comma"  # "12,5": one number or two? `options` are the two readings
+    NOT_BANDS = "not_bands"  # no list of exercise bands, or one of them twice
     NOT_A_NAME = "not_a_name"  # "no", "none", "?" where somebody's name is wanted
     NOT_A_DAY = "not_a_day"  # no day to come
     MERE_OK = "mere_ok"  # "ok" where it may be "I have read it", a yes, or "I am ok"

@@ -17,6 +17,7 @@ from conversations.session.state import (
     with_counted,
 )
 from conversations.words import session as words
+from conversations.words.plan import doing_text
 from conversations.words.pulse import BELOW
 from core.cuffs import can_finish, check_again
 from core.facts import WalkDone
@@ -75,7 +76,7 @@ def ask(state: State) -> Say:
     text = first.format(
         total=state.sets,
         name=state.name,
-        doing=(f" · {state.doing.doing}" if state.doing.doing else "") + _sides(state),
+        doing=(f" · {doing_text(state.doing.doing)}" if state.doing.doing else "") + _sides(state),
         aim=aim,
         most=aim.high,
         stop=_stop(state),

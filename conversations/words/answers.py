@@ -27,6 +27,7 @@ SIMPLE = {
     Why.NOT_YES_OR_NO: "Yes, no or not sure?",
     Why.SAID_MORE: "Thanks. First just yes, no or not sure.",
     Why.NOT_A_PRESSURE: "I need both numbers as your monitor shows them. Like this: 128/82.",
+    Why.NOT_BANDS: "I couldn't read the exercise bands. Each once, easiest first, like: bands: yellow, red, black.",
     Why.NOT_A_NAME: ("That is no name. Has nobody said yes yet? Then 'back', and hold for now."),
     Why.NOT_A_DAY: "I need a day to come. Like: two weeks, or until 3 January.",
     Why.MERE_OK: "Which of the two, please? Tap one.",

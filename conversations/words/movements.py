@@ -4,7 +4,7 @@ NAMES = {
     "goblet_squat": "Goblet squat",
     "split_squat": "Split squat",
     "calf_raise": "Calf raise",
-    "curl": "Dumbbell curl",
+    "curl": "Curl",
     "one_arm_curl": "One-arm curl",
     "floor_press": "Floor press",
     "one_arm_row": "One-arm row",

@@ -22,7 +22,8 @@ REFUSED = "Not this one: it would put a band on the {closed}."
 TEMPLATE = "A plan for {name}. Which template?"
 NOT_CLEARED = "{name} is not cleared for arms or legs, so there is no plan to make yet. Clear first."
 OWNED = (
-    "Which loads does {name} own? Like: 4, 6, 8, 10 kg, or 2-20 by 2 kg, or bar 10 kg, plates 2x1.25 4x2.5."
+    "Which loads does {name} own? Like: 4, 6, 8, 10 kg, or 2-20 by 2 kg, or bar 10 kg, plates 2x1.25 4x2.5. "
+    "Exercise bands go easiest first: bands: yellow, red, black."
 )
 OWNED_DEFAULT = "2-20 by 2 kg"
 OWNED_AS_NOW = "As now: {first} to {last}"
@@ -31,6 +32,7 @@ UNIT = "Kilograms or pounds?"
 UNITS = (("Kilograms", "kg"), ("Pounds", "lb"))
 START = "Start {movement} with which load? Or 'max 40': then about 30 % of it."
 START_BEST = "Start {movement} with which load? Best single lift {best}, so about {use}."
+START_BAND = "Start {movement} with which exercise band?"
 TEST_FIRST = "Ask for a test set first"
 TOO_HEAVY = (
     "Even {lightest} is more than half of that maximum. Go back and add something lighter, "

@@ -74,7 +74,7 @@ def test_a_plan_from_before_is_done_without_the_closed_arm(room: Room) -> None:
     room.types(RUTA, "plan")
     shown = "\n".join(heard(room, RUTA))
     assert "right arm only" in shown
-    assert "Dumbbell curl" not in shown
+    assert "Curl" not in shown
     plan = status.plan_of(room.stage.engine, client)
     assert plan is not None
     assert [(one.movement, one.sides) for one in plan.exercises] == [
@@ -95,7 +95,7 @@ def test_the_band_goes_on_the_open_arm_only_and_the_client_is_told_which(room: R
 def test_the_coach_sees_what_rests_because_of_a_closed_limb(room: Room) -> None:
     ruta(room)
     room.types(COACH, "ruta")
-    assert "Rests, closed limb: Dumbbell curl." in room.says(COACH)
+    assert "Rests, closed limb: Curl." in room.says(COACH)
 
 
 def test_away_from_home_nothing_swaps_onto_the_closed_arm(room: Room) -> None:
@@ -132,7 +132,7 @@ def test_a_plan_with_nothing_left_starts_no_session_and_the_coach_is_told_to_mak
     room.types(RUTA, "start")
     assert "no plan" in room.says(RUTA)
     room.types(COACH, "ruta")
-    assert "Rests, closed limb: Dumbbell curl." in room.says(COACH)
+    assert "Rests, closed limb: Curl." in room.says(COACH)
 
 
 # --- who is not cleared cannot start -------------------------------------------------------------------------
