@@ -19,7 +19,7 @@ from conversations.session.state import (
 from conversations.words import session as words
 from conversations.words.plan import doing_text
 from conversations.words.pulse import BELOW
-from core.cuffs import can_finish, check_again
+from core.cuffs import can_finish, check_again, whole_minutes_left
 from core.facts import WalkDone
 from core.plans import TEMPO_S, Scheme, Side
 from core.resistance import TEMPO_MARK
@@ -37,11 +37,21 @@ SAYS_DONE = ("done", "set done", "finished")
 def begin(state: State, at: datetime) -> Turn[State]:
     """The next set, or the walk, after a passed check; bands off when it cannot end in time."""
     if state.doing.scheme is Scheme.WALK:
-        state = replace(state, phase=Phase.WALK, set_at=at, asked_quiet_at=None)
-        return turn(state, ask(state))
+        return _walk(state, at)
     if cannot_finish(state, at):
         return out_of_time(state)
     state = replace(state, phase=Phase.SET, set_at=at, asked_quiet_at=None)
+    return turn(state, ask(state))
+
+
+def _walk(state: State, at: datetime) -> Turn[State]:
+    """The walk, as long as the bands may stay on; bands off when not a minute is left."""
+    minutes = state.doing.walk_min
+    if state.on_at is not None:
+        minutes = min(minutes, whole_minutes_left(state.on_at, at, state.doing.limit_min * 60))
+    if minutes < 1:
+        return out_of_time(state)
+    state = replace(state, phase=Phase.WALK, set_at=at, asked_quiet_at=None, walk_for=minutes)
     return turn(state, ask(state))
 
 
@@ -64,7 +74,8 @@ def ask(state: State) -> Say:
     if state.phase is Phase.WALK and state.asked_quiet_at is not None:
         return walk_is_over(state)
     if state.phase is Phase.WALK:
-        text = words.WALK.format(minutes=state.doing.walk_min, kmh=f"{state.doing.walk_kmh:g}")
+        text = words.WALK.format(minutes=state.walk_minutes, kmh=f"{state.doing.walk_kmh:g}")
+        text += f" {words.WALK_SHORTER}" if state.walk_minutes < state.doing.walk_min else ""
         below = state.brief.pulse_below
         text += f" {BELOW.format(ceiling=below)}" if below else ""
         return say(text, f"walk.{state.set_id}", Choice(words.WALK_LABEL, "done"))
@@ -189,7 +200,7 @@ def went_quiet(state: State, now: datetime) -> Turn[State]:
 
 def walk_is_over(state: State) -> Say:
     """The minutes are over, and no word yet: its tap says that the bands are off, unlike the one of "I'm back"."""
-    text = words.WALK_TIME.format(minutes=state.doing.walk_min)
+    text = words.WALK_TIME.format(minutes=state.walk_minutes)
     return say(text, f"walk.{state.set_id}", Choice(words.BANDS_OFF_LABEL, OFF))
 
 

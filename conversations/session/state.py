@@ -104,6 +104,7 @@ class State:
     rechecked: bool = False
     set_no: int = 1
     set_at: datetime | None = None
+    walk_for: int | None = None  # minutes of the walk under way, where the limit leaves fewer than planned
     asked_quiet_at: datetime | None = None
     rest_until: datetime | None = None
     counted: tuple[Counted, ...] = ()
@@ -121,6 +122,11 @@ class State:
     maybe_on: bool = False  # nobody said that they are on; they are counted as if they were
     hurt_said: str = ""  # word for word
     cut: bool = False  # bands came off at their limit, so that a movement was not done whole
+
+    @property
+    def walk_minutes(self) -> int:
+        """Of the walk under way: as planned, or what the limit left of it."""
+        return self.doing.walk_min if self.walk_for is None else self.walk_for
 
     @property
     def doing(self) -> Exercise:

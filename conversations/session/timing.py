@@ -77,4 +77,4 @@ def walk_over_at(state: State) -> datetime | None:
     """When the walk is done, or when its silence has lasted too long."""
     if state.asked_quiet_at is not None:
         return quiet_alert_at(state.asked_quiet_at)
-    return None if state.set_at is None else state.set_at + timedelta(minutes=state.doing.walk_min)
+    return None if state.set_at is None else state.set_at + timedelta(minutes=state.walk_minutes)

@@ -187,6 +187,7 @@ NOTHING_TO_COUNT = "No set has begun yet, so there is nothing to count."
 LAPSED = "We leave it there for today. What you did is noted. Write 'start' for the next one."
 LAPSED_BANDED = "I close this session. If the bands are still on, take them off now and write 'off'. Your coach has been told."
 WALK = "Walk {minutes} min at an easy pace, about {kmh} km/h. Phone with you, support or company near."
+WALK_SHORTER = "Shorter than planned: the time of the check counts too."
 WALK_LABEL = "I'm back"
 WALK_TIME = "{minutes} minutes. Stop, sit or hold on to something. Bands off now, and tap."
 OVER = {

@@ -12,7 +12,16 @@ from core.cuffs.checks import (
     refill_of,
 )
 from core.cuffs.limbs import Limb, limbs_of
-from core.cuffs.limits import Call, CallKind, can_finish, next_call, on_again_at, quiet_alert_at, quiet_at
+from core.cuffs.limits import (
+    Call,
+    CallKind,
+    can_finish,
+    next_call,
+    on_again_at,
+    quiet_alert_at,
+    quiet_at,
+    whole_minutes_left,
+)
 from core.cuffs.policy import Again, Decision, SoFar, Step, at_once, check_again, decide, failed
 from core.cuffs.rules import Finding, Verdict, judge, strictest
 
@@ -47,4 +56,5 @@ __all__ = [
     "quiet_at",
     "refill_of",
     "strictest",
+    "whole_minutes_left",
 ]

@@ -84,6 +84,12 @@ def can_finish(on_at: datetime, start_at: datetime, reps: int, tempo_s: float, l
     return ends <= on_at.astimezone(UTC) + timedelta(seconds=limit_s)
 
 
+def whole_minutes_left(on_at: datetime, at: datetime, limit_s: int) -> int:
+    """Minutes until the bands must come off, rounded down; 0 when none is left."""
+    left = on_at.astimezone(UTC) + timedelta(seconds=limit_s) - at.astimezone(UTC)
+    return max(0, left // timedelta(minutes=1))
+
+
 def quiet_at(started_at: datetime, expected_reps: int, tempo_s: float) -> datetime:
     """When to ask "All right? Bands off if not." in a set without an answer, in UTC."""
     return started_at.astimezone(UTC) + QUIET_FACTOR * set_length(expected_reps, tempo_s) + QUIET_GRACE

@@ -33,6 +33,7 @@ from conversations.protocol import (
 )
 from conversations.session import DIALOGUE
 from conversations.session.machine import advance
+from conversations.session.sets import begin
 from conversations.session.state import Brief, Phase, State
 from conversations.words import session as words
 from core.facts import BandsOff, BandsOn, CuffChecked, SessionEnded, SetDone, WalkDone
@@ -383,6 +384,28 @@ def test_a_walk_has_minutes_and_ends_with_bands_off() -> None:
     p.types("done").types("off")
     assert p.over
     assert p.facts(WalkDone)[0].minutes == pytest.approx(10, abs=0.2)  # type: ignore[attr-defined]
+
+
+@pytest.mark.parametrize(
+    ("waited_s", "minutes"), [(0, 10), (60, 10), (240, 7), (660 - 60 * 2, 2), (660 - 60, 1)]
+)
+def test_a_walk_is_as_short_as_the_check_left_time_for(waited_s: int, minutes: int) -> None:
+    walk = Exercise("walk", Region.LEGS, Scheme.WALK, walk_min=10, walk_kmh=4.0, limit_min=11)
+    at = Played(Brief("1-1", 5, (walk,))).now
+    state = replace(State(Brief("1-1", 5, (walk,))), on_at=at - timedelta(seconds=waited_s))
+    done = begin(state, at)
+    assert done.state is not None
+    assert done.state.walk_minutes == minutes
+    assert done.wake_at == at + timedelta(minutes=minutes)
+    assert ("Shorter than planned" in done.replies[0].text) is (minutes < 10)
+
+
+def test_a_walk_that_not_a_minute_is_left_for_does_not_start() -> None:
+    walk = Exercise("walk", Region.LEGS, Scheme.WALK, walk_min=10, walk_kmh=4.0, limit_min=11)
+    at = Played(Brief("1-1", 5, (walk,))).now
+    done = begin(replace(State(Brief("1-1", 5, (walk,))), on_at=at - timedelta(seconds=601)), at)
+    assert done.state is not None
+    assert (done.state.phase, done.state.why) == (Phase.OFF, "time")
 
 
 def test_a_picture_instead_of_a_number_gets_an_answer_and_the_question_again() -> None:
