@@ -5,7 +5,7 @@ from dataclasses import dataclass, replace
 from datetime import date, datetime, time, timedelta
 from zoneinfo import ZoneInfo
 
-from conversations import day_spans
+from conversations import holding
 from conversations.answers import Unclear, Why, person_name, pick
 from conversations.dates import OneTime, read
 from conversations.form import Form, Outcome, dialogue, with_answer
@@ -21,8 +21,6 @@ from core.screening import Refusal, Tier, restrictions
 REGIONS = {"cleared": ("arms", "legs"), "legs_only": ("legs",), "arms_only": ("arms",)}
 LONGEST = 300
 ALL = Choice(words.ALL_ANSWERS, "all_answers")
-HOLDS = tuple(Choice(label, value) for label, value in words.HOLDS)
-OPEN_HOLD = frozenset({"open", *words.OPEN_HOLD})
 WITH_YEAR = re.compile(r"\b20[0-9]{2}\b")
 A_YEAR_BACK = timedelta(days=364)  # less than any year, so that today's date is not read as a year ago
 
@@ -118,10 +116,8 @@ def ask(brief: Brief, draft: Draft, step: str) -> Say:
             return Say(words.LIMITS)
         case "expiry":
             return Say(words.EXPIRY)
-        case "hold" if draft.readings:
-            return Say(words.HOLD_WHICH, day_spans.options(draft.readings))
         case "hold":
-            return Say(words.HOLD_UNTIL.format(name=brief.client_name), HOLDS)
+            return holding.question(brief.client_name, draft.readings)
         case _ if needs_note(brief, draft):
             return Say(REFUSALS[Refusal.NEEDS_NOTE])
         case _:
@@ -162,17 +158,9 @@ def fill(brief: Brief, draft: Draft, step: str, answer: Said) -> Draft:
 
 
 def _held(brief: Brief, draft: Draft, answer: Said) -> Draft:
-    """Until a day after today, or until the coach says; what may mean several days is asked. Raises `Unclear`."""
-    plain = " ".join(answer.text.split())
-    if plain.casefold() in OPEN_HOLD:
-        return replace(draft, hold="open", readings=())
-    spans = (plain,) if plain in draft.readings else day_spans.read_texts(plain, answer.at, brief.zone)
-    spans = tuple(one for one in spans if day_spans.from_text(one).last > _today(brief, answer))
-    if not spans:
-        raise Unclear(Why.NOT_A_DAY)
-    if len(spans) > 1:
-        return replace(draft, readings=spans)
-    return replace(draft, hold=day_spans.from_text(spans[0]).last.isoformat(), readings=())
+    """Until a day after today, or until the coach says. Raises `Unclear`."""
+    found = holding.day_or_readings(answer.text, draft.readings, answer.at, brief.zone)
+    return replace(draft, hold=found.hold, readings=found.readings)
 
 
 def _today(brief: Brief, answer: Said) -> date:
@@ -219,7 +207,7 @@ def finish(brief: Brief, draft: Draft, at: datetime) -> Outcome:
         draft.note,
         draft.clinician and f"clinician: {draft.clinician}, {draft.said_on}",
         draft.limits and f"limits: {draft.limits}",
-        hold and words.ASKED_ON.format(day=f"{date.fromisoformat(hold):%-d %B %Y}"),
+        hold and holding.shown(hold),
     )
     note = "; ".join(part for part in parts if part)
     limits = ",".join(restrictions(brief.findings)) if regions else ""

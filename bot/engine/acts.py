@@ -102,6 +102,7 @@ def hold(engine: "Engine", coach: Person, client: Person, now: datetime) -> None
         turns.deliver(engine, client, session, Resumed(now))  # it reads the hold now, not at the next word
     again = Choice(words.LOOK_AT_CLEARANCE, f"menu:clearing:{client.id}")
     engine.say(coach, Say(words.CLIENT_LINE.format(name=client.name, state=words.IS_ON_HOLD), (again,)), now)
+    holding.ask_until(engine, coach, client, now)
 
 
 def give_recap(engine: "Engine", client: Person, details: dict[str, Any], now: datetime) -> bool:
@@ -137,6 +138,7 @@ ACTS: dict[str, tuple[Action, Act]] = {
     "without_consent": (Action.TALK, agreeing.without),
     "ask_coach_to_clear": (Action.TALK, ask_coach_to_clear),
     "cleared": (Action.CLEAR, cleared),
+    "hold_until": (Action.CLEAR, holding.until),
     "plan_given": (Action.PLAN, plans.given),
     "plan_changed": (Action.PLAN, plans.changed),
     "leave": (Action.TALK, records.leave),

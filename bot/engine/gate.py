@@ -72,6 +72,7 @@ TALKS: dict[str, Action] = {
     "details": Action.TALK,
     "trouble": Action.TALK,
     "pausing": Action.PLAN,
+    "holding": Action.CLEAR,
     "covering": Action.COVER,
     "writing": Action.RELAY,
     "cueing": Action.RELAY,

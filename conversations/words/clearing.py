@@ -43,6 +43,8 @@ HOLDS = (
 )
 OPEN_HOLD = ("until i say", "until i say so", "open", "no date", "open end", "i'll say", "i will say")
 ASKED_ON = "held until {day}"
+HELD_OPEN = "{name} stays on hold until you say."
+HELD_TO = "{name}: {held}. I ask you again that morning; it never ends by itself."
 HOLD_WHICH = "Which day do you mean?"
 NOTE = "A note for the record?"
 NO_NOTE = "No note"

@@ -41,6 +41,8 @@ class Coach:
             self.says("No note" if "No note" in labels else "looked at it", 8)
         elif re.match(r"A plan for|Which template", message.text):
             self.says("cancel", 8)
+        elif message.text.startswith("Hold ") and "Two weeks" in labels:
+            self.says(self.dice.choice(("two weeks", "until I say")), 10)
         elif "only one who gets alerts" in message.text:
             self.later(message, "I am alone", 5, 10)
 

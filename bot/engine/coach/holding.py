@@ -3,11 +3,12 @@
 from datetime import date, datetime, time
 from typing import TYPE_CHECKING, Any
 
-from bot.engine import clearances, quiet
+from bot.engine import clearances, gate, quiet, turns
 from conversations.protocol import Choice, Say
 from conversations.words import engine as words
+from core.access import Action
 from core.calendar.zones import instant
-from core.store import duties
+from core.store import duties, people
 from core.store.people import Person
 
 if TYPE_CHECKING:
@@ -23,6 +24,21 @@ def decided(engine: "Engine", client: Person, hold: str | None, now: datetime) -
     if hold is not None and coach is not None:
         asked = instant(date.fromisoformat(hold), ASKED_AT, client.zone)
         duties.plan(engine.store, client.id, "hold_over", {}, quiet.earliest(engine, coach, asked), now)
+
+
+def ask_until(engine: "Engine", coach: Person, client: Person, now: datetime) -> None:
+    """After "Hold": until when. Only of whoever may clear: a second contact holds, and the coach decides."""
+    duties.unplan(engine.store, client.id, "hold_over")
+    if gate.allows(engine, coach, Action.CLEAR, client):
+        turns.begin(engine, coach, "holding", {"client": client.id}, now)
+
+
+def until(engine: "Engine", coach: Person, details: dict[str, Any], now: datetime) -> bool:
+    """The coach gave a hold its day."""
+    client = people.by_id(engine.store, details["client"])
+    decided(engine, client, details["hold"], now)
+    tell(engine, client, details["hold"], now)
+    return False
 
 
 def tell(engine: "Engine", client: Person, hold: str | None, now: datetime) -> None:
