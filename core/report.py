@@ -14,10 +14,11 @@ from core.outcomes import Change, girth_change, last_days, pain_change, reps_at_
 from core.outcomes import Week as LoadWeek
 from core.outcomes import week as load_week
 from core.plans import Side
+from core.safety.asking import Part
 from core.safety.pain import Where
 
 PASSED = ("go", "ease")
-MORNINGS = ("morning", "evening", "48h")
+LATER = frozenset((*Part, "48h"))  # asked after the day's training; "48h" was stored before
 A_WEEK = timedelta(weeks=1)
 Range = tuple[int, int]
 
@@ -103,7 +104,10 @@ class Week:
 
 @dataclass(frozen=True, slots=True)
 class Pain:
-    """Pain of one session's day, 0-10; None: not said. `after` leaves out the burn of the working muscle."""
+    """Pain of one session, 0-10; None: not said. `after` leaves out the burn of the working muscle.
+
+    `morning`: the worst of that evening, the next morning and two days after.
+    """
 
     day: str
     before: int | None
@@ -275,7 +279,7 @@ def pain_days(taken: Taken) -> tuple[Pain, ...]:
     days: dict[str, str] = {}
     for one in sorted((each for each in taken.rated if each.what == "pain"), key=lambda each: each.at):
         burn = one.part == "after" and one.where == Where.MUSCLE
-        part = "morning" if one.part in MORNINGS else one.part
+        part = "morning" if one.part in LATER else one.part
         mine = scores.setdefault(one.session, {})
         mine[part] = max(mine.get(part, 0), 0 if burn else one.score)
         days.setdefault(one.session, _day(one.at, taken.zone))

@@ -159,7 +159,7 @@ REVIEW_EARLY = (
 SAME_PLAN_AGAIN = "Same plan again"
 AGAIN_SENT = "{name} has the same plan again, at the loads reached."
 NOTHING_TO_FINISH = "{name} has no plan to finish."
-RECAP_HEAD = "This plan is done: {sessions} sessions."
+RECAP_HEAD = "This plan is done: {sessions}."
 RECAP_LOAD = "{movement}: from {first} to {last}."
 RECAP_END = "Well done. Your coach looks at it with you and says what comes next. No bands until then."
 

@@ -20,3 +20,8 @@ NOT_WORDS = {
     "location": "I don't need to know where you are just now. Tap a button or type your answer, please.",
     "other": "I can't read that one. Tap a button or type your answer, please.",
 }
+
+
+def counted(number: int, what: str) -> str:
+    """ "1 session", "2 sessions"."""
+    return f"{number} {what}" if number == 1 else f"{number} {what}s"

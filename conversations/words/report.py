@@ -2,6 +2,7 @@
 
 from datetime import date
 
+from conversations.words.common import counted
 from core.outcomes import Change
 from core.report import Movement, Report
 from core.resistance import TEMPO_MARK
@@ -40,10 +41,10 @@ LEGEND = "shaded: range wanted   ·   grey bar: expected, 4 times in 5   ·   op
 MORE_MOVEMENTS = "and {count} more: {names}"
 
 CAME = "Came to {done} of {planned} planned sessions{stopped}."
-TRAINED = "{sessions} sessions done{stopped}; no fixed days."
+TRAINED = "{sessions} done{stopped}; no fixed days."
 STOPPED_ONE = ", one of them stopped early"
 STOPPED = ", {count} of them stopped early"
-LOADS = "{name}: {sessions} sessions, {reps} reps, {loads}"
+LOADS = "{name}: {sessions}, {reps} reps, {loads}"
 LOAD_SAME = "at {load}"
 LOAD_MOVED = "{first} to {last}"
 BODY_WEIGHT = "body weight"
@@ -62,7 +63,12 @@ PAIN_CHANGE = {
     Change.DOWN: "less, by the published rule",
     Change.NONE: "no change that counts by the published rule",
 }
-PAIN_NONE = "No pain in {sessions} sessions: before, after, the next morning."
+PAIN_NONE = "No pain in {sessions}; asked {when}."
+PAIN_ASKED = {
+    "before": "before",
+    "after": "after",
+    "morning": "in the days after",
+}  # by core.report.Pain field
 PAIN_HIGHEST = "Highest pain on record: {score} of 10."
 EFFORT = "Effort after sessions: {effort:.1f} of 10 on average."
 WEEK_LOAD = "Weekly load (effort x minutes): {load:.0f} in the last seven days{mean}{spread}."
@@ -115,13 +121,13 @@ def _attendance(made: Report) -> str:
     stopped = {0: "", 1: STOPPED_ONE}.get(made.stopped, STOPPED.format(count=made.stopped))
     if made.planned:
         return CAME.format(done=made.done, planned=made.planned, stopped=stopped)
-    return TRAINED.format(sessions=made.sessions + made.stopped, stopped=stopped)
+    return TRAINED.format(sessions=counted(made.sessions + made.stopped, "session"), stopped=stopped)
 
 
 def _movement(one: Movement) -> str:
     first, last = _load(one.first_load), _load(one.last_load)
     loads = LOAD_SAME.format(load=first) if first == last else LOAD_MOVED.format(first=first, last=last)
-    text = LOADS.format(name=one.name, sessions=one.sessions, reps=one.reps, loads=loads)
+    text = LOADS.format(name=one.name, sessions=counted(one.sessions, "session"), reps=one.reps, loads=loads)
     if one.percent is not None:
         text += _trend(_load(one.at_load), one.percent, one.sure)
     return f"{text}."
@@ -154,6 +160,14 @@ def _ranges(made: Report) -> list[str]:
     return [f"{text}.", *full]
 
 
+def _no_pain(made: Report) -> str:
+    """Only what was asked counts as "no pain"."""
+    asked = [
+        said for name, said in PAIN_ASKED.items() if any(getattr(day, name) is not None for day in made.pain)
+    ]
+    return PAIN_NONE.format(sessions=counted(len(made.pain), "session"), when=", ".join(asked))
+
+
 def _pain(made: Report) -> list[str]:
     scores = [
         score for day in made.pain for score in (day.before, day.after, day.morning) if score is not None
@@ -161,7 +175,7 @@ def _pain(made: Report) -> list[str]:
     if not scores:
         return [NO_PAIN]
     if not any(scores):
-        return [PAIN_NONE.format(sessions=len(made.pain))]
+        return [_no_pain(made)]
     lines = [PAIN_HIGHEST.format(score=max(scores))]
     trend = made.pain_trend
     if trend is not None:

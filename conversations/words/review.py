@@ -2,7 +2,7 @@
 
 REVIEW = "Review the plan"
 NOTHING = "{name} has no plan to review."
-HEAD = "Review, {name}: {weeks} weeks, {sessions} sessions."
+HEAD = "Review, {name}: {weeks}, {sessions}."
 PAIN = "Pain: at most {most} of 10, last {last}."
 MISSED = "Missed in a row: {count}."
 ASK = (

@@ -301,7 +301,7 @@ def test_finishing_gives_a_recap_suggests_the_review_and_can_be_taken_up_again(r
     room.taps(COACH, "Finish the plan")
     assert "Finish Ruta's plan?" in room.says(COACH)
     room.taps(COACH, "Finish it")
-    assert room.says(RUTA).splitlines()[0] == "This plan is done: 1 sessions."
+    assert room.says(RUTA).splitlines()[0] == "This plan is done: 1 session."
     assert "6 to 8 weeks" in room.says(COACH)
     room.types(RUTA, "start")
     assert "no plan for you" in room.says(RUTA)

@@ -66,8 +66,13 @@ def test_without_pain_without_days_without_checks_it_says_so() -> None:
     )
     said = in_short(bare)
     assert said[0] == "13 sessions done; no fixed days."
-    assert "No pain in 1 sessions: before, after, the next morning." in said
+    assert "No pain in 1 session; asked before, after, in the days after." in said
     assert "No band check on record." in said
+
+
+def test_no_pain_is_said_only_of_what_was_asked() -> None:
+    asked = replace(MADE, pain=(Pain("2026-01-05", 0, None, None), Pain("2026-01-08", 0, 0, None)))
+    assert "No pain in 2 sessions; asked before, after." in in_short(asked)
 
 
 def test_the_weekly_load_is_named_with_what_it_is_made_of() -> None:

@@ -13,6 +13,7 @@ from core.facts import CuffChecked, Measured, Rated, SessionEnded, SetDone, Walk
 from core.outcomes import Change
 from core.plans import Side
 from core.report import Report, Taken, checks, pain_trend, report
+from core.safety.asking import Part
 
 START = datetime(2026, 1, 5, 19, tzinfo=UTC)  # a Monday
 LISBON = "Europe/Lisbon"
@@ -137,6 +138,13 @@ def test_pain_is_by_session_and_the_burn_of_the_muscle_is_none() -> None:
     first, second = report(replace(EMPTY, rated=found)).pain
     assert (first.day, first.before, first.after, first.morning) == ("2026-01-05", 3, 0, 2)
     assert (second.before, second.after, second.morning) == (1, None, None)
+
+
+@pytest.mark.parametrize("part", [*Part, "48h"])
+def test_pain_of_every_question_after_the_session_is_in_the_report(part: str) -> None:
+    found = [rated(0, 0), replace(rated(2, 4, part), session="1-0")]
+    [day] = report(replace(EMPTY, rated=found)).pain
+    assert (day.before, day.morning) == (0, 4)
 
 
 def test_pain_went_down_by_two_points_from_the_first_to_the_last_third() -> None:

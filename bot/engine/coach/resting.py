@@ -7,6 +7,7 @@ from bot.engine import calendar, practice, quiet, reports, status, weeks
 from bot.engine.coach import pauses
 from conversations.protocol import Choice, Say
 from conversations.words import coach as words
+from conversations.words.common import counted
 from core.calendar.zones import local
 from core.digest import REVIEW_WEEKS
 from core.facts import WORKED, CoachDid, LoadMoved, Paused, PlanEnded, PlanGiven, SessionEnded
@@ -97,7 +98,7 @@ def finish(engine: "Engine", coach: Person, client: Person, now: datetime) -> No
 
 def recap(engine: "Engine", client: Person) -> str:
     """What the plan brought: sessions done, and each load from the first to the last."""
-    head = words.RECAP_HEAD.format(sessions=sessions_done(engine, client))
+    head = words.RECAP_HEAD.format(sessions=counted(sessions_done(engine, client), "session"))
     return "\n".join([head, *load_lines(engine, client), words.RECAP_END])
 
 

@@ -10,6 +10,7 @@ from conversations.protocol import Choice, Say
 from conversations.words import coach as coach_words
 from conversations.words import report as report_words
 from conversations.words import review as words
+from conversations.words.common import counted
 from core.facts import CoachDid, Rated
 from core.store import facts
 from core.store.people import Person
@@ -28,7 +29,9 @@ def show(engine: "Engine", coach: Person, client: Person, now: datetime) -> None
     pain = [one.score for one in facts.since(engine.store, Rated, client.id, began, what="pain")]
     lines = [
         words.HEAD.format(
-            name=name, weeks=(now - began).days // 7, sessions=resting.sessions_done(engine, client)
+            name=name,
+            weeks=counted((now - began).days // 7, "week"),
+            sessions=counted(resting.sessions_done(engine, client), "session"),
         ),
         *resting.load_lines(engine, client),
         words.PAIN.format(most=max(pain), last=pain[-1]) if pain else "",

@@ -109,7 +109,7 @@ def test_the_page_goes_into_a_file(db: Path, tmp_path: Path, suffix: str, begins
 def test_without_a_file_its_sentences_are_printed(db: Path, capsys: pytest.CaptureFixture[str]) -> None:
     assert main(["report", "Ruta", "--db", str(db)]) == 0
     text = capsys.readouterr().out
-    assert "1 sessions done; no fixed days." in text
+    assert "1 session done; no fixed days." in text
     assert "not a medical document" in text
     assert main(["report", "Ruta", "--json", "--db", str(db)]) == 0
     assert json.loads(capsys.readouterr().out)["report"]["sessions"] == 1
