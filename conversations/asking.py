@@ -10,8 +10,9 @@ from conversations.heard import NO_PAIN
 from conversations.protocol import Choice, Do, Effect, Record, Said, Say
 from conversations.words import asking as words
 from conversations.words.advice import QUESTIONS
+from conversations.words.readings import both
 from core.facts import Answered
-from core.progression import Question
+from core.progression import Explanation, Question
 
 MOST_LEFT = 60  # reps
 LONGEST_REST_S = 600
@@ -19,12 +20,16 @@ LONGEST_REST_S = 600
 
 @dataclass(frozen=True, slots=True)
 class Brief:
-    """About which session and movement (as stored, and as the client calls it), and what is asked."""
+    """About which session and movement (as stored, and as the client calls it), and what is asked.
+
+    `either`: the two explanations that it tells apart, the likelier first; (): from before they were said.
+    """
 
     session: str
     movement: str
     movement_name: str
     question: Question
+    either: tuple[Explanation, ...] = ()
 
 
 @dataclass(frozen=True, slots=True)
@@ -51,8 +56,10 @@ BUTTONS: Mapping[Question, tuple[Choice, ...]] = {
 
 def ask(brief: Brief, draft: Draft, step: str) -> Say:
     """Its words."""
-    text = words.ABOUT.format(name=brief.movement_name.lower(), question=QUESTIONS[brief.question])
-    return Say(text, BUTTONS.get(brief.question, ()))
+    text = words.ABOUT.format(
+        name=brief.movement_name.lower(), both=both(brief.either), question=QUESTIONS[brief.question]
+    )
+    return Say(" ".join(text.split()), BUTTONS.get(brief.question, ()))
 
 
 def fill(brief: Brief, draft: Draft, step: str, answer: Said) -> Draft:

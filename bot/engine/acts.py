@@ -118,7 +118,8 @@ def give_recap(engine: "Engine", client: Person, details: dict[str, Any], now: d
     lines = [(name, counts, doing) for name, (counts, doing) in done.items()]
     advised = loads.advised(engine, client.id, session)
     moves = loads.move(engine, client.id, session, advised)
-    text = recap(lines, moves, [walk.minutes for walk in walks])
+    read = reading.lines(engine, client.id, advised)
+    text = recap(lines, moves, [walk.minutes for walk in walks], read)
     engine.say(client, Say(text), now)
     reminders.trained(engine, client, now)
     checks.tell_patterns(engine, client.id)

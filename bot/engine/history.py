@@ -183,6 +183,8 @@ def with_answers(record: SessionRecord, asked: Sequence[Answered]) -> SessionRec
                 record = replace(record, rest_s=(float(one.answer),))
             case Question.WERE_ALL_CLEAN if one.answer != "yes":
                 record = replace(record, rough=True)
+            case Question.HOW_WAS_THE_DAY if one.answer == "yes":
+                record = replace(record, tired=True)
             case _:
                 pass
     return record

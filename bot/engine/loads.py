@@ -11,7 +11,7 @@ from conversations.words.advice import sentence
 from conversations.words.movements import CUES, NAMES, lesson
 from core.facts import LoadMoved, SetDone
 from core.plans import Exercise, Plan, Scheme
-from core.progression import Action, Advice, Caution, Question
+from core.progression import Action, Advice, Caution, Explanation, Question
 from core.resistance import shown
 from core.store import facts, people
 from core.units import Load
@@ -172,10 +172,17 @@ def _moved(engine: "Engine", session: str, exercise: Exercise, advice: Advice) -
     )
 
 
-def question(found: Advised) -> tuple[str, Question] | None:
-    """The movement whose numbers have two close readings, and what tells them apart; at most one a session."""
-    asks = ((exercise.movement, advice.question) for exercise, advice in found)
-    return next(((movement, asked) for movement, asked in asks if asked is not None), None)
+def question(found: Advised) -> tuple[str, Question, tuple[Explanation, ...]] | None:
+    """The movement whose numbers have two close readings, what tells them apart, and the two; at most one a session."""
+    asks = ((exercise.movement, advice.question, advice.readings) for exercise, advice in found)
+    return next(
+        (
+            (name, asked, tuple(one.name for one in read[:2]))
+            for name, asked, read in asks
+            if asked is not None
+        ),
+        None,
+    )
 
 
 def jump(engine: "Engine", client: int, session: str) -> float:

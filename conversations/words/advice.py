@@ -54,7 +54,7 @@ CAUTIONS = {
     Caution.BANDS_LOOSE: "The bands were loose last time, so those reps don't raise the load: {use}.",
     Caution.BANDS_TIGHT: "The bands were tight last time; get the fit right before the load changes: {use}.",
     Caution.ROUGH_COUNT: "Last time's count was a rough one, so the load stays put: {use}.",
-    Caution.TRAINED_ELSEWHERE: "Those muscles had worked hard before, so last time moves no load: {use}.",
+    Caution.TRAINED_ELSEWHERE: "You came to it tired, so last time moves no load: {use}.",
     Caution.REPS_FAST: "The reps ran fast last time; 2 up, 2 down before the load goes up: {use}.",
 }
 

@@ -13,12 +13,17 @@ NOTHING = "No sets on record today, so the loads stay as they are."
 TOMORROW = "I'll ask how you are, tomorrow morning at the latest."
 
 
-def recap(sets: Sequence[Done], moves: Sequence[Move], walks: Sequence[float] = ()) -> str:
-    """One line for what was done and one for what comes next, per movement; `walks` in minutes with bands."""
+def recap(
+    sets: Sequence[Done], moves: Sequence[Move], walks: Sequence[float] = (), read: Sequence[str] = ()
+) -> str:
+    """One line for what was done and one for what comes next, per movement; `walks` in minutes with bands.
+
+    `read`: what the numbers look like.
+    """
     lines = [_done(*one) for one in sets]
     lines += [f"Walk with bands: {minutes:.0f} min." for minutes in walks]
     lines = lines or [NOTHING]
-    return "\n".join([*lines, *(_next(*move) for move in moves), TOMORROW])
+    return "\n".join([*lines, *read, *(_next(*move) for move in moves), TOMORROW])
 
 
 def _done(name: str, counts: Counts, doing: str) -> str:

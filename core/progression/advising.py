@@ -26,7 +26,7 @@ def advise(request: Request) -> Advice:
         chance_in_range=chance,
         because=_because(request, client, choice, held, expected[0]),
         readings=read,
-        question=separating(read) if read else None,
+        question=separating(read, client.last) if read else None,
         cautions=held,
     )
 

@@ -185,10 +185,22 @@ def _log_likelihood(found: Mapping[Clue, float], expects: Table) -> float:
     return log
 
 
-def separating(ranked: tuple[Reading, ...]) -> Question | None:
-    """The question that tells the two most likely explanations apart, when they are close."""
+def separating(ranked: tuple[Reading, ...], session: SessionRecord) -> Question | None:
+    """The question that tells the two most likely explanations apart, when they are close; never what is known."""
     first, second = ranked[0], ranked[1]
     if second.odds < CLOSE * first.odds:
         return None
     pair = {first.name, second.name}
-    return next(question for name, question in ASKS.items() if name in pair)
+    asks = (question for name, question in ASKS.items() if name in pair)
+    return next((question for question in asks if question not in _answered(session)), None)
+
+
+def _answered(session: SessionRecord) -> frozenset[Question]:
+    """What was told or measured already."""
+    known = {
+        Question.HOW_LONG_WAS_THE_REST: session.rest_s is not None,
+        Question.COULD_DO_MORE: session.reps_left is not None,
+        Question.WERE_ALL_CLEAN: session.rough,
+        Question.HOW_WAS_THE_DAY: session.tired,
+    }
+    return frozenset(question for question, is_known in known.items() if is_known)

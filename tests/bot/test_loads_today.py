@@ -7,7 +7,8 @@ from decimal import Decimal
 import pytest
 
 from bot.engine import loads, reading, status, walks
-from bot.engine.history import checks_right
+from bot.engine.history import checks_right, with_answers
+from conversations.words.readings import AS_IF
 from core.facts import (
     Answered,
     CuffChecked,
@@ -21,9 +22,10 @@ from core.facts import (
 )
 from core.plan_text import plan_to_text
 from core.plans import Exercise, Plan, Region, Scheme, Side
+from core.progression import Question, SessionRecord
 from core.store import facts, people
 from core.units import Load
-from tests.practice import START, Practice
+from tests.practice import COACH, START, Practice
 
 LOADS = tuple(Load(Decimal(half) / 2) for half in range(12, 41))
 
@@ -251,8 +253,51 @@ def test_a_close_call_is_asked_about_and_the_answer_is_read(practice: Practice) 
         client = people.by_id(engine.store, practice.client)
         assert reading.ask(engine, client, session, advised, practice.stage.clock.now())
     practice.settle()
-    assert "One question about the goblet squat" in practice.newest(2001).text
+    text = practice.newest(2001).text
+    assert "One question about the goblet squat" in text
+    assert all(AS_IF[one] in text for one in found[2])
     practice.types(2001, "3")
     kept = facts.current(engine.store, Answered, practice.client, part="asked:goblet_squat")
     assert [(one.session, one.question) for one in kept] == [(session, found[1].value)]
     assert facts.current(engine.store, LoadMoved, practice.client, session=session)
+
+
+@pytest.mark.parametrize(("said", "tired"), [("yes", True), ("no", False)])
+def test_a_hard_day_before_keeps_a_weak_session_from_moving_the_load(said: str, tired: bool) -> None:
+    record = SessionRecord(START.date(), "10 kg", (18, 9, 5))
+    answer = Answered(START, "s", "asked:goblet_squat", Question.HOW_WAS_THE_DAY, said)
+    assert with_answers(record, [answer]).tired is tired
+
+
+def test_after_a_movement_the_numbers_are_read_aloud_where_it_is_not_the_load(practice: Practice) -> None:
+    settled(practice)
+    engine = practice.stage.engine
+    session = trained(practice, 13, 33, now(practice).exercises[0].doing)
+    for no, reps in ((2, 32), (3, 31)):
+        known = facts.current(engine.store, SetDone, practice.client, session=session, set_no=no)[0]
+        with engine.store.transaction():
+            facts.put(
+                engine.store,
+                practice.client,
+                replace(known, reps=reps, tightness=4),
+                practice.stage.clock.now(),
+            )
+    first = facts.current(engine.store, SetDone, practice.client, session=session, set_no=1)[0]
+    with engine.store.transaction():
+        facts.put(engine.store, practice.client, replace(first, tightness=4), practice.stage.clock.now())
+        advised = loads.advised(engine, practice.client, session)
+        assert reading.lines(engine, practice.client, advised) == [
+            "Goblet squat: the numbers look as if the bands were loose."
+        ]
+        client = people.by_id(engine.store, practice.client)
+        (line,) = reading.for_coach(engine, client)
+    assert line.startswith("Goblet squat, the last numbers: bands loose ")
+
+
+def test_a_load_that_is_right_needs_no_words(practice: Practice) -> None:
+    settled(practice)
+    engine = practice.stage.engine
+    session = trained(practice, 13, 32, now(practice).exercises[0].doing)
+    assert reading.lines(engine, practice.client, loads.advised(engine, practice.client, session)) == []
+    practice.types(COACH, "ruta")
+    assert "the last numbers" not in practice.newest(COACH).text

@@ -3,7 +3,7 @@
 from datetime import datetime, timedelta
 from typing import TYPE_CHECKING
 
-from bot.engine import alerts, calendar, clearances, screenings, status, trends, weeks
+from bot.engine import alerts, calendar, clearances, reading, screenings, status, trends, weeks
 from bot.engine.coach import allowing, away, loads_asked, pauses, plans, reading_plans, stopping_session
 from bot.engine.coach import clients as whose
 from conversations.protocol import Choice, Say
@@ -178,10 +178,11 @@ def _session(engine: "Engine", client: Person, started: SessionStarted) -> str:
 
 
 def course(engine: "Engine", client: Person, now: datetime) -> list[str]:
-    """Weekly load, and reps at equal load."""
+    """Weekly load, reps at equal load, and what the last numbers look like."""
     week, strength = trends.week_of(engine, client, now), trends.strength(engine, client)
     lines = [words.week_load(week)] if week is not None else []
-    return [*lines, *(words.trend(name, found) for name, found in strength.items())]
+    lines += [words.trend(name, found) for name, found in strength.items()]
+    return [*lines, *reading.for_coach(engine, client)]
 
 
 def open_lines(engine: "Engine", client: Person) -> list[str]:

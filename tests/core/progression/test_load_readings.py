@@ -1,16 +1,18 @@
 """What the numbers of one session say."""
 
 import math
+from typing import Any
 
 import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from core.progression import Explanation, Question, SessionRecord, advise
+from core.progression import Explanation, Question, Reading, SessionRecord, advise
 from core.progression.fall import usual_falls
 from core.progression.readings import ASKS, EXPECTS, PRIOR, Expected, readings, separating
 from tests.core.progression.scenes import ask, gentle, kg, session
 
+NUMBERS = session(5, kg(12), 45, 33, 20)
 USUAL = Expected(math.log(31), usual_falls())
 
 
@@ -48,13 +50,40 @@ def test_reps_that_rise_from_set_to_set_are_the_bands_not_the_load() -> None:
 
 def test_two_close_explanations_lead_to_one_question() -> None:
     """Far too many in every set: loose bands, or simply a light load. The rating at the end tells."""
-    ranked = readings(session(5, kg(12), 45, 33, 20), USUAL)
+    ranked = readings(NUMBERS, USUAL)
     assert {one.name for one in ranked[:2]} == {Explanation.BANDS_LOOSE, Explanation.LOAD_LIGHT}
-    assert separating(ranked) is Question.HOW_TIGHT_AT_THE_END
+    assert separating(ranked, NUMBERS) is Question.HOW_TIGHT_AT_THE_END
 
 
 def test_a_clear_reading_asks_nothing() -> None:
-    assert separating(readings(session(5, kg(12), 31, 15, 8, tightness=7, refill_s=2), USUAL)) is None
+    clear = session(5, kg(12), 31, 15, 8, tightness=7, refill_s=2)
+    assert separating(readings(clear, USUAL), clear) is None
+
+
+CLOSE_CALLS = [
+    ((Explanation.REST_LONG, Explanation.LOAD_RIGHT), {}, Question.HOW_LONG_WAS_THE_REST),
+    ((Explanation.REST_LONG, Explanation.LOAD_RIGHT), {"rest_s": (31.0,)}, Question.COULD_DO_MORE),
+    ((Explanation.LOAD_LIGHT, Explanation.LOAD_RIGHT), {}, Question.COULD_DO_MORE),
+    ((Explanation.LOAD_LIGHT, Explanation.LOAD_RIGHT), {"reps_left": (4,)}, None),
+    ((Explanation.COUNT_UNCLEAN, Explanation.LOAD_LIGHT), {}, Question.WERE_ALL_CLEAN),
+    ((Explanation.COUNT_UNCLEAN, Explanation.LOAD_RIGHT), {"reps_left": (0,), "rough": True}, None),
+    ((Explanation.LOAD_HEAVY, Explanation.LOAD_RIGHT), {}, Question.HOW_WAS_THE_DAY),
+    ((Explanation.LOAD_HEAVY, Explanation.LOAD_RIGHT), {"tired": True}, Question.COULD_DO_MORE),
+]
+
+
+@pytest.mark.parametrize(("pair", "details", "wanted"), CLOSE_CALLS)
+def test_nothing_is_asked_that_was_told_or_measured(
+    pair: tuple[Explanation, Explanation], details: dict[str, Any], wanted: Question | None
+) -> None:
+    ranked = (Reading(pair[0], 0.5), Reading(pair[1], 0.4))
+    assert separating(ranked, session(5, kg(12), 31, 15, 8, **details)) is wanted
+
+
+@pytest.mark.parametrize(("second", "asks"), [(0.249, False), (0.25, True), (0.26, True)])
+def test_close_means_half_the_odds_of_the_first(second: float, asks: bool) -> None:
+    ranked = (Reading(Explanation.BANDS_LOOSE, 0.5), Reading(Explanation.LOAD_LIGHT, second))
+    assert (separating(ranked, NUMBERS) is not None) is asks
 
 
 def test_the_clients_own_fall_is_what_counts() -> None:
