@@ -156,15 +156,24 @@ def _after_many(state: State, event: Said, noted: Say, effects: tuple[Effect, ..
 def amend(state: State, event: Said | Corrected, no: int, counts: tuple[Count, ...]) -> Turn[State]:
     """Change a set that has its count."""
     one = next((each for each in state.counted if each.no == no), None)
-    if one is None or len(counts) != len(state.doing.sides):
+    places = () if one is None else _amended(state, one, counts)
+    if one is None or not places:
         return turn(state, Say(words.NOT_A_NUMBER))
     message = event.of if isinstance(event, Corrected) else event.message
-    values = tuple(count.value for count in counts)
-    one = replace(stated(one, tuple(range(len(counts))), counts, message, event.at), rough=False, blank=False)
+    one = replace(stated(one, places, counts, message, event.at), rough=False, blank=False)
     state = with_counted(state, one)
-    shown = " and ".join(str(value) for value in values)
+    shown = " and ".join(str(value) for value in one.reps)
     said = Said(event.at, event.text, None, message)
     return then(state, said, (Say(words.CHANGED.format(n=no, reps=shown)),), facts(state, event.at, one))
+
+
+def _amended(state: State, one: Counted, counts: tuple[Count, ...]) -> tuple[int, ...]:
+    """The places that these counts change: all, or the side said last where each side was said by itself."""
+    sides = len(state.doing.sides)
+    if len(counts) == sides:
+        return tuple(range(sides))
+    together = len(set(one.said_by)) == 1 and one.said_by[0] is not None
+    return (len(one.reps) - 1,) if len(counts) == 1 and is_full(state, one) and not together else ()
 
 
 def corrected(state: State, event: Corrected) -> Turn[State]:

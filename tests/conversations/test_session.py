@@ -568,3 +568,11 @@ def test_a_number_well_into_the_next_set_is_asked_about_when_the_last_count_is_m
     if asks:
         p.taps("2", "which.1.1.17")
         assert p.sets() == {2: 17}
+
+
+def test_one_number_after_both_sides_corrects_the_side_said_last_and_never_both() -> None:
+    p = played(ROW).fits().types("done").types("17").types("16").types("no, 18")
+    assert by_set(p) == {(1, 1, Side.LEFT): 17, (1, 1, Side.RIGHT): 18}
+    assert "17 and 18" in p.heard
+    p = played(ROW).fits().types("done").types("17 left 16 right").types("no, 18")
+    assert by_set(p) == {(1, 1, Side.LEFT): 17, (1, 1, Side.RIGHT): 16}
