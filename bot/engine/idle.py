@@ -38,13 +38,13 @@ def offered(engine: "Engine", client: Person, text: str, now: datetime) -> bool:
 
 def send(engine: "Engine", client: Person, line: str, now: datetime) -> None:
     """The button under the offer; once sent it holds no words any more."""
-    from bot.engine import menus
+    from bot.engine import relaying
 
     if not line:
         engine.say(client, Say(words.SENT_ALREADY), now)
         return
     threads.change_buttons(engine.store, client.id, SEND + line, SEND)
-    menus.to_coach(engine, client, line, now)
+    relaying.to_coach(engine, client, line, now)
 
 
 def _menu() -> tuple[Choice, ...]:

@@ -12,43 +12,34 @@ from bot.engine import (
     emergency,
     gate,
     kit,
-    loads,
     measuring,
     open_alert,
     own_calendar,
     practice,
-    quiet,
     records,
-    recovery,
+    relaying,
     reports,
     resuming,
-    screenings,
+    starting,
     status,
     turns,
 )
-from bot.engine.coach import away, listing, plans, stopping_session
+from bot.engine.coach import away, listing, plans
 from bot.engine.coach import clients as whose
 from bot.engine.coach import menu as coach_menu
-from conversations.protocol import Choice, Relay, Resumed, Say
+from conversations.protocol import Choice, Resumed, Say
 from conversations.words import coach as coach_words
 from conversations.words import engine as words
-from conversations.words.planning import named
 from core.access import Action
-from core.calendar.zones import local
-from core.facts import CoachDid
-from core.store import duties, facts, people, threads
+from core.store import threads
 from core.store.people import Person, Role
 
 if TYPE_CHECKING:
     from bot.engine.core import Engine
 
-TO = re.compile(r"^to\s+(?P<name>[^:]{1,40}):\s*(?P<text>.+)$", re.IGNORECASE | re.DOTALL)
-
 CLIENT = re.compile(r"^/?client\s+(?P<name>.{1,60})$", re.IGNORECASE)
 
 REPORT = re.compile(r"^/?report(?:\s+(?:on\s+)?(?P<name>.{1,60}))?$", re.IGNORECASE)
-
-COACH = re.compile(r"^coach[:,]?\s+(?P<text>.+)$", re.IGNORECASE | re.DOTALL)
 
 WHEN_NEXT = re.compile(
     r"^(?:hey |hi |so |and )?(?:when|what (?:day|time|date))\b[^.]*\b(?:session|training|workout|train|next)\b[^.]*$"
@@ -136,9 +127,9 @@ def command(engine: "Engine", person: Person, text: str, now: datetime) -> bool:
     if person.role is Role.CLIENT and WHEN_NEXT.match(text.strip()):
         practice.show_plan(engine, person, now)
         return True
-    relayed = (TO if person.role is Role.COACH else COACH).match(text.strip())
+    relayed = (relaying.TO if person.role is Role.COACH else relaying.COACH).match(text.strip())
     if relayed is not None:
-        words_to(engine, person, relayed, now)
+        relaying.words_to(engine, person, relayed, now)
         return True
     if text.strip().lower().startswith("/start"):
         arrived(engine, person, now)
@@ -174,73 +165,6 @@ def report_on(engine: "Engine", person: Person, name: str, now: datetime) -> Non
         engine.say(person, Say(words.NO_SUCH_CLIENT), now)
 
 
-def words_to(engine: "Engine", person: Person, found: re.Match[str], now: datetime) -> None:
-    """Words passed on: the coach to a client by name, a client to the coach."""
-    if person.role is Role.CLIENT:
-        relay(engine, person, Relay(found["text"]))
-        return
-    fitting = whose.found(engine, person, found["name"], now)
-    if len(fitting) != 1:
-        engine.say(person, Say(words.NOT_SENT), now)
-        return
-    relay(engine, person, Relay(found["text"], fitting[0].id))
-
-
-def relay(engine: "Engine", person: Person, effect: Relay) -> None:
-    """The coach's words wait until the client's bands are off; a client's go at once."""
-    from bot.engine import due
-
-    now = engine.clock()
-    if person.role is Role.CLIENT:
-        to_coach(engine, person, effect.text, now)
-        return
-    assert effect.person is not None, "a coach's words name their client"
-    client = people.by_id(engine.store, effect.person)
-    if not gate.allows(engine, person, Action.RELAY, client):
-        engine.say(person, Say(words.NOT_YOURS), now)
-        return
-    if stopping_session.is_stop(effect.text) and stopping_session.under_way(engine, client):
-        stopping_session.stop(engine, person, client, now, effect.text)
-        return
-    facts.put(engine.store, client.id, CoachDid(now, person.id, "wrote", effect.text), now)
-    if due.busy(engine, client, now):
-        duties.plan(engine.store, client.id, "words", {"text": effect.text}, now, now)
-        engine.say(person, Say(words.TO_WAITS.format(name=client.name)), now)
-        return
-    morning = quiet.earliest(engine, client, now)
-    if morning > now and not effect.urgent:
-        duties.plan(engine.store, client.id, "words", {"text": effect.text}, morning, now)
-        until = f"{local(morning, client.zone):%H:%M}"
-        engine.say(person, Say(words.TO_SLEEPS.format(name=client.name, until=until)), now)
-        return
-    engine.say(client, Say(words.FROM_COACH.format(text=effect.text)), now)
-    engine.say(person, Say(words.SENT_TO.format(name=client.name)), now)
-
-
-def to_coach(engine: "Engine", client: Person, text: str, now: datetime) -> None:
-    """A client's words reach the coach after quiet hours at the latest, and the client reads that they do."""
-    coach, number = engine.coach_of(client), status.emergency_number(engine, client.id)
-    if coach is None:
-        engine.say(client, Say(words.NO_COACH.format(number=number)), now)
-        return
-    quiet.note(engine, coach, words.FROM_CLIENT.format(name=client.name, text=text), now)
-    asleep = quiet.is_quiet(engine, coach, now)
-    sent = words.COACH_SLEEPS if asleep else words.SENT_TO_COACH
-    engine.say(client, Say(sent.format(coach=coach.name, number=number)), now)
-
-
-def write_to_coach(engine: "Engine", client: Person, now: datetime) -> None:
-    """The next line goes to the coach; in a session, where lines are answers, only one that begins so."""
-    from bot.engine import due
-
-    if due.in_session(engine, client):
-        engine.say(
-            client, Say(words.CLIENT_HELP.format(number=status.emergency_number(engine, client.id))), now
-        )
-    else:
-        turns.begin(engine, client, "telling", {}, now)
-
-
 def menu(engine: "Engine", person: Person, value: str, now: datetime) -> None:
     """A menu's button or its word."""
     if person.role is Role.COACH:
@@ -263,72 +187,9 @@ def explain(engine: "Engine", person: Person, now: datetime) -> None:
     engine.say(person, Say(words.CLIENT_HELP.format(number=number)), now)
 
 
-def start_session(engine: "Engine", person: Person, now: datetime) -> None:
-    """The questions before a session, unless one is under way or there is no plan."""
-    from bot.engine import due
-
-    if due.in_session(engine, person):
-        resuming.where_we_were(engine, person, now)
-        return
-    if open_alert.said_first(engine, person, now):
-        return
-    how = status.without_consent(engine, person.id)
-    if how is not None:
-        agreeing.way_back(engine, person, how, now)
-        return
-    if asks_first(engine, person, now):
-        return
-    if turns.barred(engine, person) == "not_screened":
-        screen(engine, person, now)
-        return
-    if turns.barred(engine, person) in ("do_not_start", "held") and screenings.may_have_passed(
-        engine, person
-    ):
-        again = Choice(words.ASK_AGAIN_LABEL, "menu:screening")
-        why = words.BARRED[turns.barred(engine, person) or "held"]
-        engine.say(person, Say(f"{why} {words.ASK_AGAIN}", (again,)), now)
-        return
-    if turns.barred(engine, person) is None and status.plan_of(engine, person.id) is None:
-        engine.say(person, Say(words.BARRED["no_plan"]), now)
-        return
-    limit = recovery.too_soon(engine, person, now)
-    if limit is not None:
-        engine.say(person, Say(named(words.TOO_SOON[limit], recovery.allowed(engine, person.id))), now)
-    turns.begin(engine, person, "before", {"session": loads.new_session(engine, person.id)}, now)
-
-
-def screen(engine: "Engine", person: Person, now: datetime) -> None:
-    """The first questions, from where they were left."""
-    names = ("screening", "consent")
-    under_way = next((one for name in names if (one := threads.live_in(engine.store, person.id, name))), None)
-    if under_way is None:
-        turns.begin(engine, person, "screening", {}, now)
-    else:
-        turns.deliver(engine, person, under_way, Resumed(now))
-
-
-def screen_again(engine: "Engine", person: Person, now: datetime) -> None:
-    """The health questions once more, where what spoke against training may have passed."""
-    if screenings.may_have_passed(engine, person):
-        screen(engine, person, now)
-    else:
-        open_menu(engine, person, now)
-
-
-def asks_first(engine: "Engine", person: Person, now: datetime) -> bool:
-    """Questions after the last session that are still open come before the next one."""
-    for name in ("still_numb", "morning"):
-        thread = threads.live_in(engine.store, person.id, name)
-        if thread is not None:
-            engine.say(person, Say(words.FIRST_THIS), now)
-            turns.deliver(engine, person, thread, Resumed(now))
-            return True
-    return False
-
-
 CLIENT_MENU: dict[str, tuple[Action, Callable[["Engine", Person, datetime], None]]] = {
-    "start": (Action.TRAIN, start_session),
-    "screening": (Action.TALK, screen_again),
+    "start": (Action.TRAIN, starting.start_session),
+    "screening": (Action.TALK, starting.screen_again),
     "plan": (Action.TALK, practice.show_plan),
     "calendar": (Action.TALK, own_calendar.send_file),
     "settings": (
@@ -347,7 +208,7 @@ CLIENT_MENU: dict[str, tuple[Action, Callable[["Engine", Person, datetime], None
     "data": (Action.TALK, records.my_data),
     "leave": (Action.TALK, records.ask_to_leave),
     "agree": (Action.TALK, agreeing.again),
-    "coach": (Action.TALK, write_to_coach),
+    "coach": (Action.TALK, relaying.write_to_coach),
     "help": (Action.TALK, explain),
     "open": (Action.TALK, open_menu),
 }

@@ -81,14 +81,14 @@ def heard(engine: "Engine", person: Person, text: str, training: bool) -> Kind:
 
 def _pass_on(engine: "Engine", person: Person, text: str, at: datetime, live: list[Thread]) -> None:
     """Words that were for the coach, though they may also be a cry."""
-    from bot.engine import menus
+    from bot.engine import relaying
 
     if live and live[0].dialogue == "telling":
         turns.deliver(engine, person, live[0], Said(at, text))
     elif hurt_lately(text):
-        menus.to_coach(engine, person, text, at)
-    elif (to_coach := menus.COACH.match(text.strip())) is not None:
-        menus.words_to(engine, person, to_coach, at)
+        relaying.to_coach(engine, person, text, at)
+    elif (to_coach := relaying.COACH.match(text.strip())) is not None:
+        relaying.words_to(engine, person, to_coach, at)
 
 
 def trains(engine: "Engine", person: Person, at: datetime, live: list[Thread]) -> bool:

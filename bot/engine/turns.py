@@ -180,7 +180,7 @@ def hand_back(engine: "Engine", person: Person, ended: Thread) -> None:
 
 def effect_done(engine: "Engine", person: Person, effect: Effect, message: int | None, now: datetime) -> bool:
     """Do one effect; True when it started another dialogue with this person at once."""
-    from bot.engine import acts, alerts, menus
+    from bot.engine import acts, alerts, relaying
 
     match effect:
         case Record(fact, about):
@@ -197,7 +197,7 @@ def effect_done(engine: "Engine", person: Person, effect: Effect, message: int |
             if person.chat is not None:
                 engine.countdowns[person.chat] = until
         case Relay():
-            menus.relay(engine, person, effect)
+            relaying.relay(engine, person, effect)
         case Do(act, details):
             return acts.do(engine, person, act, details)
     return False

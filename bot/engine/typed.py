@@ -170,7 +170,7 @@ def keep_note(engine: "Engine", coach: Person, client: int, note: str, now: date
 # --- words to a client ---
 def _to(engine: "Engine", coach: Person, text: str, now: datetime) -> bool:
     """ "to Nora well done", without the colon; words that cannot be sent are told so unless a question is open."""
-    from bot.engine import menus
+    from bot.engine import relaying
 
     found = TO.match(text.strip())
     if found is None:
@@ -179,7 +179,7 @@ def _to(engine: "Engine", coach: Person, text: str, now: datetime) -> bool:
     for length in range(min(LONGEST_NAME, len(said) - 1), 0, -1):
         fitting = named(engine, coach, " ".join(said[:length]).rstrip(",-"), now)
         if len(fitting) == 1:
-            menus.relay(engine, coach, Relay(" ".join(said[length:]), fitting[0].id))
+            relaying.relay(engine, coach, Relay(" ".join(said[length:]), fitting[0].id))
             return True
     if threads.floor(engine.store, coach.id) is not None:
         return False

@@ -251,6 +251,9 @@ ABOUT_TYPED = {
     "write": "message",
     "log": "log",
     "change": "change",
+    "plan": "the_plan",
+    "more": "more",
+    "report": "report",
     "card": "client",
     "clearance": "clearing",
 }

@@ -48,6 +48,7 @@ def test_being_alone_can_be_typed_while_the_plan_is_asked(typed: str) -> None:
     room = Room((COACH,))
     client = room.client(RUTA, "Ruta", plan=None)
     room.types(COACH, "Ruta")
+    room.taps(COACH, "The plan")
     room.taps(COACH, "New plan")
     room.types(COACH, typed)
     assert any("alerts reach you only" in text for text in heard(room, COACH))
@@ -57,6 +58,7 @@ def test_being_alone_can_be_typed_while_the_plan_is_asked(typed: str) -> None:
 
 def test_start_again_under_the_summary_starts_the_plan_again(room: Room) -> None:
     room.types(COACH, "Ruta")
+    room.taps(COACH, "The plan")
     room.taps(COACH, "New plan")
     for said in ("travel", "none", "start again"):
         room.types(COACH, said)
@@ -65,6 +67,7 @@ def test_start_again_under_the_summary_starts_the_plan_again(room: Room) -> None
 
 def test_a_label_under_the_newest_message_can_be_typed(room: Room) -> None:
     room.types(COACH, "Ruta")
+    room.types(COACH, "more")
     room.types(COACH, "log")
     assert "What was done about Ruta" in room.says(COACH)
 
