@@ -11,6 +11,7 @@ def with_bands(practice: Practice) -> None:
     """The coach types the bands the client owns."""
     practice.types(COACH, "ruta")
     practice.taps(COACH, "The plan")
+    practice.taps(COACH, "The plan")
     practice.taps(COACH, "New plan")
     for answer in ("one dumbbell", "bands: yellow, red, black", "red", "none", "send it"):
         practice.types(COACH, answer)

@@ -11,6 +11,7 @@ def test_a_plan_given_during_a_session_holds_from_the_next_one() -> None:
     room.client(RUTA, "Ruta")
     room.in_a_set(RUTA)
     room.types(COACH, "Ruta")
+    room.taps(COACH, "The plan")
     room.taps(COACH, "New plan")
     for said in ("travel", "none", "send it"):
         room.types(COACH, said)

@@ -12,6 +12,7 @@ def to_the_start(practice: Practice) -> None:
     """The coach makes a plan as far as the first load."""
     practice.types(COACH, "clients")
     practice.types(COACH, "ruta")
+    practice.taps(COACH, "The plan")
     practice.taps(COACH, "New plan")
     practice.taps(COACH, "One dumbbell: goblet squat")
     practice.types(COACH, "2-20 by 2 kg")
