@@ -7,6 +7,7 @@ from datetime import UTC, datetime, timedelta
 from pathlib import Path
 
 from bot.local.messages import ChatMessage
+from bot.local.phone import Phone
 from bot.play import alert
 from bot.play.people import Client, coach_mind
 from bot.play.stage import Stage, Watcher
@@ -20,8 +21,22 @@ def clients(seed: int) -> tuple[Client, ...]:
     """One doing well on dumbbells, one older person walking and doing chair squats, one traveller."""
     return (
         Client("Ruta", "Lisbon", 34, {"Goblet squat": 11.0, "Curl": 4.4, "": 1.0}, random.Random(seed)),
-        Client("Aino", "Helsinki", 76, {"": 1.05}, random.Random(seed + 1)),
-        Client("Milo", "New York", 29, {"": 0.95}, random.Random(seed + 2)),
+        Client(
+            "Aino",
+            "Helsinki",
+            76,
+            {"": 1.05},
+            random.Random(seed + 1),
+            own=(("What do you weigh", "61 kg"), ("How tall", "160 cm")),
+        ),
+        Client(
+            "Milo",
+            "New York",
+            29,
+            {"": 0.95},
+            random.Random(seed + 2),
+            own=(("What do you weigh", "172 lb"), ("number do you call", "911")),
+        ),
     )
 
 
@@ -73,8 +88,15 @@ async def perform(stage: Stage, days: int, seed: int) -> None:
 
     stage.minds[COACH] = coach_reads
     await stage.run(START + timedelta(days=days))
-    coach.types("week")
-    await stage.settle()
+    if not _has_its_week(coach, stage.clock.now()):
+        coach.types("week")
+        await stage.settle()
+
+
+def _has_its_week(coach: Phone, now: datetime) -> bool:
+    """Whether the digest came by itself within the last day."""
+    told = [message.at for message in coach.history if message.text.startswith("Your week")]
+    return bool(told) and now - told[-1] < timedelta(days=1)
 
 
 def invite(stage: Stage, client: Client) -> None:

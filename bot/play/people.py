@@ -8,7 +8,7 @@ import random
 import re
 from collections.abc import Callable
 from dataclasses import dataclass, field
-from datetime import datetime
+from datetime import datetime, timedelta
 
 from bot.local.messages import ChatMessage
 
@@ -24,13 +24,17 @@ def says(text: str, seconds: float = 4) -> Callable[[re.Match[str], ChatMessage]
 
 @dataclass
 class Client:
-    """A client. `strength`: the load (kg, or 1.0 for body weight) at which set 1 brings 32 reps."""
+    """A client. `strength`: the load (kg, or 1.0 for body weight) at which set 1 brings 32 reps.
+
+    `own`: what only they say to a question, as pairs of its words and the answer.
+    """
 
     name: str
     city: str
     age: int
     strength: dict[str, float]
     dice: random.Random
+    own: tuple[tuple[str, str], ...] = ()
     growth: float = 0.01  # a week
     started: datetime | None = None
     day: float = 1.0
@@ -38,10 +42,23 @@ class Client:
     doing: str = ""
     set_no: int = 1
     gentle: bool = False
+    most: int | None = None  # reps at which this set ends, however many more were possible
+    saying: dict[str, datetime] = field(default_factory=dict)  # what they are about to say, and when
 
     def __call__(self, message: ChatMessage, now: datetime) -> Answer | None:
-        """What they answer to a message of the bot; None: nothing."""
+        """What they answer to a message of the bot; None: nothing, or they are about to say just that."""
+        answer = self.answer(message, now)
+        if answer is None or self.saying.get(answer[0], now) > now:
+            return None
+        self.saying[answer[0]] = now + timedelta(seconds=answer[1])
+        return answer
+
+    def answer(self, message: ChatMessage, now: datetime) -> Answer | None:
+        """What they would answer."""
         self.started = self.started or now
+        for pattern, text in self.own:
+            if re.search(pattern, message.text):
+                return text, 5
         for pattern, answer in RULES:
             found = re.search(pattern, message.text)
             if found is not None:
@@ -59,6 +76,7 @@ class Client:
         if text.startswith("Where do you live"):
             return self.city, 6
         began = re.search(r"Set 1 of \d+ · (.+?)\. (?:Aim|Gentle)", text)
+        self.most = self.ends_at(text)
         if began is not None:
             self.begin(began[1], "Gentle" in text)
             return "Set done", 3.5 * self.reps(1, now)
@@ -66,9 +84,17 @@ class Client:
         if following is not None:
             self.set_no = int(following[1])
             return "Set done", 3.5 * self.reps(self.set_no, now)
-        if "How many clean reps" in text or text.startswith(("Left: how many", "Right: how many")):
+        if "how many clean reps" in text.lower():
             return str(self.reps(self.set_no, now)), 5
         return None
+
+    def ends_at(self, text: str) -> int | None:
+        """The number at which a set is to end; None: when the form goes. Of other messages: as it was."""
+        aim = re.search(r"Aim: ([\d-]+) clean|^Go · set \d · ([\d-]+)", text)
+        if aim is None:
+            return self.most
+        number = aim[1] or aim[2]
+        return int(number) if number.isdigit() else None
 
     def begin(self, what: str, gentle: bool) -> None:
         """A movement begins: its load and how the day is."""
@@ -84,7 +110,8 @@ class Client:
         strong = self.strength.get(self.doing, self.strength[""]) * (1 + self.growth * weeks)
         first: float = 32 * (strong / self.load.get(self.doing, 1.0)) ** 2.2 * self.day
         left = LEFT_WHEN_GENTLE if self.gentle else 0
-        return max(3, round(first * (1.0, 0.5, 0.28, 0.26)[set_no - 1]) - left)
+        possible = max(3, round(first * (1.0, 0.5, 0.28, 0.26)[set_no - 1]) - left)
+        return possible if self.most is None else min(possible, self.most)
 
 
 RULES: Rules = (
@@ -116,7 +143,13 @@ RULES: Rules = (
     (r"still tingling or numb", says("No")),
     (r"out of the ordinary", says("All fine", 30)),
     (r"^Time for", says("Start", 60)),
-    (r"^Walk \d+ min", lambda found, message: ("I'm back", 600)),
+    (r"^All right\? Bands off if not", says("Set done", 5)),
+    (r"^You stopped that session", says("Gone", 20)),
+    (r"How tight were the bands at the end", says("6", 10)),
+    (r"Could you have done more clean reps in set 1", says("No, that was all", 10)),
+    (r"Were all those reps clean", says("Yes", 10)),
+    (r"Anything heavy the day before", says("No", 10)),
+    (r"How long was the rest before", says("30", 10)),
     (r"^Yesterday's", says("Drop it", 60)),
 )
 
