@@ -16,6 +16,7 @@ from core.progression import Explanation, Question
 
 MOST_LEFT = 60  # reps
 LONGEST_REST_S = 600
+LAPSE = timedelta(hours=12)  # unanswered it goes by itself, without a reminder: it is worth one asking
 
 
 @dataclass(frozen=True, slots=True)
@@ -85,7 +86,7 @@ FORM: Form[Brief, Draft] = Form(
     fill=fill,
     finish=finish,
     noted=noted,
-    patience=timedelta(hours=1),
-    lapse=timedelta(hours=12),
+    patience=LAPSE,
+    lapse=LAPSE,
 )
 DIALOGUE = dialogue("asking", Brief, Draft, FORM)
