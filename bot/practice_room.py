@@ -13,6 +13,8 @@ from bot.config import Config, Wrong
 from bot.local.api import LocalApi
 from bot.local.http import Server
 from bot.local.http import serve as serve_local
+from core.store import people
+from core.store.connection import Store
 
 TOKEN = "1:local"
 COACH = 1001
@@ -35,8 +37,9 @@ async def practise(db: Path, port: int, ready: Callable[[str], None]) -> None:
 
     def started(program: Program) -> None:
         programs.append(program)
-        coach.types("/start")
-        client.types("/start")
+        for phone in (coach, client):
+            if not known(program.engine.store, phone.user_id):  # else the program itself says where they were
+                phone.types("/start")
         ready(server.url)
 
     try:
@@ -44,6 +47,12 @@ async def practise(db: Path, port: int, ready: Callable[[str], None]) -> None:
             await serve(config, clock, started)
     finally:
         await server.stop()
+
+
+def known(store: Store, chat: int) -> bool:
+    """Whether somebody with this number has written before, in a database that is opened again."""
+    person = people.by_chat(store, chat)
+    return person is not None and people.wrote(store, person.id)
 
 
 async def _listening(api: LocalApi, port: int, skip: Callable[[], Awaitable[str]]) -> Server:

@@ -43,7 +43,7 @@ def decided(engine: "Engine", client: Person) -> str:
         who=people.by_id(engine.store, one.by).name,
         day=local(one.at, client.zone).strftime("%-d %b %Y"),
         on=words.DECIDED_ON.format(answers="; ".join(rules)) if rules else "",
-        note=words.DECIDED_NOTE.format(note=one.note) if one.note else "",
+        note=words.DECIDED_NOTE.format(note=one.note.rstrip(" .")) if one.note else "",
     )
 
 

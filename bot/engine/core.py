@@ -204,9 +204,7 @@ class Engine:
     def warnings(self) -> list[str]:
         """What whoever runs this should know at the start: coaches whom no alert can reach yet."""
         silent = [
-            coach.chat
-            for coach in people.coaches(self.store)
-            if self.store.row("SELECT 1 FROM inbox WHERE person = ? LIMIT 1", [coach.id]) is None
+            coach.chat for coach in people.coaches(self.store) if not people.wrote(self.store, coach.id)
         ]
         return [
             f"coach {chat} has never written to the bot, so no alert can reach them yet" for chat in silent

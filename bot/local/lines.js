@@ -19,8 +19,15 @@ export function draw(page, phone) {
     before = message;
   }
   place(page, kept);
-  if (grown && nearEnd) page.lines.scrollTop = page.lines.scrollHeight;
+  if (grown && nearEnd) toTheEnd(page.lines);
   return grown;
+}
+
+// A question with more buttons than fit is shown from its words on.
+function toTheEnd(lines) {
+  lines.scrollTop = lines.scrollHeight;
+  const last = lines.lastElementChild;
+  if (last && last.offsetHeight > lines.clientHeight) last.scrollIntoView({ block: "start" });
 }
 
 function keep(page, kept, name, key, make) {

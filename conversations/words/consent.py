@@ -4,8 +4,8 @@ OPENING = (
     "I help {coach} train you from a distance: light loads, bands on the upper arms or legs.",
     "Please read this. I'm no medical device and I don't diagnose; your own clinician and local rules come first. "
     "Nobody watches this chat live. In an emergency call your local emergency number, not me.",
-    "Stored: your answers here, your sessions, how you feel after. Your coach sees them. This chat is not end-to-end "
-    "encrypted.",
+    "Stored: your answers here, how to reach you and whom to ring, your sessions, how you feel after. Your coach sees "
+    "them. This chat is not end-to-end encrypted.",
     "One rule for always: if I go quiet, take the bands off when the movement is done. Never wait for me.",
 )
 ASK = {

@@ -170,3 +170,8 @@ def used(store: Store, invitation: int, person: int, now: datetime) -> None:
     store.execute(
         "UPDATE invitation SET used_by = ?, used_at = ? WHERE id = ?", [person, ms(now), invitation]
     )
+
+
+def wrote(store: Store, person: int) -> bool:
+    """Whether anything that this person wrote is still kept."""
+    return store.row("SELECT 1 FROM inbox WHERE person = ? LIMIT 1", [person]) is not None
