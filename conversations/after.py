@@ -1,9 +1,10 @@
 """How it was: effort, pain, anything still odd. Then the recap."""
 
+import re
 from dataclasses import dataclass, replace
 from datetime import datetime, timedelta
 
-from conversations.answers import pick
+from conversations.answers import Unclear, pick
 from conversations.form import YES_NO_NOT_SURE, Form, Outcome, dialogue
 from conversations.heard import TEN, help_with, or_flagged, raised, score, yes_no_not_sure
 from conversations.protocol import Alert, Begin, Choice, Do, Effect, Record, Said, Say
@@ -49,6 +50,7 @@ class Draft:
     said: str = ""
 
 
+IT_WAS = re.compile(r"^(?:it was |it's |that was |felt |it felt )")
 WHERES = tuple(Choice(label, value) for label, value in words.WHERES)
 
 
@@ -90,13 +92,25 @@ def fill(brief: Brief, draft: Draft, step: str, answer: Said) -> Draft:
 def _answered(draft: Draft, step: str, text: str) -> Draft:
     match step:
         case "effort":
-            return replace(draft, effort=score(text))
+            return replace(draft, effort=_effort(text))
         case "pain":
             return replace(draft, pain=score(text), where=None)
         case "where":
             return replace(draft, where=pick(text, WHERES))
         case _:
             return replace(draft, numb=yes_no_not_sure(text))
+
+
+def _effort(text: str) -> int:
+    """0 to 10, or in words. Raises `Unclear`."""
+    try:
+        return score(text)
+    except Unclear as problem:
+        said = IT_WAS.sub("", text.strip().casefold()).rstrip(".! ")
+        known = dict(words.EFFORT_TYPED)
+        if said not in known:
+            raise problem from None
+        return int(known[said])
 
 
 def noted(brief: Brief, draft: Draft, step: str, answer: Said) -> tuple[Effect, ...]:

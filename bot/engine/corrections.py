@@ -1,5 +1,6 @@
 """A count corrected when its session is over: typed, or by an edited message. Said back, with the next load."""
 
+import re
 from collections.abc import Sequence
 from dataclasses import replace
 from datetime import datetime, timedelta
@@ -97,7 +98,13 @@ def _meant(engine: "Engine", person: Person, last: list[SetDone], no: int, text:
     }
     meant = [one for one in last if one.set_no == (no or ends[one.exercise_no])]
     named = [one for one in meant if _name(engine, person, one).casefold() in text.casefold()]
-    return named or meant
+    return _of_side(named or meant, text)
+
+
+def _of_side(sets: list[SetDone], text: str) -> list[SetDone]:
+    """Those of the one side that is named; all of them where none is, or both are."""
+    told = [side for side in (Side.LEFT, Side.RIGHT) if re.search(rf"\b{side}\b", text, re.IGNORECASE)]
+    return [one for one in sets if [one.side] == told] or sets
 
 
 def _name(engine: "Engine", person: Person, one: SetDone) -> str:
@@ -161,7 +168,9 @@ def _said_back(engine: "Engine", person: Person, pairs: Sequence[Counted]) -> st
     reps = " and ".join(str(count.value) for _, count in pairs)
     was = " and ".join(str(each.reps) for each, _ in pairs)
     text = words.FIXED_SET if reps != was else words.SAME_SET
-    return text.format(name=_name(engine, person, one), n=one.set_no, reps=reps, was=was)
+    only = len(pairs) == 1 and one.side is not Side.BOTH
+    side = words.ONLY_SIDE.format(side=one.side) if only else ""
+    return text.format(name=_name(engine, person, one), n=one.set_no, side=side, reps=reps, was=was)
 
 
 def next_time(engine: "Engine", person: Person, session: str) -> list[str]:

@@ -7,6 +7,25 @@ OPENING_STOPPED = "Good that you stopped. A few short questions, then rest."
 EFFORT = (
     "How hard was it, 0 (nothing at all) to 10 (the most you could do)? 3 is easy work, 5 hard, 7 very hard."
 )
+# Typed instead of a number; by the question's own anchors, in between by category-ratio scales (from memory).
+EFFORT_TYPED = (
+    ("nothing", "0"),
+    ("very easy", "2"),
+    ("easy", "3"),
+    ("moderate", "4"),
+    ("medium", "4"),
+    ("a bit hard", "4"),
+    ("a little hard", "4"),
+    ("somewhat hard", "4"),
+    ("hard", "5"),
+    ("pretty hard", "6"),
+    ("quite hard", "6"),
+    ("very hard", "7"),
+    ("really hard", "7"),
+    ("extremely hard", "9"),
+    ("the most i could do", "10"),
+    ("maximal", "10"),
+)
 PAIN = "Any pain now, 0 (none) to 10? A tired muscle doesn't count."
 WHERE = "Where?"
 WHERES = (

@@ -183,13 +183,14 @@ COACH_SLEEPS = (
     "'numb' or 'pain': that reaches them at once. In an emergency call {number}."
 )
 CHANGED_SET = "Set {n} is {reps} now."
-FIXED_SET = "{name}, set {n}: {reps} now, not {was}."
-SAME_SET = "{name}, set {n} is {reps} already."
+FIXED_SET = "{name}, set {n}{side}: {reps} now, not {was}."
+SAME_SET = "{name}, set {n}{side} is {reps} already."
+ONLY_SIDE = ", {side}"
 NEXT_SAME = "The next load stays as it was."
 WHICH_MOVEMENT = "Of which movement?"
 MOVEMENT_SET = "{name}: set {n}, {was}"
 NO_SUCH_SET = "The last session has no set {n} on record."
-BOTH_SIDES = "That one was done side by side. Say which, like: set {n} 28 left, or 28 left 31 right."
+BOTH_SIDES = "That one was done one side at a time. Say which, like: set {n} 28 left, or 28 left 31 right."
 STOP_TAPPED = "Stop (button)"  # as the coach reads it; the stop words read it, too
 TIME_UP = (
     "{minutes} minutes: bands off now, please. Tap when they are off.",

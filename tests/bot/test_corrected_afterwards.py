@@ -127,3 +127,12 @@ def test_a_named_movement_is_not_asked_about_and_a_side_must_be_said(practice: P
     practice.types(CLIENT, "one arm row set 1 was 30 right")
     current = facts.current(practice.stage.engine.store, SetDone, practice.client, movement="one_arm_row")
     assert {one.side: one.reps for one in current} == {Side.LEFT: 28, Side.RIGHT: 30}
+
+
+def test_the_side_may_be_named_before_the_set_and_is_said_back(practice: Practice) -> None:
+    ended(practice)
+    put_a_second_movement(practice)
+    practice.types(CLIENT, "left one arm row set 1 was 27")
+    assert "set 1, left: 27 now, not 28." in "\n".join(practice.heard(CLIENT))
+    current = facts.current(practice.stage.engine.store, SetDone, practice.client, movement="one_arm_row")
+    assert {one.side: one.reps for one in current} == {Side.LEFT: 27, Side.RIGHT: 31}
