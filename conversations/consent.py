@@ -43,6 +43,7 @@ class Brief:
 
     client_name: str
     coach_name: str
+    zone: str = ""  # the practice's own, offered where a place is not known
 
 
 @dataclass(frozen=True, slots=True)
@@ -90,7 +91,7 @@ def ask(brief: Brief, draft: Draft, step: str) -> Say:
         case "zone" if draft.zones:
             return Say(words.WHICH_ZONE, tuple(Choice(zone.replace("_", " "), zone) for zone in draft.zones))
         case "zone" if draft.lost:
-            return Say(words.NO_SUCH_PLACE)
+            return Say(words.NO_SUCH_PLACE, _as_coach(brief))
         case "company":
             return Say(text, tuple(Choice(label, value) for label, value in words.COMPANY))
         case "helper":
@@ -99,6 +100,12 @@ def ask(brief: Brief, draft: Draft, step: str) -> Say:
             return Say(text, buttons(words.SKIP))
         case _:
             return Say(text)
+
+
+def _as_coach(brief: Brief) -> tuple[Choice, ...]:
+    """A way on for whoever lives where no place is known."""
+    city = brief.zone.rpartition("/")[2].replace("_", " ")
+    return (Choice(words.AS_COACH.format(city=city), brief.zone),) if city else ()
 
 
 def fill(brief: Brief, draft: Draft, step: str, answer: Said) -> Draft:
@@ -113,7 +120,7 @@ def fill(brief: Brief, draft: Draft, step: str, answer: Said) -> Draft:
             said = _agreed(answer.text)
             return replace(draft, guardian=said, kept=draft.kept or said == "yes")
         case "zone":
-            return _zone(draft, answer.text)
+            return _zone(draft, _own_zone(brief, answer.text))
         case "company":
             pairs = tuple(Choice(label, value) for label, value in words.COMPANY)
             said = pick(answer.text, pairs, tuple(Choice(*one) for one in words.COMPANY_TYPED))
@@ -176,6 +183,12 @@ def _words(text: str) -> str:
     if not plain:
         raise Unclear(Why.EMPTY)
     return "" if plain.lower().rstrip(".!") in SKIPPED else plain
+
+
+def _own_zone(brief: Brief, text: str) -> str:
+    """The button that was offered, typed: the zone that it stands for; else the words."""
+    offered = {choice.label.casefold(): choice.value for choice in _as_coach(brief)}
+    return offered.get(text.strip().casefold(), text)
 
 
 def _zone(draft: Draft, text: str) -> Draft:

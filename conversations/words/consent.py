@@ -74,7 +74,8 @@ TAKES_BACK = (
     "i don't agree anymore",
 )
 WHICH_ZONE = "Which one is it?"
-NO_SUCH_PLACE = "I don't know that place. The nearest big city, please, or a zone like Europe/Lisbon."
+NO_SUCH_PLACE = "I don't know that place. The nearest big city or the capital, please; or tap if your clock shows the same time."
+AS_COACH = "Same time as {city}"
 HELPER_NAME = "What is their name?"
 COMPANY_TYPED = (("yes", "alone"), ("no", "with_somebody"), ("i am alone", "alone"), ("i'm alone", "alone"))
 COMPANY = (("Alone", "alone"), ("With somebody", "with_somebody"), ("Skip", "skip"))

@@ -57,7 +57,11 @@ def test_whatever_may_be_asked_after_a_session_has_an_answer(question: str, stag
 
 
 def _as_put(question: str) -> str:
-    return question if question.startswith("You stopped") else ABOUT.format(name="squat", both="", question=question)
+    return (
+        question
+        if question.startswith("You stopped")
+        else ABOUT.format(name="squat", both="", question=question)
+    )
 
 
 def test_fixed_sets_end_at_their_number(stage: Stage) -> None:

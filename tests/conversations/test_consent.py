@@ -26,15 +26,16 @@ from core.facts import Agreed, Detail
 
 NOW = datetime(2026, 3, 2, 6, 0, tzinfo=UTC)
 BRIEF = Brief("Ines Prado", "Marek")
+AWAY = Brief("Ines Prado", "Marek", zone="Europe/Lisbon")
 REST = ("112", "+351 900 000 000", "Rua Um 1, Lisbon", "Rui 900", "alone", "no")
 WORKING = ("yes", "44", "Lisbon", *REST)
 
 Played = tuple[Asking[Brief, Draft] | None, list[Say], list[Effect]]
 
 
-def play(*texts: str) -> Played:
+def play(*texts: str, brief: Brief = BRIEF) -> Played:
     """The talk with these answers; each text is the message with its number, from 0."""
-    turn = FORM.advance(None, Opened(NOW, BRIEF), NOW)
+    turn = FORM.advance(None, Opened(NOW, brief), NOW)
     said, effects = list(turn.replies), list(turn.effects)
     for number, text in enumerate(texts):
         assert turn.state is not None, f"over before {text!r}"
@@ -200,3 +201,11 @@ def test_an_emergency_number_that_is_taken_has_figures_to_dial(text: str) -> Non
         return
     figures = [sign for sign in draft.emergency_number or "" if sign in "0123456789"]
     assert 2 <= len(figures) <= 15
+
+
+@pytest.mark.parametrize("answer", ["Same time as Lisbon", "same time as lisbon", "Lithuania", "Kaunas"])
+def test_nobody_is_kept_at_the_door_for_living_where_no_place_is_known(answer: str) -> None:
+    _, said, _ = play("yes", "72", "Nowhere-on-Sea", brief=AWAY)
+    assert [one.label for one in said[-1].choices] == ["Same time as Lisbon"]
+    _, said, _ = play("yes", "72", "Nowhere-on-Sea", answer, brief=AWAY)
+    assert said[-1].text == words.ASK["emergency_number"]
