@@ -5,7 +5,7 @@ from core.safety.pain import Where
 OPENING = "Well done. Tired, shaky limbs are fine now and pass. A few short questions."
 OPENING_STOPPED = "Good that you stopped. A few short questions, then rest."
 EFFORT = (
-    "How hard was it, 0 (nothing at all) to 10 (the most you could do)? 3 is easy work, 5 hard, 7 very hard."
+    "How hard was it, 0 (nothing at all) to 10 (the most you could do)? 3 is moderate, 5 hard, 7 very hard."
 )
 # Typed instead of a number; by the question's own anchors, in between by category-ratio scales (from memory).
 EFFORT_TYPED = (

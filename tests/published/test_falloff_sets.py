@@ -8,9 +8,12 @@ import numpy as np
 import pytest
 from scipy import optimize, stats
 
+from core.progression import Explanation
 from core.progression.fall import following, own_falls, usual_falls
+from core.progression.fixed_sets import REPS
 from core.progression.prior import FALL_SD, HALF, PUBLISHED_REPS
-from core.progression.records import SessionRecord
+from core.progression.readings import Expected, readings
+from core.progression.records import MOST_REPS, SessionRecord
 from tests.core.progression.scenes import DAY, kg
 
 # Rolnick et al. 2025, Sports Med - Open 11:84: 25 studies, n = 678, to failure (read).
@@ -62,3 +65,44 @@ def test_a_clients_own_fall_equals_a_penalised_fit_by_scipy() -> None:
 
     found = optimize.minimize_scalar(misfit)
     assert own_falls(sessions)[0] == pytest.approx(found.x, abs=1e-6)
+
+
+def test_the_fixed_scheme_and_four_sets_to_failure_agree_in_total_only() -> None:
+    """75 against 73.1 (61.1-85.2), set by set 30/15/15/15 against 36.0/14.7/11.5/10.4 (Rolnick et al. 2025, 47 means,
+    n = 678, read)."""
+    assert 61.1 < sum(REPS) == 75 < 85.2
+    assert abs(sum(REPS) - 73.1) < 2
+    assert REPS[0] < INTERVALS[0][0]
+    assert REPS[3] > INTERVALS[3][1]
+
+
+def test_the_intervals_let_set_two_be_29_to_56_percent_of_set_one() -> None:
+    """Derived: 12.2 / 41.4 and 17.1 / 30.5. About half lies in it, and a usual client within two standard deviations."""
+    low, high = INTERVALS[1][0] / INTERVALS[0][1], INTERVALS[1][1] / INTERVALS[0][0]
+    assert (round(100 * low), round(100 * high)) == (29, 56)
+    assert low < 0.5 < high
+    assert math.exp(-(HALF + 2 * FALL_SD)) < low + 0.02
+
+
+@pytest.mark.parametrize(
+    ("reps", "wanted"),
+    [
+        ((31, 15, 8), {Explanation.LOAD_RIGHT}),
+        ((19, 9, 5), {Explanation.LOAD_HEAVY, Explanation.BANDS_TIGHT}),  # set 1 below 20
+        ((20, 25, 28), {Explanation.BANDS_LOOSE, Explanation.STOPPED_SHORT, Explanation.REST_LONG}),  # rising
+    ],
+)
+def test_the_plausibility_rules_are_read_from_the_pattern(
+    reps: tuple[int, ...], wanted: set[Explanation]
+) -> None:
+    """Derived: set 1 below 20 is a heavy load or a tight band; rising reps are the bands or a slip."""
+    expected = Expected(math.log(31), usual_falls())
+    assert readings(SessionRecord(DAY, kg(10), reps), expected)[0].name in wanted
+
+
+def test_ninety_reps_in_a_set_are_possible_and_two_hundred_are_the_end() -> None:
+    """Sets of knee extension at 15 % were capped at 90 (Jessee et al. 2019, Physiol Int 106:180, read)."""
+    assert SessionRecord(DAY, kg(10), (90,)).reps == (90,)
+    assert MOST_REPS > 2 * 90
+    with pytest.raises(ValueError, match="reps"):
+        SessionRecord(DAY, kg(10), (MOST_REPS + 1,))
