@@ -8,6 +8,7 @@ from conversations.answers import choice
 from conversations.form import Form, Outcome, dialogue
 from conversations.protocol import Choice, Do, Record, Said, Say
 from conversations.words import coach as words
+from conversations.words import covering as covering_words
 from core.facts import StandIn
 
 LENGTHS = tuple(Choice(label, value) for label, value in words.PAUSE_LENGTHS)
@@ -43,10 +44,10 @@ def missing(brief: Brief, draft: Draft) -> str | None:
 def ask(brief: Brief, draft: Draft, step: str) -> Say:
     """Its words."""
     if step == "who":
-        return Say(words.COVER_WHO, _coaches(brief))
+        return Say(covering_words.COVER_WHO, _coaches(brief))
     if draft.readings:
         return Say(words.WHICH, day_spans.options(draft.readings))
-    return Say(words.DAYS_UNCLEAR if draft.unclear else words.COVER_DAYS, LENGTHS)
+    return Say(words.DAYS_UNCLEAR if draft.unclear else covering_words.COVER_DAYS, LENGTHS)
 
 
 def _coaches(brief: Brief) -> tuple[Choice, ...]:
@@ -68,11 +69,11 @@ def fill(brief: Brief, draft: Draft, step: str, answer: Said) -> Draft:
 def finish(brief: Brief, draft: Draft, at: datetime) -> Outcome:
     """From its first day on, the stand-in sees the clients and gets the alerts."""
     if draft.who is None or draft.days is None:
-        return Outcome((Say(words.NO_OTHER_COACH),))
+        return Outcome((Say(covering_words.NO_OTHER_COACH),))
     span = day_spans.from_text(draft.days)
     since, until = max(at, day_spans.begins(span, brief.zone)), day_spans.ends(span, brief.zone)
     name = dict(brief.coaches)[draft.who]
-    said = Say(words.COVER_SET.format(coach=name, days=day_spans.shown(span)))
+    said = Say(covering_words.COVER_SET.format(coach=name, days=day_spans.shown(span)))
     return Outcome((said,), (Record(StandIn(at, int(draft.who), since, until)), Do("covering")))
 
 

@@ -23,6 +23,7 @@ from conversations.planning_draft import Draft
 from conversations.planning_loads import ask_start, fill_start, owned_choices
 from conversations.planning_when import ask_over, ask_when, fill_over, fill_when, shown, to_confirm
 from conversations.protocol import Choice, Do, Effect, Record, Said, Say
+from conversations.words import adjusting as adjusting_words
 from conversations.words import coach as coach_words
 from conversations.words import planning as words
 from conversations.words.plan import plan_text
@@ -213,7 +214,7 @@ def finish(brief: Brief, draft: Draft, at: datetime) -> Outcome:
     )
     keep = Choice(coach_words.SAVE_TEMPLATE, f"menu:save_template:{brief.client}")
     card = coach_words.to_card(brief.client_name, brief.client)
-    part = Choice(coach_words.CHANGE, f"menu:change:{brief.client}")
+    part = Choice(adjusting_words.CHANGE, f"menu:change:{brief.client}")
     return Outcome((Say(words.SENT.format(name=brief.client_name), (part, keep, card)),), effects)
 
 

@@ -7,9 +7,10 @@ from conversations import day_spans
 from conversations.form import Form, Outcome, dialogue
 from conversations.protocol import Choice, Do, Record, Said, Say
 from conversations.words import coach as words
+from conversations.words import travelling as travelling_words
 from core.facts import CoachDid, Travelling
 
-LENGTHS = tuple(Choice(label, value) for label, value in words.TRAVEL_LENGTHS)
+LENGTHS = tuple(Choice(label, value) for label, value in travelling_words.TRAVEL_LENGTHS)
 
 
 @dataclass(frozen=True, slots=True)
@@ -39,8 +40,8 @@ def ask(brief: Brief, draft: Draft, step: str) -> Say:
         return Say(words.WHICH, day_spans.options(draft.readings))
     if draft.unclear:
         return Say(words.DAYS_UNCLEAR, LENGTHS)
-    text = words.TRAVEL_DAYS_COACH if brief.by_coach else words.TRAVEL_DAYS
-    return Say(text.format(name=brief.client_name, swaps=words.swaps_text(brief.swaps)), LENGTHS)
+    text = travelling_words.TRAVEL_DAYS_COACH if brief.by_coach else travelling_words.TRAVEL_DAYS
+    return Say(text.format(name=brief.client_name, swaps=travelling_words.swaps_text(brief.swaps)), LENGTHS)
 
 
 def fill(brief: Brief, draft: Draft, step: str, answer: Said) -> Draft:
@@ -61,7 +62,7 @@ def finish(brief: Brief, draft: Draft, at: datetime) -> Outcome:
     days = day_spans.shown(span)
     fact = Record(Travelling(at, since, until, brief.coach if brief.by_coach else brief.client), brief.client)
     did = (Record(CoachDid(at, brief.coach, "travel", days), brief.client),) if brief.by_coach else ()
-    said = words.TRAVEL_SET_COACH if brief.by_coach else words.TRAVEL_SET
+    said = travelling_words.TRAVEL_SET_COACH if brief.by_coach else travelling_words.TRAVEL_SET
     told = Do("travelling", {"client": brief.client, "by_coach": brief.by_coach, "days": days})
     card = (words.to_card(brief.client_name, brief.client),) if brief.by_coach else ()
     return Outcome((Say(said.format(name=brief.client_name, days=days), card),), (fact, *did, told))

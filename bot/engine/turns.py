@@ -28,7 +28,7 @@ from conversations.protocol import (
     ToldOff,
     Turn,
 )
-from conversations.words import coach as coach_words
+from conversations.words import covering as covering_words
 from conversations.words import engine as words
 from core.cuffs.limbs import banded
 from core.cuffs.limits import calls
@@ -55,7 +55,7 @@ def begin(engine: "Engine", person: Person, name: str, about: dict[str, Any], at
         name, about = "screening", {"due": due.value}
     dialogue: Dialogue[Any] = CATALOGUE[name]
     if not gate.talks(engine, person, name, about):
-        engine.say(person, Say(coach_words.NO_LONGER_YOURS), now)
+        engine.say(person, Say(covering_words.NO_LONGER_YOURS), now)
         return
     if dialogue.trains and (why := barred(engine, person)):
         engine.say(person, Say(words.BARRED[why]), now)
@@ -89,7 +89,7 @@ def deliver(
     state = msgspec.json.decode(thread.state, type=dialogue.state)
     if not gate.talks(engine, person, thread.dialogue, client_in(state)):  # handed over since it began
         threads.keep(engine.store, thread.id, None, None)
-        engine.say(person, Say(coach_words.NO_LONGER_YOURS), engine.clock())
+        engine.say(person, Say(covering_words.NO_LONGER_YOURS), engine.clock())
         return
     # A halt always goes through: it ends the session, and somebody else does the talking.
     why = barred(engine, person, state) if dialogue.trains and not isinstance(event, Halted) else None

@@ -5,7 +5,7 @@ from dataclasses import replace
 from conversations.adjusting import movements
 from conversations.adjusting.state import Brief, Draft, chosen, minutes, name, place, plan_now
 from conversations.dates import Repeat
-from conversations.words import coach as words
+from conversations.words import adjusting as adjusting_words
 from conversations.words import dates as date_words
 from conversations.words import planning as planning_words
 from core.calendar.recurrence import Recurrence
@@ -54,27 +54,33 @@ def changed_line(brief: Brief, draft: Draft) -> str:
     plan, value = plan_now(brief), draft.value or ""
     match draft.part:
         case "days":
-            return words.LINE_DAYS.format(days=shown_days(brief, value) if value else planning_words.NO_DAYS)
+            return adjusting_words.LINE_DAYS.format(
+                days=shown_days(brief, value) if value else planning_words.NO_DAYS
+            )
         case "ceiling":
-            return words.LINE_CEILING.format(was=plan.pain_ceiling, now=value)
+            return adjusting_words.LINE_CEILING.format(was=plan.pain_ceiling, now=value)
         case "scheme":
-            return words.LINE_SCHEME.format(movement=name(plan, draft), now=dict(words.SCHEME_NAMES)[value])
+            return adjusting_words.LINE_SCHEME.format(
+                movement=name(plan, draft), now=dict(adjusting_words.SCHEME_NAMES)[value]
+            )
         case "movements":
             return movements.line(brief, draft)
         case "tempo":
             was, now = tempo(chosen(plan, draft).tempo_s), tempo(int(value))
-            return words.LINE_TEMPO.format(movement=name(plan, draft), was=was, now=now)
+            return adjusting_words.LINE_TEMPO.format(movement=name(plan, draft), was=was, now=now)
         case "minutes":
             one = chosen(plan, draft)
-            return words.LINE_MINUTES.format(movement=name(plan, draft), was=minutes(one), now=value)
+            return adjusting_words.LINE_MINUTES.format(
+                movement=name(plan, draft), was=minutes(one), now=value
+            )
         case _:
             one = chosen(plan, draft)
-            return words.LINE_LOAD.format(movement=name(plan, draft), was=one.doing, now=value)
+            return adjusting_words.LINE_LOAD.format(movement=name(plan, draft), was=one.doing, now=value)
 
 
 def tempo(seconds: int) -> str:
     """How fast one rep is: "2 s up, 2 s down"."""
-    return words.TEMPO.format(half=seconds / 2)
+    return adjusting_words.TEMPO.format(half=seconds / 2)
 
 
 def shown_days(brief: Brief, stored: str) -> str:

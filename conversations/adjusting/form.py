@@ -21,6 +21,7 @@ from conversations.answers import Unclear, Why, choice, load, pick, whole_number
 from conversations.form import Form, Outcome, dialogue
 from conversations.planning_days import limits_broken, read_days
 from conversations.protocol import Choice, Do, Record, Said, Say
+from conversations.words import adjusting as adjusting_words
 from conversations.words import coach as words
 from conversations.words import dates as date_words
 from conversations.words import planning as planning_words
@@ -33,8 +34,8 @@ from core.plans import HIGHEST_PAIN_CEILING, LONGEST_MIN, TEMPOS_S, Exercise, Pl
 MOST_BUTTONS = 8
 LONGEST_WHY = 200
 FEWEST_MIN = 3  # of bands on; own caution, no source
-REASONS = tuple(Choice(label, value) for label, value in words.CHANGE_REASONS)
-SCHEMES = tuple(Choice(label, value) for label, value in words.SCHEMES)
+REASONS = tuple(Choice(label, value) for label, value in adjusting_words.CHANGE_REASONS)
+SCHEMES = tuple(Choice(label, value) for label, value in adjusting_words.SCHEMES)
 TEMPOS = tuple(Choice(tempo(seconds), str(seconds)) for seconds in TEMPOS_S)
 
 
@@ -57,15 +58,18 @@ def ask(brief: Brief, draft: Draft, step: str) -> Say:
     plan = plan_now(brief)
     match step:
         case "part":
-            return Say(words.CHANGE_PART.format(name=brief.client_name), parts(plan))
+            return Say(adjusting_words.CHANGE_PART.format(name=brief.client_name), parts(plan))
         case "movement":
-            return Say(words.CHANGE_MOVEMENT, _movements(plan, draft))
+            return Say(adjusting_words.CHANGE_MOVEMENT, _movements(plan, draft))
         case "value":
             return _ask_value(brief, draft, plan)
         case _:
             line = changed_line(brief, draft)
             return Say(
-                words.CHANGE_WHY.format(name=brief.client_name, line=line, note=_note(brief, draft)), REASONS
+                adjusting_words.CHANGE_WHY.format(
+                    name=brief.client_name, line=line, note=_note(brief, draft)
+                ),
+                REASONS,
             )
 
 
@@ -85,25 +89,33 @@ def _ask_value(brief: Brief, draft: Draft, plan: Plan) -> Say:
         )
     match draft.part:
         case "days":
-            text = words.CHANGE_DAYS_UNCLEAR if draft.unclear else words.CHANGE_DAYS.format(zone=brief.zone)
+            text = (
+                adjusting_words.CHANGE_DAYS_UNCLEAR
+                if draft.unclear
+                else adjusting_words.CHANGE_DAYS.format(zone=brief.zone)
+            )
             return Say(text, (Choice(planning_words.WHEN_NONE, "none"),))
         case "ceiling":
-            return Say(words.CHANGE_CEILING.format(now=plan.pain_ceiling), _ceilings())
+            return Say(adjusting_words.CHANGE_CEILING.format(now=plan.pain_ceiling), _ceilings())
         case "scheme":
-            return Say(words.CHANGE_SCHEME.format(movement=name(plan, draft)), _schemes(brief))
+            return Say(adjusting_words.CHANGE_SCHEME.format(movement=name(plan, draft)), _schemes(brief))
         case "movements":
             return movements.ask(brief, draft)
         case "tempo":
             pace = tempo(chosen(plan, draft).tempo_s)
-            return Say(words.CHANGE_TEMPO.format(movement=name(plan, draft), now=pace), TEMPOS)
+            return Say(adjusting_words.CHANGE_TEMPO.format(movement=name(plan, draft), now=pace), TEMPOS)
         case "minutes":
             now = minutes(chosen(plan, draft))
             return Say(
-                words.CHANGE_MINUTES.format(movement=name(plan, draft), now=now, most=_most(plan, draft))
+                adjusting_words.CHANGE_MINUTES.format(
+                    movement=name(plan, draft), now=now, most=_most(plan, draft)
+                )
             )
         case _:
             one = chosen(plan, draft)
-            return Say(words.CHANGE_LOAD.format(movement=name(plan, draft), now=one.doing), _near(one))
+            return Say(
+                adjusting_words.CHANGE_LOAD.format(movement=name(plan, draft), now=one.doing), _near(one)
+            )
 
 
 def _schemes(brief: Brief) -> tuple[Choice, ...]:
@@ -216,7 +228,7 @@ def _touched(brief: Brief, draft: Draft) -> str:
 def finish(brief: Brief, draft: Draft, at: datetime) -> Outcome:
     """The changed plan is given; it holds from the next session on."""
     if draft.why is None:
-        return Outcome((Say(words.NOTHING_TO_CHANGE.format(name=brief.client_name)),))
+        return Outcome((Say(adjusting_words.NOTHING_TO_CHANGE.format(name=brief.client_name)),))
     line = changed_line(brief, draft)
     told = {"client": brief.client, "line": line, "why": draft.why, "movement": _touched(brief, draft)}
     effects = (
@@ -225,7 +237,7 @@ def finish(brief: Brief, draft: Draft, at: datetime) -> Outcome:
         Do("plan_changed", told),
     )
     card = words.to_card(brief.client_name, brief.client)
-    return Outcome((Say(words.CHANGE_SENT.format(name=brief.client_name), (card,)),), effects)
+    return Outcome((Say(adjusting_words.CHANGE_SENT.format(name=brief.client_name), (card,)),), effects)
 
 
 FORM: Form[Brief, Draft] = Form(

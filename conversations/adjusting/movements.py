@@ -2,6 +2,7 @@
 
 from conversations.adjusting.state import Brief, Draft, place, plan_now
 from conversations.protocol import Choice, Say
+from conversations.words import adjusting as adjusting_words
 from conversations.words import coach as words
 from conversations.words.plan import exercise_text
 from core.cuffs.limbs import opened
@@ -9,22 +10,22 @@ from core.movements import MOVEMENTS
 from core.plan_changes import to_add, with_movement, without_movement
 from core.plans import Plan
 
-OUT = Choice(words.TAKE_OUT, "out")
+OUT = Choice(adjusting_words.TAKE_OUT, "out")
 
 
 def movements(plan: Plan) -> tuple[Choice, ...]:
     """Those of the plan by their place, and one more."""
     named = [f"{words.movement(one.movement)} {one.doing}".strip() for one in plan.exercises]
-    return tuple(Choice(label, str(at)) for at, label in enumerate([*named, words.ADD_MOVEMENT]))
+    return tuple(Choice(label, str(at)) for at, label in enumerate([*named, adjusting_words.ADD_MOVEMENT]))
 
 
 def ask(brief: Brief, draft: Draft) -> Say:
     """Out, or what comes in."""
     plan = plan_now(brief)
     if _adds(plan, draft):
-        return Say(words.CHANGE_ADD, options(brief, draft))
+        return Say(adjusting_words.CHANGE_ADD, options(brief, draft))
     was = words.movement(plan.exercises[place(plan, draft)].movement)
-    return Say(words.CHANGE_TO_WHICH.format(movement=was), options(brief, draft))
+    return Say(adjusting_words.CHANGE_TO_WHICH.format(movement=was), options(brief, draft))
 
 
 def options(brief: Brief, draft: Draft) -> tuple[Choice, ...]:
@@ -50,11 +51,11 @@ def line(brief: Brief, draft: Draft) -> str:
     """The change in one line."""
     plan = plan_now(brief)
     if draft.value == OUT.value:
-        return words.LINE_OUT.format(was=words.movement(_was(plan, draft)))
+        return adjusting_words.LINE_OUT.format(was=words.movement(_was(plan, draft)))
     now = exercise_text(changed(brief, draft).exercises[place(plan, draft)])
     if _adds(plan, draft):
-        return words.LINE_IN.format(now=now)
-    return words.LINE_SWAP.format(was=words.movement(_was(plan, draft)), now=now)
+        return adjusting_words.LINE_IN.format(now=now)
+    return adjusting_words.LINE_SWAP.format(was=words.movement(_was(plan, draft)), now=now)
 
 
 def touched(draft: Draft) -> str:

@@ -3,6 +3,7 @@
 from dataclasses import dataclass
 
 from conversations.protocol import Choice
+from conversations.words import adjusting as adjusting_words
 from conversations.words import coach as words
 from core.calendar.limits import USUAL, Limits
 from core.plan_text import plan_from_text
@@ -76,7 +77,7 @@ def _has(plan: Plan, one: Exercise, part: str | None) -> bool:
 def parts(plan: Plan) -> tuple[Choice, ...]:
     """The parts that this plan has."""
     there = {part for part in MOVEMENT_PARTS if places(plan, part)} | {"days", "ceiling"}
-    return tuple(Choice(label, part) for label, part in words.PARTS if part in there)
+    return tuple(Choice(label, part) for label, part in adjusting_words.PARTS if part in there)
 
 
 def place(plan: Plan, draft: Draft) -> int:

@@ -180,120 +180,6 @@ COACH_CHOSE = "Your coach chose it."
 COACH_KEEPS = "Your coach keeps it."
 ASKED_LINE = "Waits for your tap: {movement} {was} → {use}."
 
-# --- other coaches ---
-HAND_OVER = "Hand over"
-TO_WHOM = "Who looks after {name} from now on?"
-NO_OTHER_COACH = "There is no other coach here yet. Whoever runs this can add one."
-OPEN_CARD = "Open the card"
-GIVEN_TO_YOU = "{coach} hands {name} over to you. Their alerts reach you from now on."
-NEW_COACH = (
-    "From now on {coach} is your coach here. Your plan stays; write 'coach' and your words to say hello."
-)
-GIVEN = "{name} is {coach}'s now. You don't see them any more."
-NO_LONGER_YOURS = "That client is no longer yours to look after, so we stop here."
-COVER_WHO = "Who stands in for you?"
-COVER_DAYS = "From when to when? Like: two weeks, or from 3 to 10 January."
-COVER_SET = "{coach} stands in for you. {days}. They see your clients and get the alerts; so do you if they don't answer."
-STANDS_IN = "{coach} stands in for you from {first} to {last}."
-I_AM_BACK = "I am back"
-YOU_STAND_IN = (
-    "You stand in for {coach} from {first} to {last}: you see their clients then and get their alerts."
-)
-FROM_NOW_ON = "From now on you look after {coach}'s clients and get their alerts."
-MY_CLIENTS = "My clients"
-COVER_OVER_OTHER = "{coach} is back with their clients. Thank you."
-COVER_OVER = "Your clients are with you again; {coach} has been told."
-NOBODY_STANDS_IN = "Nobody stands in for you."
-
-# --- travel ---
-TRAVEL = "Travel plan"
-TRAVEL_END = "Back from travel"
-TRAVEL_UNTIL = "Without equipment until {day}."
-TRAVEL_LENGTHS = (("One week", "one week"), ("Two weeks", "two weeks"))
-TRAVEL_DAYS = (
-    "Without equipment, meanwhile: {swaps}. From when to when? Like: one week, or from 3 to 10 January."
-)
-TRAVEL_DAYS_COACH = (
-    "{name} without equipment: {swaps}. From when to when? Like: one week, or from 3 to 10 January."
-)
-TRAVEL_SWAP = "{was} becomes {now}"
-TRAVEL_RESTS = "{was} rests"
-TRAVEL_SET = "{days}: your plan without equipment. Your coach hears of it. After that the usual plan comes back by itself."
-TRAVEL_SET_COACH = "{name}, {days}: without equipment. After that the usual plan comes back by itself."
-TRAVEL_ON = "You are on your travel plan. Back at your equipment?"
-I_AM_HOME = "I am back"
-TRAVEL_NO_PLAN = "There is no plan to swap yet."
-TRAVEL_NOT_NEEDED = "This plan needs no equipment; it goes with you as it is."
-TRAVEL_NOTHING = "Nothing in your plan can be done without equipment. Ask your coach: 'coach' and your words."
-TRAVEL_NOTHING_COACH = "Nothing in {name}'s plan can be done without equipment. A pause, or another plan?"
-CLIENT_TRAVELS = (
-    "Your coach swapped your plan for one without equipment. {days}. After that the usual one comes back."
-)
-COACH_TRAVELS = "{name} travels. {days}: the plan without equipment, then back by itself."
-TRAVEL_BEGINS = "From today on, without equipment:"
-TRAVEL_BACK = "Back to your usual plan, with your usual loads. Take the first session easy."
-TRAVEL_BACK_COACH = "{name} is back on the usual plan."
-TRAVEL_IS_OVER = "You are on your usual plan already."
-TRAVEL_ENDED = "ended"
-
-# --- one part of a plan changed ---
-CHANGE = "Change the plan"
-CHANGE_PART = "What shall change in {name}'s plan?"
-PARTS = (
-    ("Load", "load"),
-    ("Days", "days"),
-    ("Movements", "movements"),
-    ("Sets", "scheme"),
-    ("Tempo", "tempo"),
-    ("Pain ceiling", "ceiling"),
-    ("Minutes with bands", "minutes"),
-)
-CHANGE_MOVEMENT = "Which movement?"
-CHANGE_LOAD = "{movement}, now {now}. To what?"
-CHANGE_DAYS = "Which days, what time ({zone})? Like: mon and thu 7pm."
-CHANGE_DAYS_UNCLEAR = "I couldn't read days there. A plan repeats every week, like: mon and thu 7pm."
-CHANGE_CEILING = (
-    "Pain up to what is fine while training, 0 to 10? Now {now}. Above 3 only if you know the joint."
-)
-CHANGE_SCHEME = "{movement}: which sets?"
-CHANGE_TEMPO = "{movement}, now {now}. How fast is one rep?"
-TEMPO = "{half:g} s up, {half:g} s down"
-ADD_MOVEMENT = "Add one"
-CHANGE_TO_WHICH = (
-    "{movement}: out, or which one in its place? It begins with the lightest load; 'Load' changes that."
-)
-CHANGE_ADD = "Which movement comes in? It begins with the lightest load; 'Load' changes that."
-TAKE_OUT = "Take it out"
-CHANGE_MINUTES = "{movement}: how many minutes with bands on at most? Now {now}, {most} is the most."
-SCHEMES = (
-    ("Open: 25-40, 10-20, 5-10", "open"),
-    ("Fixed: 30, 15, 15, 15", "fixed"),
-    ("Fixed, last one open: 30, 15, 15, 15-30", "fixed_open"),
-)
-SCHEME_NAMES = (
-    ("open", "open sets, 25-40, 10-20, 5-10"),
-    ("fixed", "fixed sets, 30, 15, 15, 15"),
-    ("fixed_open", "fixed sets with the last one open, 30, 15, 15, 15-30"),
-)
-CHANGE_WHY = "{line}{note}\nWhy? One line; {name} reads it."
-CHANGE_REASONS = (
-    ("Going well", "It goes well."),
-    ("Easier for now", "Easier for now."),
-    ("Fits your week", "So that it fits your week."),
-)
-LINE_LOAD = "{movement}: {was} → {now}."
-LINE_DAYS = "Days: {days}."
-LINE_CEILING = "Pain ceiling: {was} → {now}."
-LINE_SCHEME = "{movement}: {now}."
-LINE_TEMPO = "{movement}: {was} → {now}."
-LINE_IN = "New: {now}."
-LINE_SWAP = "{was} goes; new: {now}."
-LINE_OUT = "{was} goes."
-LINE_MINUTES = "{movement}: {was} → {now} min with bands."
-CHANGE_SENT = "Sent to {name}; it holds from the next session on."
-CLIENT_CHANGED = "Your coach changed your plan. {line} Why: {why}"
-NOTHING_TO_CHANGE = "{name} has no plan to change. 'New plan' makes one."
-
 # --- own templates ---
 SAVE_TEMPLATE = "Save as template"
 TEMPLATE_NAME = "What shall this plan be called? It is offered first when you make a plan."
@@ -351,15 +237,6 @@ def cut(text: str, longest: int = LONGEST_LINE) -> str:
 def movement(name: str) -> str:
     """A movement by its stored name, as people call it."""
     return NAMES.get(name, name.replace("_", " "))
-
-
-def swaps_text(swaps: tuple[tuple[str, str], ...]) -> str:
-    """ "goblet squat becomes chair squat, curl rests"; movements by stored name, "" for nothing."""
-    return ", ".join(
-        (TRAVEL_SWAP if now else TRAVEL_RESTS).format(was=movement(was).lower(), now=movement(now).lower())
-        for was, now in swaps
-        if was != now
-    )
 
 
 def to_card(name: str, client: int) -> Choice:

@@ -5,7 +5,7 @@ from typing import TYPE_CHECKING, Any
 
 from bot.engine import practice, quiet, status, turns
 from conversations.protocol import Choice, Say
-from conversations.words import coach as words
+from conversations.words import travelling as travelling_words
 from core.facts import CoachDid, Travelling
 from core.progression.travel import needs_equipment, travel_plan
 from core.store import duties, facts, people
@@ -29,7 +29,9 @@ def by_coach(engine: "Engine", coach: Person, client: Person, now: datetime) -> 
 def by_client(engine: "Engine", client: Person, now: datetime) -> None:
     """Asked for by the client; who is away already may come back."""
     if active(engine, client.id, now) is not None:
-        engine.say(client, Say(words.TRAVEL_ON, (Choice(words.I_AM_HOME, "menu:home"),)), now)
+        engine.say(
+            client, Say(travelling_words.TRAVEL_ON, (Choice(travelling_words.I_AM_HOME, "menu:home"),)), now
+        )
         return
     _ask(engine, client, client, now)
 
@@ -38,11 +40,11 @@ def _ask(engine: "Engine", person: Person, client: Person, now: datetime) -> Non
     plan = status.open_plan_of(engine, client.id)
     coach = person.role is Role.COACH
     if plan is None:
-        engine.say(person, Say(words.TRAVEL_NO_PLAN.format(name=client.name)), now)
+        engine.say(person, Say(travelling_words.TRAVEL_NO_PLAN.format(name=client.name)), now)
     elif not needs_equipment(plan):
-        engine.say(person, Say(words.TRAVEL_NOT_NEEDED), now)
+        engine.say(person, Say(travelling_words.TRAVEL_NOT_NEEDED), now)
     elif travel_plan(plan) is None:
-        text = words.TRAVEL_NOTHING_COACH if coach else words.TRAVEL_NOTHING
+        text = travelling_words.TRAVEL_NOTHING_COACH if coach else travelling_words.TRAVEL_NOTHING
         engine.say(person, Say(text.format(name=client.name)), now)
     else:
         turns.begin(engine, person, "travelling", {"client": client.id}, now)
@@ -64,9 +66,11 @@ def begun(engine: "Engine", person: Person, details: dict[str, Any], now: dateti
         practice.show_plan(engine, client, now)
     duties.plan(engine.store, client.id, "travel_over", {}, quiet.earliest(engine, client, away.until), now)
     if details["by_coach"]:
-        quiet.note(engine, client, words.CLIENT_TRAVELS.format(days=details["days"]), now)
+        quiet.note(engine, client, travelling_words.CLIENT_TRAVELS.format(days=details["days"]), now)
     else:
-        _tell_coach(engine, client, words.COACH_TRAVELS.format(name=client.name, days=details["days"]), now)
+        _tell_coach(
+            engine, client, travelling_words.COACH_TRAVELS.format(name=client.name, days=details["days"]), now
+        )
     return False
 
 
@@ -74,7 +78,7 @@ def travel_begins(engine: "Engine", client: Person, about: dict[str, Any], now: 
     """The first day away: the plan as it is from now on."""
     away = active(engine, client.id, now)
     if away is not None and away.since <= now:
-        engine.say(client, Say(words.TRAVEL_BEGINS), now)
+        engine.say(client, Say(travelling_words.TRAVEL_BEGINS), now)
         practice.show_plan(engine, client, now)
 
 
@@ -86,14 +90,14 @@ def travel_over(engine: "Engine", client: Person, about: dict[str, Any], now: da
 
 def back_by_coach(engine: "Engine", coach: Person, client: Person, now: datetime) -> None:
     """The coach ends it before its time."""
-    facts.put(engine.store, client.id, CoachDid(now, coach.id, "travel", words.TRAVEL_ENDED), now)
+    facts.put(engine.store, client.id, CoachDid(now, coach.id, "travel", travelling_words.TRAVEL_ENDED), now)
     home(engine, client, now)
 
 
 def home(engine: "Engine", client: Person, now: datetime) -> None:
     """Back before the last day."""
     if active(engine, client.id, now) is None:
-        engine.say(client, Say(words.TRAVEL_IS_OVER), now)
+        engine.say(client, Say(travelling_words.TRAVEL_IS_OVER), now)
         return
     facts.put(engine.store, client.id, Travelling(now, now, now, client.id), now)
     for talk in ("travel_begins", "travel_over"):
@@ -102,9 +106,9 @@ def home(engine: "Engine", client: Person, now: datetime) -> None:
 
 
 def _back(engine: "Engine", client: Person, now: datetime) -> None:
-    engine.say(client, Say(words.TRAVEL_BACK), now)
+    engine.say(client, Say(travelling_words.TRAVEL_BACK), now)
     practice.show_plan(engine, client, now)
-    _tell_coach(engine, client, words.TRAVEL_BACK_COACH.format(name=client.name), now)
+    _tell_coach(engine, client, travelling_words.TRAVEL_BACK_COACH.format(name=client.name), now)
 
 
 def _tell_coach(engine: "Engine", client: Person, text: str, now: datetime) -> None:

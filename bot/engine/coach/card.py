@@ -7,9 +7,11 @@ from bot.engine import alerts, calendar, clearances, reading, screenings, status
 from bot.engine.coach import allowing, away, loads_asked, pauses, plans, reading_plans, stopping_session
 from bot.engine.coach import clients as whose
 from conversations.protocol import Choice, Say
+from conversations.words import adjusting as adjusting_words
 from conversations.words import coach as words
 from conversations.words import report as report_words
 from conversations.words import review as review_words
+from conversations.words import travelling as travelling_words
 from conversations.words.screening import in_words
 from core.calendar.zones import local
 from core.cuffs.limbs import places_of, resting
@@ -117,7 +119,9 @@ def plan_lines(engine: "Engine", client: Person, now: datetime) -> list[str]:
     travel = away.active(engine, client.id, now)
     on_the_way = travel is not None and travel.since <= now
     without = (
-        [words.TRAVEL_UNTIL.format(day=_day(travel.until - A_DAY, client))] if travel and on_the_way else []
+        [travelling_words.TRAVEL_UNTIL.format(day=_day(travel.until - A_DAY, client))]
+        if travel and on_the_way
+        else []
     )
     at_loads = reading_plans.at_loads(engine, client.id, plan)
     return [
@@ -204,7 +208,7 @@ def buttons(engine: "Engine", client: Person) -> tuple[Choice, ...]:
     planned = status.plan_of(engine, client.id) is not None
     pairs = (
         (words.MESSAGE, "message"),
-        (words.CHANGE, "change") if planned else (words.NEW_PLAN, "planning"),
+        (adjusting_words.CHANGE, "change") if planned else (words.NEW_PLAN, "planning"),
         (words.RESUME, "resume") if paused else (words.PAUSE, "pause"),
         (words.CLEARANCE, "clearing"),
         (report_words.REPORT, "report"),

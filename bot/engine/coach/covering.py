@@ -6,6 +6,7 @@ from typing import TYPE_CHECKING, Any
 from bot.engine import quiet
 from conversations.protocol import Choice, Say
 from conversations.words import coach as words
+from conversations.words import covering as covering_words
 from core.calendar.zones import local
 from core.facts import CoachDid, StandIn
 from core.store import duties, facts, people
@@ -34,25 +35,27 @@ def ask_to_whom(engine: "Engine", coach: Person, client: Person, now: datetime) 
     """Which coach gets the client."""
     called = names(others(engine, coach))
     if not called:
-        engine.say(coach, Say(words.NO_OTHER_COACH), now)
+        engine.say(coach, Say(covering_words.NO_OTHER_COACH), now)
         return
     back = words.to_card(client.name, client.id)
     buttons = (*(Choice(name, f"menu:give:{client.id}/{number}") for number, name in called.items()), back)
-    engine.say(coach, Say(words.TO_WHOM.format(name=client.name), buttons), now)
+    engine.say(coach, Say(covering_words.TO_WHOM.format(name=client.name), buttons), now)
 
 
 def give(engine: "Engine", coach: Person, client: Person, detail: str, now: datetime) -> None:
     """The client is another coach's from now on; all three are told."""
     other = next((one for one in others(engine, coach) if str(one.id) == detail), None)
     if other is None:
-        engine.say(coach, Say(words.NO_OTHER_COACH), now)
+        engine.say(coach, Say(covering_words.NO_OTHER_COACH), now)
         return
     people.hand_over(engine.store, client.id, other.id)
     facts.put(engine.store, client.id, CoachDid(now, coach.id, "handed_over", other.name), now)
-    card = Choice(words.OPEN_CARD, f"menu:client:{client.id}")
-    engine.say(other, Say(words.GIVEN_TO_YOU.format(coach=coach.name, name=client.name), (card,)), now)
-    engine.say(client, Say(words.NEW_COACH.format(coach=other.name)), now)
-    engine.say(coach, Say(words.GIVEN.format(name=client.name, coach=other.name)), now)
+    card = Choice(covering_words.OPEN_CARD, f"menu:client:{client.id}")
+    engine.say(
+        other, Say(covering_words.GIVEN_TO_YOU.format(coach=coach.name, name=client.name), (card,)), now
+    )
+    engine.say(client, Say(covering_words.NEW_COACH.format(coach=other.name)), now)
+    engine.say(coach, Say(covering_words.GIVEN.format(name=client.name, coach=other.name)), now)
 
 
 # --- for dates -------------------------------------------------------------------------------------------
@@ -76,10 +79,10 @@ def open_talk(engine: "Engine", coach: Person, now: datetime) -> None:
         turns.begin(engine, coach, "covering", about(engine, coach), now)
         return
     name = people.by_id(engine.store, known.stand_in).name
-    text = words.STANDS_IN.format(
+    text = covering_words.STANDS_IN.format(
         coach=name, first=_day(known.since, coach), last=_day(known.until - A_DAY, coach)
     )
-    engine.say(coach, Say(text, (Choice(words.I_AM_BACK, "menu:i_am_back"),)), now)
+    engine.say(coach, Say(text, (Choice(covering_words.I_AM_BACK, "menu:i_am_back"),)), now)
 
 
 def begun(engine: "Engine", coach: Person, details: dict[str, Any], now: datetime) -> bool:
@@ -89,7 +92,7 @@ def begun(engine: "Engine", coach: Person, details: dict[str, Any], now: datetim
         return False
     other = people.by_id(engine.store, known.stand_in)
     first, last = _day(known.since, other), _day(known.until - A_DAY, other)
-    engine.say(other, Say(words.YOU_STAND_IN.format(coach=coach.name, first=first, last=last)), now)
+    engine.say(other, Say(covering_words.YOU_STAND_IN.format(coach=coach.name, first=first, last=last)), now)
     number = {"coach": coach.id, "stand_in": other.id}
     if known.since > now:
         duties.plan(
@@ -103,8 +106,8 @@ def cover_begins(engine: "Engine", other: Person, details: dict[str, Any], now: 
     """The first day: the stand-in gets the list."""
     coach = people.by_id(engine.store, details["coach"])
     if any(one.id == coach.id for one in people.stood_in_for(engine.store, other.id, now)):
-        button = Choice(words.MY_CLIENTS, "menu:clients")
-        engine.say(other, Say(words.FROM_NOW_ON.format(coach=coach.name), (button,)), now)
+        button = Choice(covering_words.MY_CLIENTS, "menu:clients")
+        engine.say(other, Say(covering_words.FROM_NOW_ON.format(coach=coach.name), (button,)), now)
 
 
 def cover_over(engine: "Engine", other: Person, details: dict[str, Any], now: datetime) -> None:
@@ -120,7 +123,7 @@ def back(engine: "Engine", coach: Person, now: datetime) -> None:
     """The coach is back before the last day."""
     known = active(engine, coach, now)
     if known is None:
-        engine.say(coach, Say(words.NOBODY_STANDS_IN), now)
+        engine.say(coach, Say(covering_words.NOBODY_STANDS_IN), now)
         return
     other = people.by_id(engine.store, known.stand_in)
     early = StandIn(now, other.id, min(known.since, now), now)
@@ -130,8 +133,8 @@ def back(engine: "Engine", coach: Person, now: datetime) -> None:
 
 
 def _over(engine: "Engine", coach: Person, other: Person, now: datetime) -> None:
-    quiet.note(engine, other, words.COVER_OVER_OTHER.format(coach=coach.name), now)
-    quiet.note(engine, coach, words.COVER_OVER.format(coach=other.name), now)
+    quiet.note(engine, other, covering_words.COVER_OVER_OTHER.format(coach=coach.name), now)
+    quiet.note(engine, coach, covering_words.COVER_OVER.format(coach=other.name), now)
 
 
 def _day(at: datetime, person: Person) -> str:

@@ -10,9 +10,11 @@ from conversations.protocol import Choice, Say
 from conversations.words import allowing as allowing_words
 from conversations.words import band_list as band_words
 from conversations.words import coach as words
+from conversations.words import covering as covering_words
 from conversations.words import emergency as emergency_words
 from conversations.words import gauging, girth, pulse
 from conversations.words import review as review_words
+from conversations.words import travelling as travelling_words
 from core.access import Action
 from core.store.people import Person
 
@@ -35,12 +37,12 @@ def the_plan(engine: "Engine", coach: Person, client: Person, now: datetime) -> 
 def _with_the_plan(engine: "Engine", client: Person, now: datetime) -> list[tuple[str, str]]:
     """What depends on whether there is a plan, and on a travel plan."""
     travels = away.active(engine, client.id, now) is not None
-    back = [(words.TRAVEL_END, "travel_end")] if travels else []
+    back = [(travelling_words.TRAVEL_END, "travel_end")] if travels else []
     if status.plan_of(engine, client.id) is None:
         again = [(words.SAME_PLAN_AGAIN, "again")] if pauses.is_finished(engine, client.id) else []
         return [*again, *back]
     return [
-        *(back or [(words.TRAVEL, "travel")]),
+        *(back or [(travelling_words.TRAVEL, "travel")]),
         (words.SAVE_TEMPLATE, "save_template"),
         (review_words.REVIEW, "review"),
         (words.FINISH, "finish"),
@@ -59,7 +61,7 @@ def show(engine: "Engine", coach: Person, client: Person, now: datetime) -> None
         (words.RENAME, "rename"),
     ]
     if gate.allows(engine, coach, Action.HAND_OVER, client) and covering.others(engine, coach):
-        pairs.append((words.HAND_OVER, "handover"))
+        pairs.append((covering_words.HAND_OVER, "handover"))
     _page(engine, coach, client, words.WHAT_ELSE, pairs, now)
 
 

@@ -9,6 +9,7 @@ from bot.engine.coach import clients as whose
 from bot.engine.coach import reading_plans
 from conversations.inviting import read_name
 from conversations.protocol import Say
+from conversations.words import adjusting as adjusting_words
 from conversations.words import coach as words
 from core.facts import LoadMoved, TemplateSaved
 from core.plans import Exercise, Plan, Scheme
@@ -64,7 +65,9 @@ def changed(engine: "Engine", coach: Person, details: dict[str, Any], now: datet
     if plan is not None and details["movement"]:
         set_loads(engine, client.id, plan, now, details["movement"])
     calendar.remind_next(engine, client, now)
-    quiet.note(engine, client, words.CLIENT_CHANGED.format(line=details["line"], why=details["why"]), now)
+    quiet.note(
+        engine, client, adjusting_words.CLIENT_CHANGED.format(line=details["line"], why=details["why"]), now
+    )
     return False
 
 

@@ -1,0 +1,58 @@
+"""The coach changes one part of a plan that is under way, and says why."""
+
+CHANGE = "Change the plan"
+CHANGE_PART = "What shall change in {name}'s plan?"
+PARTS = (
+    ("Load", "load"),
+    ("Days", "days"),
+    ("Movements", "movements"),
+    ("Sets", "scheme"),
+    ("Tempo", "tempo"),
+    ("Pain ceiling", "ceiling"),
+    ("Minutes with bands", "minutes"),
+)
+CHANGE_MOVEMENT = "Which movement?"
+CHANGE_LOAD = "{movement}, now {now}. To what?"
+CHANGE_DAYS = "Which days, what time ({zone})? Like: mon and thu 7pm."
+CHANGE_DAYS_UNCLEAR = "I couldn't read days there. A plan repeats every week, like: mon and thu 7pm."
+CHANGE_CEILING = (
+    "Pain up to what is fine while training, 0 to 10? Now {now}. Above 3 only if you know the joint."
+)
+CHANGE_SCHEME = "{movement}: which sets?"
+CHANGE_TEMPO = "{movement}, now {now}. How fast is one rep?"
+TEMPO = "{half:g} s up, {half:g} s down"
+ADD_MOVEMENT = "Add one"
+CHANGE_TO_WHICH = (
+    "{movement}: out, or which one in its place? It begins with the lightest load; 'Load' changes that."
+)
+CHANGE_ADD = "Which movement comes in? It begins with the lightest load; 'Load' changes that."
+TAKE_OUT = "Take it out"
+CHANGE_MINUTES = "{movement}: how many minutes with bands on at most? Now {now}, {most} is the most."
+SCHEMES = (
+    ("Open: 25-40, 10-20, 5-10", "open"),
+    ("Fixed: 30, 15, 15, 15", "fixed"),
+    ("Fixed, last one open: 30, 15, 15, 15-30", "fixed_open"),
+)
+SCHEME_NAMES = (
+    ("open", "open sets, 25-40, 10-20, 5-10"),
+    ("fixed", "fixed sets, 30, 15, 15, 15"),
+    ("fixed_open", "fixed sets with the last one open, 30, 15, 15, 15-30"),
+)
+CHANGE_WHY = "{line}{note}\nWhy? One line; {name} reads it."
+CHANGE_REASONS = (
+    ("Going well", "It goes well."),
+    ("Easier for now", "Easier for now."),
+    ("Fits your week", "So that it fits your week."),
+)
+LINE_LOAD = "{movement}: {was} → {now}."
+LINE_DAYS = "Days: {days}."
+LINE_CEILING = "Pain ceiling: {was} → {now}."
+LINE_SCHEME = "{movement}: {now}."
+LINE_TEMPO = "{movement}: {was} → {now}."
+LINE_IN = "New: {now}."
+LINE_SWAP = "{was} goes; new: {now}."
+LINE_OUT = "{was} goes."
+LINE_MINUTES = "{movement}: {was} → {now} min with bands."
+CHANGE_SENT = "Sent to {name}; it holds from the next session on."
+CLIENT_CHANGED = "Your coach changed your plan. {line} Why: {why}"
+NOTHING_TO_CHANGE = "{name} has no plan to change. 'New plan' makes one."
