@@ -31,7 +31,8 @@ LOST_WORDS = re.compile(
 def typed(state: State, event: Said) -> Turn[State]:
     """Words during sets, rests and after: counts, corrections, "lost count", or something unclear."""
     if state.set_at is None and not state.counted:  # no set has begun: there is nothing to count
-        return turn(state, Say(words.NOTHING_TO_COUNT))
+        banded = state.phase is Phase.OFF and state.on_at is not None
+        return turn(state, coming_off.off(state, words.OFF_FIRST) if banded else Say(words.NOTHING_TO_COUNT))
     if state.between is not None and (meant := YES_OR_NO.get(event.text.strip().lower().rstrip(".!"))):
         return which_set.which(
             state, replace(event, text=meant, to=which_set.which_id(state, last_counted(state)))

@@ -123,6 +123,7 @@ QUIET_ALARM = "No answer, so I'm telling your coach. Bands off now, please. Tap 
 QUIET_SAID = "No answer during set {set} of {name}, bands on"
 BANDS_OFF = "Done. Bands off now, and tap."
 BANDS_OFF_TIME = "Time's nearly up, so no more sets here. Bands off now, and tap."
+OFF_FIRST = "Bands off first, please, and tap. If one won't come off, write: stuck."
 OFF_ALREADY = "Off already? Tap when both are off."
 BANDS_OFF_LABEL = "Bands are off"
 OFF_JUST_NOW = "Your bands came off only just now. Three minutes without first; I'll call you."

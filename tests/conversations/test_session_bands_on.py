@@ -54,3 +54,13 @@ def test_a_question_about_it_is_no_answer() -> None:
 def test_after_loosening_the_question_is_about_the_fit_and_not_to_put_them_on() -> None:
     p = played().types("on").types("8").types("hmm?")
     assert "Fit the bands anew" in p.said[-1].text
+
+
+@pytest.mark.parametrize("text", ["on", "8", "what now", "they sit well"])
+def test_whatever_is_said_with_bands_on_that_should_be_off_asks_for_them_off_again(text: str) -> None:
+    p = played(SQUAT).types("on").types("9").types("off").types("on", 60)
+    assert p.state is not None
+    assert p.state.on_at is not None
+    p.types(text)
+    assert "ands off" in p.heard
+    assert p.said[-1].choices[0].value == "off"

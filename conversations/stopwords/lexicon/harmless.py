@@ -27,6 +27,7 @@ muscle burn only|just; just|only muscle burn; just|only a|the burn
 burn kcal|calories|fat; burn .. kcal|calories
 nearly|almost killed me
 sick of
+phone|bar|band|bands|dumbbell|weight|mat|bottle|cup|glass|box|picture|book|keys fell > dropped
 fell asleep > asleep; fell off the|my plan|wagon; fell to|short|behind|through; fell|fallen in love|behind
 i|just|quickly popped out|in|over|round|by|up; popped out|in|over for|to
 stroke of|rate; breast|back stroke; chicken|turkey|duck breast|breasts; breast cancer|milk|feeding|pocket
@@ -49,7 +50,7 @@ no pain no gain; not pain free > pain; not painless > pain; pain free
 painkiller|painkillers; pain relief
 head out|home|off|start|coach; off the top of my head; head of
 {head} is|are|feels|looks fine|good|ok|okay|great|normal now|again > my head is
-{head} is|are|feels|looks great|fine|perfect|strong|healthy|normal; {head} is|are good|ok|okay
+{head} is|are|feels|looks great|fine|perfect|strong|healthy|normal|clear; {head} is|are good|ok|okay
 breathless with excitement|joy|laughter; took|takes|taking my|your|the breath away
 stop being|playing|making|adding|counting; stop using the .. weight|weights|dumbbell|dumbbells|app|beat|sound|music|bar
 boss|app|phone|traffic|work|update|printer is|was a pain

@@ -22,7 +22,9 @@ paralysed|paralyzed
 suddenly .. {weak}; suddenly cant lift|move|use|feel|talk|speak|see; sudden {weak}
 {side} {limb} went|gone|goes|going {weak}
 {weak}|numb .. sudden|suddenly; arm and|n leg .. {weak}|numb|heavy|useless|dead
-face|mouth|lip|eyelid .. drop|dropping|drooped|sagging|sags|falling; face|smile|tongue is|feels|looks|went {odd}|heavy|uneven
+face|mouth|lip|eyelid .. drop|dropping|drooped|sagging|sags|falling
+face|smile|tongue is|feels|looks|went {odd}|heavy|uneven|crooked|lopsided|twisted
+{chest} feels|felt|feel like
 face|mouth .. droopy|drooping|droops|numb|paralysed|crooked|tingling|hanging|dropped|lopsided
 drooping face|mouth|eye|eyelid; side of .. face
 slurred|slurring|slur; cant speak; cant talk properly|right; cant find|get .. words
@@ -45,7 +47,10 @@ woozy|wobbly|faints|giddy|faintish|swaying|unsteady; off balance; losing .. bala
 feel|feeling|felt|bit|getting|i faint; to|gonna|might|could|will|may faint; = faint
 to|gonna|might|could|will|may pass|black out; to|gonna|might collapse; keel|keeled|keeling over
 room|head|heads|everything|world .. spinning|spins|swimming
-room|head|everything|world|things is|are|keeps|going|goes|go|going|turning|turns going|turning|round|around; = spinning; = spinning head
+room|head|everything|world is|keeps|just|still going|turning|spinning round|around
+room|head|everything|world goes|turns|going|turning round|around; room turns|turning|moves|moving|tilts|tilting|rotates|rotating
+feel|feels|feeling like fainting|vomiting; fainting
+ = spinning; = spinning head
 it|things|screen|suddenly {turned} black|dark; {turned} black|dark for|before; black|dark before|in .. eyes
 greyed|grayed out; saw black
 saw|seen stars|spots|dots|sparkles; sparkles|stars .. eyes; lights .. out; nearly|almost fell|keeled|went down
@@ -67,6 +72,7 @@ pins|pin and|n|an|or|nd needles|needle; pins needles
 cant|dont|couldnt|barely|hardly feel|sense {my} .. {limb}; cant|dont|couldnt|barely|hardly feel|sense {limb}
 cant|dont|couldnt really|properly|fully|quite|even|hardly feel {my} {limb}; no longer feel .. {limb}
 no feeling|sensation; lost|losing|loss .. feeling|sensation; feeling .. {limb} .. gone
+{limb} is|are|feels|feel|felt like wood|cotton|cardboard|plastic|marble|stone
 {limb} .. asleep|sleep|sleepy|sleeping; ants|insects|bugs|crawling .. {limb}; {limb} .. ants|crawling
  dead {limb}; {limb} .. gone|went|goes|is|feels dead; {limb} .. lifeless|wooden
 electric|electrical shock|shocks; {limb} .. buzzing|buzzes|fizzing|fizzy|fuzzy|zapping; buzzing|buzzy|fizzing|fizzy .. {limb}
@@ -127,7 +133,9 @@ red streak|streaks|line
 """
 
 INJURY = """
-i .. fell; = fell; fell over|down|off|on; and fell; i .. fallen
+i .. fell; = fell; fell over|down|off|on|downstairs
+fell in|at|on the|my shower|bath|bathroom|kitchen|garden|street|bus|snow|ice|gym|stairs|house
+ and fell; i .. fallen
 heard|felt|hear a pop|snap|crack|click|tear|rip; something .. popped|snapped|tore|ripped|cracked|torn
 {limb}|{part} .. popped|snapped; tore|torn .. muscle|tendon|something|ligament|calf|bicep|biceps|hamstring
 bleeding|bleeds|bled|blood
