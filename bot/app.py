@@ -16,7 +16,6 @@ from telegram.error import InvalidToken
 from telegram.ext import Application
 
 from bot import held, intake, keeping_time, numbers, sound, watchdog, webhook
-from bot.aside import Aside
 from bot.clock import Clock
 from bot.config import Config, Wrong
 from bot.countdown import Countdown
@@ -24,6 +23,7 @@ from bot.direct import Direct
 from bot.disk import Disk
 from bot.engine import Engine
 from bot.outbox import Outbox
+from bot.slow_work import SlowWork
 from bot.transport import Transport
 from bot.upkeep import Upkeep
 from bot.watchdog import Pulse
@@ -58,9 +58,11 @@ class Program:
         self.bot = bot
         keeping_time.take_up(store, clock.steady)
         self.engine = Engine(store, config, clock.now, bot.username)
-        self.aside = Aside()
-        self.outbox = Outbox(store, bot, clock.now, self.aside.draw)
-        self.weekly = Weekly(self.engine, self.aside, config.db, self._disk_watched, lambda: self.kick.set())
+        self.slow_work = SlowWork()
+        self.outbox = Outbox(store, bot, clock.now, self.slow_work.draw)
+        self.weekly = Weekly(
+            self.engine, self.slow_work, config.db, self._disk_watched, lambda: self.kick.set()
+        )
         self.engine.make_week = self.weekly.begin
         self.countdown = Countdown(bot, self.engine.countdowns, clock.now)
         self.direct = Direct(bot, clock.now)
@@ -173,7 +175,7 @@ class Program:
             async with asyncio.TaskGroup() as tasks:
                 tasks.create_task(self.work())
                 tasks.create_task(self.send())
-                tasks.create_task(self.aside.get_ready())
+                tasks.create_task(self.slow_work.get_ready())
                 tasks.create_task(self.countdown.run())
                 tasks.create_task(self.take_in())
                 tasks.create_task(self.upkeep.run())

@@ -11,7 +11,7 @@ from core.plans import Region
 
 
 async def draw(kind: str, body: dict[str, Any]) -> bytes:
-    """The bytes that a letter names, drawn in a thread. `bot.aside` does it in a process of its own."""
+    """The bytes that a letter names, drawn in a thread. `bot.slow_work` does it in a process of its own."""
     return await asyncio.to_thread(drawn, kind, body)
 
 

@@ -159,8 +159,8 @@ ACTS: dict[str, tuple[Action, Act]] = {
 def before_talk(engine: "Engine", person: Person, talk: Planned, now: datetime) -> None:
     """A planned talk begins; weekly ones plan themselves again."""
     match talk.dialogue:
-        case "weekly":
-            digest.weekly(engine, person, digest.make_for_all(engine, person, now), now)
+        case "weekly" | digest.ASKED:
+            digest.at_once(engine, person, talk, now)
         case "erase":
             records.erase(engine, person, talk, now)
         case "note":

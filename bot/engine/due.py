@@ -53,7 +53,8 @@ STALE = timedelta(hours=3)  # what comes so late need not come at night
 NO_BURST = timedelta(seconds=30)
 TALKS_AT_ONCE = 20  # then whoever wrote meanwhile is answered first; own choice
 LATE = timedelta(minutes=1)  # a call later than this: we were away; own caution, no source
-ASIDE_WITHIN = timedelta(minutes=10)  # what is made in a process of its own is done by then; own choice
+MADE_BESIDE = ("weekly", "week_asked")
+MADE_WITHIN = timedelta(minutes=10)  # what is made in a process of its own is done by then; own choice
 SILENCE = (Cause.BANDS_ON, Cause.QUIET_SET, Cause.AWAY)  # the coach knows by these that no word comes
 
 
@@ -173,8 +174,8 @@ def start(engine: "Engine", talk: Planned, now: datetime) -> None:
     if talk.dialogue in NO_HURRY and now - talk.due_at > STALE and morning > now:
         duties.talk_later(engine.store, talk.id, morning)
         return
-    if talk.dialogue == "weekly" and engine.make_week is not None:
-        duties.talk_later(engine.store, talk.id, now + ASIDE_WITHIN)  # again, should we die meanwhile
+    if talk.dialogue in MADE_BESIDE and engine.make_week is not None:
+        duties.talk_later(engine.store, talk.id, now + MADE_WITHIN)  # again, should we die meanwhile
         engine.make_week(talk, now)
         return
     duties.talk_done(engine.store, talk.id, now)

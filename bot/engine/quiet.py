@@ -30,6 +30,7 @@ def is_quiet(engine: "Engine", person: Person, at: datetime) -> bool:
     return earliest(engine, person, at) > at
 
 
-def note(engine: "Engine", person: Person, text: str, now: datetime) -> None:
-    """A line that waits for the end of quiet hours and of a session."""
-    duties.plan(engine.store, person.id, "note", {"text": text}, earliest(engine, person, now), now)
+def note(engine: "Engine", person: Person, text: str, now: datetime, name: str = "") -> None:
+    """A line that waits for the end of quiet hours and of a session. With a name it can be found (`duties.noted`)."""
+    about = {"text": text, "name": name} if name else {"text": text}
+    duties.plan(engine.store, person.id, "note", about, earliest(engine, person, now), now)

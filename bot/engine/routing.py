@@ -7,13 +7,13 @@ from typing import TYPE_CHECKING
 from bot.engine import (
     agreeing,
     alerts,
-    aside,
     clips,
     corrections,
     gate,
     idle,
     limits,
     menus,
+    outside_questions,
     status,
     stopping,
     strangers,
@@ -215,11 +215,11 @@ def text(engine: "Engine", person: Person, incoming: Incoming, at: datetime) -> 
     if incoming.forwarded:  # somebody else's words are no answer
         engine.say(person, Say(words.NOT_FORWARDED), at)
         return
-    first = (said_off, said_on, *aside.before_the_question(thread, flat))
+    first = (said_off, said_on, *outside_questions.before_the_question(thread, flat))
     if any(dealt(engine, person, incoming.text, at) for dealt in first):
         return
     if thread is None:
-        aside.nothing_open(engine, person, incoming.text, at)
+        outside_questions.nothing_open(engine, person, incoming.text, at)
     elif flat in BACK:
         turns.deliver(engine, person, thread, WentBack(at))
     elif flat in CANCEL:
@@ -262,7 +262,7 @@ def media(engine: "Engine", person: Person, incoming: Incoming, at: datetime) ->
         return
     thread, _ = addressed(engine, person, incoming)
     if thread is None or incoming.media is None:
-        aside.media(engine, person, incoming.media or Media.OTHER, at)
+        outside_questions.media(engine, person, incoming.media or Media.OTHER, at)
         return
     turns.deliver(
         engine, person, thread, Sent(at, incoming.media, incoming.file, incoming.message), incoming.message

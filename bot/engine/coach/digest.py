@@ -1,5 +1,6 @@
 """The coach's week: who needs them first and why, the practice in numbers, a line per client, a picture."""
 
+from collections.abc import Sequence
 from dataclasses import dataclass, replace
 from datetime import datetime
 from typing import TYPE_CHECKING, Any
@@ -11,12 +12,15 @@ from conversations.words import digest as words
 from core.digest import Need
 from core.safety.causes import WEEKLY, Tier
 from core.store import duties, mail, people
+from core.store.duties import Planned
 from core.store.mail import Letter, Priority
 from core.store.people import Person
 
 if TYPE_CHECKING:
     from bot.engine.core import Engine
 
+
+ASKED = "week_asked"  # a planned talk; stored
 
 # By the most urgent reason; the name of a button about a client.
 ACT = {
@@ -62,8 +66,16 @@ def _act(engine: "Engine", client: int, why: Need) -> str:
     return f"menu:{ACT.get(why, 'client')}:{client}"
 
 
+def make_for(engine: "Engine", coach: Person, talk: Planned, now: datetime) -> Week:
+    """What a planned talk is for: the week at its time, with every client's own; or what the coach asked for."""
+    if talk.dialogue == ASKED:
+        page = talk.about["page"]
+        return make(engine, coach, now) if page is None else make_page(engine, coach, now, page)
+    return make_for_all(engine, coach, now)
+
+
 def make_for_all(engine: "Engine", coach: Person, now: datetime) -> Week:
-    """The same, with their own week for every client of this coach. Reads only."""
+    """The digest and, for every client of this coach, their own week. Reads only."""
     texts = [
         (client.id, recaps.text_of(engine, client, now))
         for client in people.clients_of(engine.store, coach.id)
@@ -72,33 +84,53 @@ def make_for_all(engine: "Engine", coach: Person, now: datetime) -> Week:
     return replace(made, recaps=tuple((client, text) for client, text in texts if text is not None))
 
 
+def make_page(engine: "Engine", coach: Person, now: datetime, page: int) -> Week:
+    """A line per client, a screen at a time. Reads only."""
+    made = weeks.week_of_practice(engine, coach, now)
+    pages = words.pages(made)
+    page = min(max(page, 0), pages - 1)
+    turning = ((words.NEXT, page + 1, page + 1 < pages), (words.BACK, page - 1, page > 0))
+    buttons = tuple((label, f"menu:everybody:{to}") for label, to, there in turning if there)
+    return Week(words.everybody(made, page), buttons, {})
+
+
 def tell(engine: "Engine", coach: Person, week: Week, now: datetime) -> None:
-    """To the coach at once; to each client when they do not sleep or train."""
+    """To the coach at once."""
     buttons = tuple(Choice(label, value) for label, value in week.buttons)
     engine.say(coach, Say(week.text, buttons), now, Priority.DIGEST)
     if week.chart and coach.chat is not None:
         letter = Letter(coach.chat, {"text": "", "chart": week.chart}, "chart", Priority.DIGEST, coach.id)
         mail.post(engine.store, letter, now)
-    for client, text in week.recaps:
-        quiet.note(engine, people.by_id(engine.store, client), text, now)
 
 
-def show(engine: "Engine", coach: Person, now: datetime) -> None:
-    """The digest of the last seven days, asked for."""
-    tell(engine, coach, make(engine, coach, now), now)
+def tell_clients(engine: "Engine", week: str, told: Sequence[tuple[int, str]], now: datetime) -> None:
+    """Each their own week, when they do not sleep or train. `week` names it: said again, it is not told again."""
+    for number, text in told:
+        client = people.find(engine.store, number)
+        if client is not None and not duties.noted(engine.store, number, week):
+            quiet.note(engine, client, text, now, week)
 
 
-def weekly(engine: "Engine", coach: Person, week: Week, now: datetime) -> None:
-    """The digest at its time; the next one is planned."""
+def told(engine: "Engine", coach: Person, talk: Planned, week: Week, now: datetime) -> None:
+    """The end of a talk that this week was made for: the coach has it, and the next one is planned."""
     tell(engine, coach, week, now)
-    calendar.plan_week(engine, coach, now)
+    if talk.dialogue != ASKED:
+        calendar.plan_week(engine, coach, now)
 
 
-def everybody(engine: "Engine", coach: Person, now: datetime, page: int) -> None:
-    """A line per client, a screen at a time."""
-    made = weeks.week_of_practice(engine, coach, now)
-    pages = words.pages(made)
-    page = min(max(page, 0), pages - 1)
-    turning = ((words.NEXT, page + 1, page + 1 < pages), (words.BACK, page - 1, page > 0))
-    buttons = tuple(Choice(label, f"menu:everybody:{to}") for label, to, there in turning if there)
-    engine.say(coach, Say(words.everybody(made, page), buttons), now)
+def at_once(engine: "Engine", coach: Person, talk: Planned, now: datetime) -> None:
+    """Made and told here, where no process can be had for it."""
+    week = make_for(engine, coach, talk, now)
+    tell_clients(engine, name_of(talk), week.recaps, now)
+    told(engine, coach, talk, week, now)
+
+
+def name_of(talk: Planned) -> str:
+    """By which a client's week is known as told: nobody gets one twice because we were killed meanwhile."""
+    return f"{talk.id}:{talk.about.get('day', '')}"
+
+
+def ask(engine: "Engine", coach: Person, now: datetime, page: int | None = None) -> None:
+    """The digest of the last seven days, or a page of everybody, asked for: its making waits for nobody's set."""
+    if all(one.about["page"] != page for one in duties.planned(engine.store, coach.id, ASKED)):
+        duties.plan(engine.store, coach.id, ASKED, {"page": page}, now, now)

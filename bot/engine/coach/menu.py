@@ -133,10 +133,10 @@ PLAIN: dict[str, tuple[Action, Plain]] = {
         Action.TALK,
         lambda engine, coach, rest, now: turns.begin(engine, coach, "preferences", {}, now),
     ),
-    "digest": (Action.DIGEST, lambda engine, coach, rest, now: digest.show(engine, coach, now)),
+    "digest": (Action.DIGEST, lambda engine, coach, rest, now: digest.ask(engine, coach, now)),
     "everybody": (
         Action.DIGEST,
-        lambda engine, coach, rest, now: digest.everybody(engine, coach, now, int(rest or 0)),
+        lambda engine, coach, rest, now: digest.ask(engine, coach, now, int(rest or 0)),
     ),
     "alert": (Action.TALK, _alert),
     "alerts": (Action.TALK, _alerts),

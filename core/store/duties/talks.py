@@ -101,6 +101,17 @@ def planned(store: Store, person: int, dialogue: str) -> list[Planned]:
     return [_planned(row) for row in rows]
 
 
+def noted(store: Store, person: int, name: str) -> bool:
+    """Whether the person has got, or will get, the note of this name."""
+    found = "dialogue = 'note' AND person = ? AND json_extract(about, '$.name') = ?"
+    row = store.row(
+        f"SELECT 1 FROM planned WHERE done_at IS NULL AND {found}"
+        f" UNION ALL SELECT 1 FROM planned WHERE done_at IS NOT NULL AND {found} LIMIT 1",
+        [person, name, person, name],
+    )
+    return row is not None
+
+
 def last_talk(store: Store, person: int, dialogue: str, now: datetime) -> Planned | None:
     """The person's latest planned talk of this kind that began and was due by `now`; None: there was none."""
     row = store.row(

@@ -8,6 +8,7 @@ from dataclasses import dataclass
 from datetime import UTC, datetime, timedelta
 from pathlib import Path
 
+from bot.local.phone import Phone
 from core.store import duties, people
 from core.store.connection import Store
 from tests.bench.load import big
@@ -16,7 +17,8 @@ from tests.bench.load.rates import Crowd, started
 
 CLIENTS = 1_000
 SETS = 24 * CLIENTS
-WARM_S, CALM_S, LONGEST_S = 6.0, 15.0, 120.0
+WARM_S, CALM_S, LONGEST_S = 6.0, 45.0, 150.0
+BESIDE_S = 45.0  # at least: some 400 answers, so that the p99 is not the slowest one
 START_S = 8.0  # for the start of the bot
 A_PACE_S = 0.1  # between answers: a practice at full swing, not a machine at its limit
 
@@ -36,6 +38,27 @@ class Paced(Crowd):
             self._answers(chat, text)
             await asyncio.sleep(A_PACE_S)
         return list(self.took_s)
+
+
+class Weeks:
+    """The planned week and then, as often as it takes to fill the time, the same week asked for by the coach."""
+
+    def __init__(self, coach: Phone, due: datetime) -> None:
+        self.coach, self.due = coach, due
+        self.seen, self.first_s = 0, float("nan")
+
+    def go_on(self) -> bool:
+        """Until a week is told and enough time has passed."""
+        passed = (datetime.now(UTC) - self.due).total_seconds()
+        pictures = sum(one.photo is not None for one in self.coach.history)
+        if pictures == self.seen:
+            return passed < LONGEST_S
+        self.first_s = passed if self.seen == 0 else self.first_s
+        self.seen = pictures
+        if passed >= BESIDE_S:
+            return False
+        self.coach.types("week")
+        return True
 
 
 @dataclass(frozen=True, slots=True)
@@ -60,11 +83,9 @@ async def measure(folder: Path) -> Beside:
     try:
         await crowd.talk(lambda: datetime.now(UTC) < due - timedelta(seconds=CALM_S))
         calm = await crowd.talk(lambda: datetime.now(UTC) < due)
-        latest = due + timedelta(seconds=LONGEST_S)
-        beside = await crowd.talk(
-            lambda: datetime.now(UTC) < latest and not any(one.photo for one in coach.history)
-        )
-        return Beside(_p99_ms(calm), _p99_ms(beside), (datetime.now(UTC) - due).total_seconds())
+        weeks = Weeks(coach, due)
+        beside = await crowd.talk(weeks.go_on)
+        return Beside(_p99_ms(calm), _p99_ms(beside), weeks.first_s)
     finally:
         process.kill()
         process.wait()

@@ -5,30 +5,30 @@ from typing import Any
 
 import pytest
 
-from bot.aside import Aside, Failed
+from bot.slow_work import Failed, SlowWork
 
 SIGNATURE = b"\x89PNG\r\n\x1a\n"
 
 
 def test_a_picture_is_drawn_in_a_process_and_kept() -> None:
-    aside = Aside()
+    slow_work = SlowWork()
     body = {"picture": "fit_legs"}
-    first = asyncio.run(aside.draw("photo", body))
+    first = asyncio.run(slow_work.draw("photo", body))
     assert first.startswith(SIGNATURE)
-    assert aside.fixed == {"fit_legs": first}
-    assert asyncio.run(aside.draw("photo", body)) is first
+    assert slow_work.fixed == {"fit_legs": first}
+    assert asyncio.run(slow_work.draw("photo", body)) is first
 
 
 def test_the_fixed_pictures_are_there_before_anybody_needs_them(monkeypatch: pytest.MonkeyPatch) -> None:
-    monkeypatch.setattr("bot.aside.READY_AFTER_S", 0)
-    aside = Aside()
-    asyncio.run(aside.get_ready())
-    assert set(aside.fixed) == {"fit_arms", "fit_legs"}
+    monkeypatch.setattr("bot.slow_work.READY_AFTER_S", 0)
+    slow_work = SlowWork()
+    asyncio.run(slow_work.get_ready())
+    assert set(slow_work.fixed) == {"fit_arms", "fit_legs"}
 
 
 def test_what_breaks_there_is_named_by_its_last_line() -> None:
     with pytest.raises(Failed, match="KeyError: 'picture'"):
-        asyncio.run(Aside().done({"what": "photo", "body": {}}))
+        asyncio.run(SlowWork().done({"what": "photo", "body": {}}))
 
 
 def test_without_a_process_it_is_drawn_here(
@@ -36,14 +36,14 @@ def test_without_a_process_it_is_drawn_here(
 ) -> None:
     caplog.set_level("CRITICAL")
 
-    async def none(self: Aside, wanted: dict[str, Any]) -> bytes:
+    async def none(self: SlowWork, wanted: dict[str, Any]) -> bytes:
         raise OSError("no process can be had")
 
-    monkeypatch.setattr(Aside, "done", none)
-    assert asyncio.run(Aside().draw("photo", {"picture": "fit_arms"})).startswith(SIGNATURE)
+    monkeypatch.setattr(SlowWork, "done", none)
+    assert asyncio.run(SlowWork().draw("photo", {"picture": "fit_arms"})).startswith(SIGNATURE)
 
 
 def test_a_process_that_takes_too_long_is_given_up(monkeypatch: pytest.MonkeyPatch) -> None:
-    monkeypatch.setattr("bot.aside.LONGEST_S", 0.01)
+    monkeypatch.setattr("bot.slow_work.LONGEST_S", 0.01)
     with pytest.raises(Failed, match="too long"):
-        asyncio.run(Aside().done({"what": "photo", "body": {"picture": "fit_legs"}}))
+        asyncio.run(SlowWork().done({"what": "photo", "body": {"picture": "fit_legs"}}))

@@ -1,13 +1,12 @@
 """Slow work in a process of its own, so that nobody's set waits for it: pictures, reports, a coach's week.
 
 A thread would not do: drawing holds the interpreter's lock for most of its time.
-`python -m bot.aside` reads what is wanted as JSON and writes the bytes that came of it.
+`main`, in that process, reads what is wanted as JSON and writes the bytes that came of it.
 """
 
 import asyncio
 import contextlib
 import logging
-import os
 import sys
 from typing import Any
 
@@ -20,7 +19,14 @@ from core.store import keys
 log = logging.getLogger("cuffline")
 
 LONGEST_S = 120.0  # then the process is given up; own choice
-LESS_URGENT = 10  # steps of niceness, but for a picture that a client in a session waits for
+LESS_URGENT = 15  # steps of niceness, its imports too, but for a picture that a client in a session waits for
+START = """
+import contextlib, os
+with contextlib.suppress(OSError, AttributeError):
+    os.nice({less_urgent})
+from bot.slow_work import main
+raise SystemExit(main())
+"""
 READY_AFTER_S = 3.0  # the start itself goes first; own choice
 
 
@@ -28,7 +34,7 @@ class Failed(Exception):
     """The process ended without a result."""
 
 
-class Aside:
+class SlowWork:
     """One piece of work at a time, but for a picture that a client in a session waits for."""
 
     def __init__(self) -> None:
@@ -62,17 +68,18 @@ class Aside:
         """What came of it. Raises Failed, OSError."""
         one_after_the_other = contextlib.nullcontext() if wanted["what"] == "photo" else self.turn
         async with one_after_the_other:
-            return await _in_a_process(msgspec.json.encode(wanted))
+            return await _in_a_process(wanted)
 
 
-async def _in_a_process(wanted: bytes) -> bytes:
+async def _in_a_process(wanted: dict[str, Any]) -> bytes:
     pipe = asyncio.subprocess.PIPE
+    start = START.format(less_urgent=0 if wanted["what"] == "photo" else LESS_URGENT)
     process = await asyncio.create_subprocess_exec(
-        sys.executable, "-m", "bot.aside", stdin=pipe, stdout=pipe, stderr=pipe
+        sys.executable, "-c", start, stdin=pipe, stdout=pipe, stderr=pipe
     )
     try:
         async with asyncio.timeout(LONGEST_S):
-            made, said = await process.communicate(wanted)
+            made, said = await process.communicate(msgspec.json.encode(wanted))
     except TimeoutError:
         raise Failed("it took too long") from None
     finally:
@@ -89,9 +96,6 @@ async def _in_a_process(wanted: bytes) -> bytes:
 def main() -> int:
     """In the process: one piece of work."""
     wanted = msgspec.json.decode(sys.stdin.buffer.read())
-    if wanted["what"] != "photo":
-        with contextlib.suppress(OSError, AttributeError):
-            os.nice(LESS_URGENT)
     sys.stdout.buffer.write(_made(wanted))
     return 0
 
@@ -104,7 +108,3 @@ def _made(wanted: dict[str, Any]) -> bytes:
 
     with keys.using(key_in()):  # the same environment as the bot's
         return weekly.made(wanted)
-
-
-if __name__ == "__main__":
-    raise SystemExit(main())
