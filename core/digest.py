@@ -70,6 +70,7 @@ class ClientWeek:
     screening_due: bool = False
     review_due: bool = False
     off_expected: list[int] = field(default_factory=list)
+    load: float | None = None  # effort x minutes of the seven days, None: no session was rated
 
     @property
     def resting(self) -> bool:

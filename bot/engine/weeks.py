@@ -4,7 +4,7 @@ from dataclasses import replace
 from datetime import datetime, timedelta
 from typing import TYPE_CHECKING, Any
 
-from bot.engine import calendar, clearances, screenings, status, turns
+from bot.engine import calendar, clearances, screenings, status, trends, turns
 from bot.engine.coach import clients as whose
 from bot.engine.coach import loads_asked, pauses
 from conversations.words import coach as coach_words
@@ -80,6 +80,7 @@ def _trained(engine: "Engine", client: Person, now: datetime, name: str) -> Clie
     firsts = facts.since(store, SetDone, client.id, since, set_no=1)
     moved = [one for one in facts.since(store, LoadMoved, client.id, since) if one.applied]
     kept = calendar.kept(engine, client, now - LOOKED_BACK, now)
+    load = trends.week_of(engine, client, now)
     pain = [one.score for one in facts.since(store, Rated, client.id, since, what="pain")]
     return ClientWeek(
         name=name,
@@ -91,6 +92,7 @@ def _trained(engine: "Engine", client: Person, now: datetime, name: str) -> Clie
         in_range=[one.aim_low <= one.reps <= one.aim_high for one in firsts if _ranged(one)],  # type: ignore[operator]
         off_expected=[one.reps - one.expected for one in firsts if one.expected is not None],
         pain_max=max(pain, default=None),
+        load=load.load if load is not None else None,
         missed_in_a_row=missed_in_a_row(kept),
         next_at=calendar.next_at(engine, client),
     )

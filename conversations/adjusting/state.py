@@ -8,6 +8,7 @@ from conversations.words import coach as words
 from core.calendar.limits import USUAL, Limits
 from core.plan_text import plan_from_text
 from core.plans import Exercise, Goal, Plan, Region, Scheme
+from core.resistance import is_band
 
 MOVEMENT_PARTS = ("load", "scheme", "tempo", "minutes", "movements")
 
@@ -67,7 +68,7 @@ def _has(plan: Plan, one: Exercise, part: str | None) -> bool:
         case "scheme":
             return one.scheme is not Scheme.WALK and plan.goal is not Goal.REHAB  # rehab: no sets to failure
         case "tempo":  # a body-weight ladder has slow steps of its own
-            return one.scheme is not Scheme.WALK and not one.rungs
+            return one.scheme is not Scheme.WALK and (not one.rungs or is_band(one.doing))
         case "minutes" | "movements":
             return True
         case _:

@@ -46,6 +46,7 @@ LONGEST_NAME = 24  # characters of a name on a button, so that what it does is r
 EVERYBODY = "Everybody"
 EVERYBODY_HEAD = "Everybody, {first}-{last} of {count}:"
 NEXT, BACK = "Next", "Back"
+WEEKLY_LOAD = "weekly load {load:.0f}"  # effort x minutes; last, as a line that is too long loses its end
 RESTING = {"paused": "paused", "finished": "plan finished"}
 
 
@@ -133,4 +134,6 @@ def _line(one: ClientWeek) -> str:
         parts.append(RESTING["paused" if one.paused else "finished"])
     elif one.next_at is None:
         parts.append("nothing planned")
+    if one.load is not None:
+        parts.append(WEEKLY_LOAD.format(load=one.load))
     return f"{one.name}: {', '.join(parts)}"

@@ -161,6 +161,14 @@ def test_a_line_says_how_the_week_was() -> None:
     assert line == "Ruta: 2 of 2, 2 of 2 in range, pain up to 1, nothing planned"
 
 
+def test_the_line_of_a_client_ends_with_the_weekly_load() -> None:
+    """Effort x minutes of the seven days."""
+    rated = replace(CALM, pain_max=None, load=590.0, paused=True)
+    assert everybody(digest([rated]), 0).splitlines()[1] == (
+        "Ruta: 2 of 2, 2 of 2 in range, paused, weekly load 590"
+    )
+
+
 # --- alerts that lead to something -----------------------------------------------------------------------
 @pytest.mark.parametrize(("count", "idle"), [(2, []), (3, [Cause.HURTS])])
 def test_a_cause_is_named_after_three_alerts_that_led_to_nothing(count: int, idle: list[Cause]) -> None:
