@@ -7,6 +7,7 @@ only. Names of rungs carry what the client can measure: centimetres and degrees.
 """
 
 import math
+import re
 from dataclasses import dataclass
 from enum import StrEnum
 from itertools import pairwise
@@ -89,6 +90,21 @@ def push_ups(hand_heights_cm: tuple[float, ...] = (60.96, 30.48)) -> tuple[Rung,
 def rows(leans: tuple[float, ...] = (30.0, 45.0, 60.0, 75.0)) -> tuple[Rung, ...]:
     """Suspended rows by lean from vertical."""
     return tuple(Rung(f"lean {lean:g} degrees", row_lean(lean).share) for lean in sorted(leans))
+
+
+OWN_RUNG = re.compile(r"(?P<what>hands|lean) (?P<number>\d{1,2}(?:\.\d)?) (?:cm up|degrees)")
+
+
+def rung_named(name: str) -> Rung | None:
+    """The rung of a height or lean of one's own, "hands 45 cm up" or "lean 50 degrees"; None: the name is of neither.
+
+    Raises ValueError naming `height_cm` or `degrees` outside of what was measured.
+    """
+    found = OWN_RUNG.fullmatch(name)
+    if found is None:
+        return None
+    number = float(found["number"])
+    return Rung(name, (hands_on(number) if found["what"] == "hands" else row_lean(number)).share)
 
 
 # An order without fractions: nobody measured them.

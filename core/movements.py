@@ -48,6 +48,12 @@ def _slowed(rungs: tuple[Rung, ...]) -> tuple[Rung, ...]:
     return with_tempo(Ladder(rungs)).rungs
 
 
+def with_rung(rungs: tuple[Rung, ...], own: Rung) -> tuple[Rung, ...]:
+    """The ladder with a variation of one's own at its place by fraction of body mass, slow ones between all."""
+    measured = [rung for rung in (*rungs, own) if rung.fraction is not None]
+    return _slowed(tuple(sorted(measured, key=lambda rung: rung.fraction or 0.0)))
+
+
 _ALL = (
     Movement("goblet_squat", Region.LEGS, "squat", Kind.LOAD),
     Movement("split_squat", Region.LEGS, "squat", Kind.LOAD, one_sided=True),

@@ -2,7 +2,7 @@
 
 from dataclasses import replace
 
-from conversations.adjusting import movements
+from conversations.adjusting import movements, own_rungs
 from conversations.adjusting.state import Brief, Draft, chosen, minutes, name, place, plan_now
 from conversations.dates import Repeat
 from conversations.words import adjusting as adjusting_words
@@ -46,7 +46,7 @@ def _changed(one: Exercise, draft: Draft, value: str) -> Exercise:
             return replace(one, limit_min=int(value))
         case _:
             owned = next((each for each in one.reachable if str(each) == value), None)
-            return replace(one, load=owned) if owned is not None else replace(one, rung=value)
+            return replace(one, load=owned) if owned is not None else own_rungs.at(one, value)
 
 
 def changed_line(brief: Brief, draft: Draft) -> str:
@@ -75,7 +75,8 @@ def changed_line(brief: Brief, draft: Draft) -> str:
             )
         case _:
             one = chosen(plan, draft)
-            return adjusting_words.LINE_LOAD.format(movement=name(plan, draft), was=one.doing, now=value)
+            now = value + (adjusting_words.BETWEEN_MEASURED if own_rungs.is_new(one, value) else "")
+            return adjusting_words.LINE_LOAD.format(movement=name(plan, draft), was=one.doing, now=now)
 
 
 def tempo(seconds: int) -> str:

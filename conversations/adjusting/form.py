@@ -3,7 +3,7 @@
 from dataclasses import replace
 from datetime import datetime
 
-from conversations.adjusting import movements
+from conversations.adjusting import movements, own_rungs
 from conversations.adjusting.applying import changed_line, changed_plan, shown_days, tempo
 from conversations.adjusting.state import (
     MOVEMENT_PARTS,
@@ -113,9 +113,8 @@ def _ask_value(brief: Brief, draft: Draft, plan: Plan) -> Say:
             )
         case _:
             one = chosen(plan, draft)
-            return Say(
-                adjusting_words.CHANGE_LOAD.format(movement=name(plan, draft), now=one.doing), _near(one)
-            )
+            text = adjusting_words.CHANGE_LOAD.format(movement=name(plan, draft), now=one.doing)
+            return Say(text + adjusting_words.OWN_RUNGS.get(one.movement, ""), _near(one))
 
 
 def _schemes(brief: Brief) -> tuple[Choice, ...]:
@@ -177,7 +176,9 @@ def _fill_value(brief: Brief, draft: Draft, answer: Said) -> Draft:
 
 
 def _load(one: Exercise, text: str) -> str:
-    order = _order(one)
+    order, own = _order(one), own_rungs.read(one, text)
+    if own is not None:
+        return own
     if one.reachable and text not in order:
         text = str(load(text, one.reachable[0].unit))
     if text not in order:

@@ -44,6 +44,12 @@ CHANGE_REASONS = (
     ("Easier for now", "Easier for now."),
     ("Fits your week", "So that it fits your week."),
 )
+# After CHANGE_LOAD, by movement.
+OWN_RUNGS = {
+    "push_up": " Or a height of your own: hands 45 cm.",
+    "suspended_row": " Or a lean of your own: lean 50 degrees.",
+}
+BETWEEN_MEASURED = " (its share of body weight is read between measured ones)"
 LINE_LOAD = "{movement}: {was} → {now}."
 LINE_DAYS = "Days: {days}."
 LINE_CEILING = "Pain ceiling: {was} → {now}."
