@@ -9,9 +9,9 @@ from conversations.answers import (
     Unclear,
     Why,
     blood_pressure,
+    body_weight,
     centimetres,
     choice,
-    load,
     whole_number,
     yes_no,
 )
@@ -24,7 +24,6 @@ from core.safety.causes import Cause
 from core.screening import Answers, Assessment, Due, Question, Tier, after, form_of, preview
 from core.screening import Form as Kind
 from core.screening import missing as next_question
-from core.units import Unit
 
 YES_NO = ((common.YES, "yes"), (common.NO, "no"), (common.NOT_SURE, "not_sure"))
 UNSURE = ((common.NOT_SURE, "not_sure"),)
@@ -177,7 +176,7 @@ def _number(question: Question, text: str) -> str:
     low, high = RANGES[question]
     match question:
         case Question.WEIGHT:
-            kg = round(load(text, Unit.KG).kilograms, 1)  # a bare number: too heavy is only stricter
+            kg = round(float(body_weight(text)), 1)  # a bare number: too heavy is only stricter
             if not low <= kg <= high:
                 raise Unclear(Why.TOO_LOW if kg < low else Why.TOO_HIGH, low=low, high=high)
             return str(kg)

@@ -1,7 +1,14 @@
 """Strict readers of typed answers. Each gives a value or raises `Unclear`; none ever guesses."""
 
 from conversations.answers.choices import Reply, choice, pick, yes_no
-from conversations.answers.measures import BloodPressure, blood_pressure, centimetres, load, seconds
+from conversations.answers.measures import (
+    BloodPressure,
+    blood_pressure,
+    body_weight,
+    centimetres,
+    load,
+    seconds,
+)
 from conversations.answers.names import person_name
 from conversations.answers.numbers import Count, count, decimal_number, several_numbers, whole_number
 from conversations.answers.sides import Sided, side_numbers
@@ -15,6 +22,7 @@ __all__ = [
     "Unclear",
     "Why",
     "blood_pressure",
+    "body_weight",
     "centimetres",
     "choice",
     "count",

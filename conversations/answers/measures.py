@@ -22,6 +22,8 @@ HEAVIEST = Decimal(500)  # kg or lb; far above any load lifted 20 times; own cau
 CM_PER_INCH = Decimal("2.54")
 INCHES_PER_FOOT = 12
 FEET = re.compile(r"([1-8]) ?(?:ft|foot|feet|') ?(?:(1[01]|[0-9]) ?(?:in|inch|inches|\"|'')?)?")
+STONE = re.compile(r"([1-9]|[1-4][0-9]) ?(?:st|stone|stones) ?(?:(1[0-3]|[0-9]) ?(?:lbs?|pounds?)?)?")
+POUNDS_PER_STONE = 14
 METRES = re.compile(r"([12]) ?m ?([0-9]{2})")
 
 PRESSURE_WORDS = vocabulary("bp blood pressure is mmhg mm hg over sys systolic dia diastolic upper lower")
@@ -82,6 +84,15 @@ def load(text: str, usual: Unit | None = None) -> Load:
     if unit is None:
         raise Unclear(Why.NO_UNIT)
     return Load(value, unit)
+
+
+def body_weight(text: str) -> Decimal:
+    """A person's weight in kg: "70", "154 lb", "11 stone", "11 st 4"; a bare number is in kg. Raises `Unclear`."""
+    stone = STONE.fullmatch(normal(text))
+    if stone is None:
+        return Decimal(str(load(text, Unit.KG).kilograms))
+    pounds = POUNDS_PER_STONE * int(stone[1]) + int(stone[2] or 0)
+    return Decimal(str(Load(Decimal(pounds), Unit.LB).kilograms))
 
 
 def centimetres(text: str, low: Bound, high: Bound) -> Decimal:

@@ -12,6 +12,7 @@ from conversations.answers import (
     Sided,
     Why,
     blood_pressure,
+    body_weight,
     centimetres,
     load,
     seconds,
@@ -227,9 +228,22 @@ def test_swapping_the_order_never_swaps_the_sides(left: int, right: int) -> None
     assert side_numbers(f"{left} left {right} right") == side_numbers(f"R{right} L{left}") == wanted
 
 
+@pytest.mark.parametrize(
+    ("text", "kg"),
+    [("70", 70.0), ("154 lb", 69.9), ("11 stone", 69.9), ("11 st 4", 71.7), ("11 Stone 13 lbs", 75.7)],
+)
+def test_a_weight_may_be_said_in_stones(text: str, kg: float) -> None:
+    assert float(body_weight(text)) == pytest.approx(kg, abs=0.05)
+
+
+@pytest.mark.parametrize("text", ["11 st 14", "st 11", "11 stone 4 kg"])
+def test_a_weight_that_cannot_be_is_asked_again(text: str) -> None:
+    assert isinstance(outcome(body_weight, text), Why)
+
+
 @given(st.text(max_size=30))
 def test_any_text_is_read_or_refused_by_every_measure(text: str) -> None:
-    for read in (side_numbers, load, blood_pressure):
+    for read in (side_numbers, load, body_weight, blood_pressure):
         outcome(read, text)
     outcome(seconds, text, 60)
     outcome(centimetres, text, 100, 230)
