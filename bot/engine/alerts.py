@@ -137,6 +137,7 @@ def text(engine: "Engine", reader: Person, client: Person, alert: OpenAlert, sen
         said=_said(engine, reader, alert),
         told=alert.told or "-",
         bands=_bands(engine, reader, client, alert),
+        also=_also(engine, alert),
         last=status.last_sessions(engine, client, SESSIONS_SHOWN),
         reach=_reach(engine, client),
     )
@@ -149,6 +150,16 @@ def _said(engine: "Engine", reader: Person, alert: OpenAlert) -> str:
     if alert.newest in ("", alert.said):
         return first
     return first + words.ALERT_NEWEST.format(at=_clock(engine, reader, alert.last_at), said=alert.newest)
+
+
+def _also(engine: "Engine", alert: OpenAlert) -> str:
+    """What else about this client nobody took yet: each goes on in its own time, and whoever reads one knows of all."""
+    others = [
+        cause_line(one)
+        for one in duties.open_alerts(engine.store, alert.person)
+        if one.id != alert.id and one.taken_by is None and one.tier is Tier.NOW
+    ]
+    return words.ALERT_ALSO.format(causes="; ".join(others)) if others else ""
 
 
 def _banded(engine: "Engine", client: Person) -> str:

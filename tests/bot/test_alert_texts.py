@@ -150,3 +150,17 @@ def test_two_lines_on_a_locked_phone_say_who_what_whether_bands_are_on_and_whom_
         "Call 555 0100 · alone",
         "Said 18:00: my foot is numb",
     ]
+
+
+def test_an_alert_names_what_else_nobody_took_yet(practice: Practice) -> None:
+    practice.in_a_set()
+    practice.types(CLIENT, "my foot is numb")
+    practice.taps(CLIENT, "Bands are off")
+    assert "Also open" not in newest_about(practice, "tingling or numb")
+    practice.types(CLIENT, "now my chest hurts")
+    assert "\nAlso open: tingling or numb\n" in newest_about(practice, "Ruta: emergency words")
+    practice.later(minutes=6)
+    assert "\nAlso open: emergency words\n" in newest_about(practice, "Ruta: tingling or numb")
+    practice.taps(COACH, "I am on it")
+    practice.later(minutes=10)
+    assert "Also open" not in practice.newest(SECOND).text
