@@ -168,8 +168,6 @@ class Program:
         """Run until cancelled."""
         self.scheduler.start()
         self.engine.resume()
-        for line in self.engine.warnings():
-            log.warning("%s", line)
         ready()
         try:
             async with asyncio.TaskGroup() as tasks:

@@ -80,6 +80,8 @@ def from_environment(environment: Mapping[str, str] = os.environ, coach_needed: 
     db = stored_in(environment)
     if not db.parent.is_dir():
         wrong.append(f"CUFFLINE_DB: the folder {db.parent} does not exist")
+    elif db.is_dir():
+        wrong.append(f"CUFFLINE_DB: {db} is a folder; set the path of a file in it")
     zone = _zone(environment, wrong)
     webhook, listen, secret = _webhook(environment, api_url, wrong)
     ping_url = environment.get("CUFFLINE_PING_URL", "").strip()

@@ -2,7 +2,14 @@
 
 import argparse
 import asyncio
+import logging
 import sqlite3
+from typing import TYPE_CHECKING
+
+if TYPE_CHECKING:
+    from bot.app import Program
+
+log = logging.getLogger("cuffline")
 
 
 def main(options: argparse.Namespace) -> int:
@@ -20,13 +27,7 @@ def main(options: argparse.Namespace) -> int:
     key = keys.held()
     quiet_logs(config.token, config.webhook_secret, config.ping_url, key.digits if key else "")
     try:
-        asyncio.run(
-            serve(
-                config,
-                Clock(),
-                lambda program: print(f"cuffline runs as @{program.bot.username}", flush=True),
-            )
-        )
+        asyncio.run(serve(config, Clock(), started))
     except InvalidToken:
         raise Wrong(["CUFFLINE_TOKEN: the server does not know this token"]) from None
     except sqlite3.Error as problem:
@@ -34,3 +35,10 @@ def main(options: argparse.Namespace) -> int:
             raise
         raise Wrong([f"{config.db}: {problem}; `cuffline check` says more"]) from None
     return 0
+
+
+def started(program: "Program") -> None:
+    """Says under which name it runs, and what should be known before the first client trains."""
+    print(f"cuffline runs as @{program.bot.username}", flush=True)
+    for line in program.engine.warnings():
+        log.warning("%s", line)

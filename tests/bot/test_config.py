@@ -55,6 +55,7 @@ def test_a_webhook_is_read_with_its_listening_address() -> None:
         ("CUFFLINE_API_URL", "https://[bad"),
         ("CUFFLINE_TZ", "Nowhere/Else"),
         ("CUFFLINE_DB", "/no/such/folder/x.db"),
+        ("CUFFLINE_DB", "/"),
         ("CUFFLINE_COACH", "1111,coach"),
         ("CUFFLINE_TOKEN", "abc"),
     ],
