@@ -29,7 +29,7 @@ NOTE_FOR = "call_note:{coach}"  # a setting: about which client the coach's next
 
 def done(engine: "Engine", person: Person, text: str, now: datetime) -> bool:
     """Words that are on a button of the engine's own; True: it is done."""
-    from bot.engine import routing
+    from bot.engine import buttons
 
     said = _flat(text)
     if person.role is Role.COACH and (
@@ -41,7 +41,7 @@ def done(engine: "Engine", person: Person, text: str, now: datetime) -> bool:
     value = words.TYPED[person.role].get(said) or _newest(engine, person, said)
     if value is None:
         return False
-    routing.own_button(engine, person, value, now)
+    buttons.own_button(engine, person, value, now)
     return True
 
 
@@ -136,9 +136,9 @@ def ask_which(engine: "Engine", coach: Person, value: str, found: list[OpenAlert
 
 
 def _tap(engine: "Engine", coach: Person, act: str, alert: OpenAlert, now: datetime) -> None:
-    from bot.engine import routing
+    from bot.engine import buttons
 
-    routing.own_button(engine, coach, f"alert:{act}:{alert.id}", now)
+    buttons.own_button(engine, coach, f"alert:{act}:{alert.id}", now)
 
 
 # --- the note after a call ---

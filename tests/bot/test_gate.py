@@ -6,7 +6,7 @@ from pathlib import Path
 
 import pytest
 
-from bot.engine import acts, gate, menus, routing
+from bot.engine import acts, buttons, gate, menus
 from bot.engine.coach import menu
 from conversations.catalogue import CATALOGUE
 from core.access import ALLOWED, Action, Actor, may
@@ -25,7 +25,7 @@ def test_every_dialogue_names_its_action() -> None:
 
 
 def test_every_act_menu_entry_and_button_names_an_action() -> None:
-    tables = (acts.ACTS, menus.CLIENT_MENU, menu.PLAIN, menu.ABOUT_CLIENT, menu.WITH_DETAIL, routing.BUTTONS)
+    tables = (acts.ACTS, menus.CLIENT_MENU, menu.PLAIN, menu.ABOUT_CLIENT, menu.WITH_DETAIL, buttons.BUTTONS)
     actions = [entry[0] for table in tables for entry in table.values()]
     assert len(actions) > 40
     assert all(isinstance(action, Action) for action in actions)

@@ -13,7 +13,7 @@ from datetime import timedelta
 from typing import Any
 
 from bot import intake, outbox
-from bot.engine import Engine, alerts, calendar, corrections, due, gate, routing, stopping, turns
+from bot.engine import Engine, alerts, buttons, calendar, corrections, due, gate, routing, stopping, turns
 from conversations.protocol import Turn
 from conversations.session import counting, deciding, machine, sets, tally, which_set
 from core.cuffs import Decision, Step
@@ -219,7 +219,7 @@ def bands_too_long_and_no_alert(right: Any) -> Any:
     return kind
 
 
-@bug(routing, "safe_bound")
+@bug(buttons, "safe_bound")
 def bands_counted_from_processing(right: Any) -> Any:
     return lambda engine, button, incoming, now: now
 
