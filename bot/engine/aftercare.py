@@ -30,6 +30,8 @@ def ended(engine: "Engine", client: int, fact: SessionEnded) -> None:
         return
     off = checks.last_off(engine, client, fact.session)
     _plan(engine, client, fact.session, min(fact.at, on.at if off is None else max(on.at, off.at)))
+    if checks.ended_numb(engine, client, fact.session):
+        said_numb(engine, client, fact.at if off is None else off.at)
     if fact.why == LAPSED and not duties.watches(engine.store, client):  # else its calls tell the coach
         from bot.engine import alerts
 

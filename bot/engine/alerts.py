@@ -163,21 +163,21 @@ def _also(engine: "Engine", alert: OpenAlert) -> str:
 
 
 def _banded(engine: "Engine", client: Person) -> str:
-    minutes = _minutes_on(engine, client)
-    return "" if minutes is None else words.ALERT_BANDED.format(minutes=minutes)
+    long = _on_for(engine, client)
+    return "" if long is None else words.ALERT_BANDED.format(long=long)
 
 
-def _minutes_on(engine: "Engine", client: Person) -> int | None:
-    """For how long bands are on, in whole minutes; None: none is."""
+def _on_for(engine: "Engine", client: Person) -> str | None:
+    """For how long bands are on, in whole minutes or hours; None: none is."""
     watches = duties.watches(engine.store, client.id)
-    return int((engine.clock() - watches[0].on_at).total_seconds() // 60) if watches else None
+    return words.how_long(engine.clock() - watches[0].on_at) if watches else None
 
 
 def _bands(engine: "Engine", reader: Person, client: Person, alert: OpenAlert) -> str:
     """Whether they are on now, for what may have to do with them; nothing when none were on that day."""
-    watches, minutes = duties.watches(engine.store, client.id), _minutes_on(engine, client)
+    watches, long = duties.watches(engine.store, client.id), _on_for(engine, client)
     if watches:
-        return words.ALERT_BANDS_ON.format(at=_clock(engine, reader, watches[0].on_at), minutes=minutes)
+        return words.ALERT_BANDS_ON.format(at=_clock(engine, reader, watches[0].on_at), long=long)
     off = facts.latest(engine.store, BandsOff, client.id)
     if off is None or off.at < alert.raised_at - SAME_DAY:
         return ""

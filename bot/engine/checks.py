@@ -6,6 +6,7 @@ from typing import TYPE_CHECKING
 
 from bot.engine.history import REMEMBERED
 from conversations.words import engine as words
+from core.cuffs import Colour, Feeling
 from core.cuffs.patterns import Checked, patterns
 from core.facts import BandsOff, CuffChecked, Rated, SetDone
 from core.pressure import Fit
@@ -20,6 +21,7 @@ SECONDS = {
     "about_3": 3.0,
     "longer": 4.5,
 }  # a refill told by a button; own judgement, no source
+ODD = frozenset({Feeling.TINGLING, Feeling.NUMB, Feeling.COLD, Colour.BLUE})  # as a check stores them
 ONCE_IN = timedelta(days=28)  # the same pattern is not told twice within it; own caution, no source
 
 
@@ -83,3 +85,9 @@ def _fit(checks: list[CuffChecked], surprise: float | None) -> Fit:
     first = checks[0]
     refill = first.refill_s if first.refill_s is not None else SECONDS.get(first.refill)
     return Fit(first.tightness, refill, surprise)
+
+
+def ended_numb(engine: "Engine", client: int, session: str) -> bool:
+    """Whether the last look at the bands of this session found a limb numb, tingling or off-colour."""
+    last = facts.latest(engine.store, CuffChecked, client, session=session)
+    return last is not None and last.feeling in ODD

@@ -1,5 +1,7 @@
 """Words that belong to no dialogue: strangers, buttons of yesterday, failures, absences."""
 
+from datetime import timedelta
+
 from core.calendar.limits import Limit
 
 STRANGER = (
@@ -211,7 +213,7 @@ ALONE_LABEL = "I am alone"
 ALONE_NOTED = "Noted: alerts reach you only. Keep your phone near."
 # Two lines are what a locked phone shows: who, what, bands, whom to call. All else stands below.
 ALERT = "{name}: {cause}{banded}{again}\n{call}\n{said}\nTold: {told}\n{bands}{also}{last}\n{reach}"
-ALERT_BANDED = " · BANDS ON {minutes} min"
+ALERT_BANDED = " · BANDS ON {long}"
 ALERT_CALL = "Call {phone} · {alone}"
 ALERT_NO_PHONE = "No phone on record, call {contact} · {alone}"
 ALERT_ALONE = "alone? not said"
@@ -220,10 +222,19 @@ ALERT_SAID = "Said {at}: {said}"
 ALERT_SEEN = "Seen {at}: {said}"
 ALERT_NEWEST = "\nNow {at}: {said}"
 ALERT_COUNT = " (said {count} times)"
-ALERT_BANDS_ON = "Bands: on since {at} ({minutes} min by now), not said to be off\n"
+ALERT_BANDS_ON = "Bands: on since {at} ({long} by now), not said to be off\n"
 ALERT_BANDS_OFF = "Bands: off {at}, as they say\n"
 ALERT_REACH = "Trains at {address} · contact: {contact} · emergency: {number}"
 ALERT_ALSO = "Also open: {causes}\n"
+IN_MINUTES = 120  # above, whole hours
+
+
+def how_long(time: timedelta) -> str:
+    """ "8 min", "15 h"."""
+    minutes = int(time.total_seconds() // 60)
+    return f"{minutes} min" if minutes < IN_MINUTES else f"{minutes // 60} h"
+
+
 ALERT_AGAIN = " · not answered yet ({times})"
 CLEAR_TO_TRAIN = "Clear to train"
 HOLD = "Hold"

@@ -1,5 +1,10 @@
 """What an alert says: who, the words and when, what was told, whether bands are on, what was done, what to tap."""
 
+from datetime import timedelta
+
+import pytest
+
+from conversations.words import engine as words
 from core.facts import Detail
 from core.safety.causes import Cause
 from core.store import duties, facts, people
@@ -164,3 +169,40 @@ def test_an_alert_names_what_else_nobody_took_yet(practice: Practice) -> None:
     practice.taps(COACH, "I am on it")
     practice.later(minutes=10)
     assert "Also open" not in practice.newest(SECOND).text
+
+
+@pytest.mark.parametrize(("minutes", "shown"), [(0, "0 min"), (119, "119 min"), (120, "2 h"), (900, "15 h")])
+def test_bands_that_stay_on_are_told_in_minutes_then_in_hours(minutes: int, shown: str) -> None:
+    assert words.how_long(timedelta(minutes=minutes, seconds=59)) == shown
+
+
+@pytest.mark.parametrize("felt", ["Tingling or numb", "Blue, white or cold"])
+def test_a_session_that_two_odd_checks_ended_asks_after_ten_minutes_whether_it_is_gone(
+    practice: Practice, felt: str
+) -> None:
+    practice.types(CLIENT, "start")
+    practice.taps(CLIENT, "No")
+    for _ in range(2):
+        to_the_feeling(practice)
+        practice.taps(CLIENT, felt)
+        practice.taps(CLIENT, "Bands are off")
+        practice.later(minutes=3)
+    assert newest_about(practice, "two failed band checks")
+    assert not any("Ten minutes with" in text for text in practice.heard(CLIENT))
+    practice.types(CLIENT, "cancel")
+    practice.later(minutes=7, seconds=5)
+    assert any("Ten minutes with the bands off" in text for text in practice.heard(CLIENT))
+    practice.later(minutes=6)
+    assert newest_about(practice, "numb more than 10 min after bands off")
+
+
+def to_the_feeling(practice: Practice) -> None:
+    """Up to how the bands feel."""
+    wanted = ("No", "Off in under 10 seconds", "Heard it", "Done", "Bands are on", "6", "Under 2 seconds")
+    for _ in range(30):
+        if practice.newest(CLIENT).text.startswith("How do they feel"):
+            return
+        labels = [label for row in practice.newest(CLIENT).buttons for label, _ in row]
+        first = "0" if "10" in labels and "9" in labels else labels[0]
+        practice.taps(CLIENT, next((label for label in wanted if label in labels and first != "0"), first))
+    raise AssertionError(practice.heard(CLIENT)[-3:])
