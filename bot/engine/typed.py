@@ -59,10 +59,17 @@ def thanked(engine: "Engine", person: Person, text: str, now: datetime) -> bool:
 def greeted(engine: "Engine", person: Person, text: str, now: datetime) -> bool:
     """A greeting answers no question, and is no reason to put it again; True: greeted."""
     said = _words(text)
-    if not said or said - words.GREETINGS or threads.floor(engine.store, person.id) is None:
+    if not _greets(said) or threads.floor(engine.store, person.id) is None:
         return False
     engine.say(person, Say(words.GREETED), now)
     return True
+
+
+def _greets(said: set[str]) -> bool:
+    """Whether these words greet and say nothing else; "a", "good" or "evening" alone may be an answer."""
+    if said - words.SALUTES - words.DAYTIMES - words.BESIDE_GREETINGS:
+        return False
+    return bool(said & words.SALUTES) or ("good" in said and bool(said & words.DAYTIMES))
 
 
 def _words(text: str) -> set[str]:

@@ -158,9 +158,10 @@ BESIDE_THANKS = frozenset(
     "for that this the your help everything reminder reminding asking again always really truly my oh ah well schön schon "
     "sehr vielen mille beaucoup muito muchas tante labai bardzo большое bless god".split()
 )
-GREETINGS = frozenset(
-    "hi hello hey heya hiya good morning evening afternoon night day to you coach there dear how are u today lovely nice "
-    "beautiful weather what a it is its bye goodbye have see ya haha hahaha lol 😀 😂 🙂 😊 👋 ☀".split()
+SALUTES = frozenset("hi hello hey heya hiya bye goodbye haha hahaha lol 😀 😂 🙂 😊 👋 ☀".split())
+DAYTIMES = frozenset("morning evening afternoon night".split())  # a greeting only together with "good"
+BESIDE_GREETINGS = frozenset(
+    "good day to you coach there dear how are u today lovely nice beautiful weather what a it is its have see ya".split()
 )
 GREETED = "Hello. The question above is still open; answer when you like."
 IDLE_MEDIA = {

@@ -106,3 +106,11 @@ def test_the_button_sends_once_however_often_it_is_tapped(practice: Practice) ->
     practice.taps(CLIENT, "Send it")
     assert practice.heard(COACH).count("Ruta: my niece moved here") == 1
     assert practice.newest(CLIENT).text == words.SENT_ALREADY
+
+
+def test_a_word_that_may_be_an_answer_is_no_greeting(practice: Practice) -> None:
+    practice.types(CLIENT, "bands")
+    practice.types(CLIENT, "A")
+    assert words.GREETED not in practice.heard(CLIENT)
+    practice.types(CLIENT, "good")
+    assert words.GREETED not in practice.heard(CLIENT)
