@@ -5,7 +5,7 @@ from typing import TYPE_CHECKING
 
 import msgspec
 
-from bot.engine import briefs, loads, status
+from bot.engine import loads, reading_briefs, status
 from conversations.protocol import Say
 from conversations.words import beat as words
 from core.beat import Pattern, length_s, pattern_of
@@ -39,7 +39,7 @@ def send(engine: "Engine", client: Person, now: datetime) -> None:
 def patterns(engine: "Engine", client: Person) -> dict[Pattern, list[str]]:
     """The movements by their beat, as done in the next session."""
     plan = status.plan_of(engine, client.id)
-    gentle = briefs.MAKERS["gentle"](briefs.About(engine, client, {}))
+    gentle = reading_briefs.gentle(reading_briefs.About(engine, client, {}))
     named = loads.names(plan)
     found: dict[Pattern, list[str]] = {}
     for exercise in plan.exercises if plan else ():

@@ -4,7 +4,7 @@ from datetime import timedelta
 
 import pytest
 
-from bot.engine import briefs, testing
+from bot.engine import briefs, reading_briefs, testing
 from core.facts import BandsOff, CuffChecked, Rated, ScreeningDone
 from tests.bot.coach_room import ANSWERS, RUTA, SQUATS, Room
 
@@ -14,8 +14,8 @@ def room() -> Room:
     return Room()
 
 
-def begun(room: Room, client: int) -> briefs.About:
-    return briefs.About(room.stage.engine, room.person(RUTA), {"session": "next"})
+def begun(room: Room, client: int) -> reading_briefs.About:
+    return reading_briefs.About(room.stage.engine, room.person(RUTA), {"session": "next"})
 
 
 def checked(room: Room, client: int, limb: str, because: str) -> None:
