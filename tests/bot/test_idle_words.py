@@ -57,7 +57,7 @@ def test_thanks_with_something_to_read_are_read(practice: Practice, more: str) -
 
 
 @pytest.mark.parametrize(
-    "hello", ["good morning", "What a lovely day", "hi coach, how are you today?", "😂😂"]
+    "hello", ["good morning", "hello, what a lovely day", "hi coach, how are you today?", "😂😂"]
 )
 def test_a_greeting_does_not_repeat_the_open_question(practice: Practice, hello: str) -> None:
     practice.types(CLIENT, "settings")
