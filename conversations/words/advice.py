@@ -29,6 +29,8 @@ REASONS = {
     Reason.CLIMBING: "Your reps are climbing, so up a little: {use} should bring about {expected}.",
     Reason.SLIDING: "Your reps have been sliding, so down a little: {use} should bring about {expected}.",
     Reason.IN_RANGE: "{use} fits: expect about {expected} in set 1, inside {low}-{high}.",
+    Reason.HIGH_ONCE: "{last} reps is a lot, but the next step may be too much: {use} once more, about {expected} in set 1.",
+    Reason.LOW_ONCE: "{last} reps is short of {low}-{high}, but one day says little: {use} once more, about {expected}.",
     Reason.BEST_REACHABLE: "Of what you have, {use} comes closest: expect about {expected} in set 1.",
     Reason.STEP_TOO_LARGE: "The next step up is too big: stay with {use} and slow the reps, 2 up and 2 down.",
     Reason.HALF_OF_MAX: "{use} is the most we use at half of your best single lift; time to test that again.",

@@ -95,10 +95,17 @@ def _why_hold(client: Client, at: int, goal: int, limit: Limit) -> Reason:
         return Reason.SECOND_GENTLE
     expected = round(client.forecast(at).middle)
     if AIM.low <= expected <= AIM.high:
-        return Reason.IN_RANGE
+        return _in_range(_reps(client))
     if expected > AIM.high and at == len(client.places.x) - 1:
         return Reason.TOP_OF_EQUIPMENT
     return Reason.BOTTOM_OF_EQUIPMENT if expected < AIM.low and at == 0 else Reason.BEST_REACHABLE
+
+
+def _in_range(last: int) -> Reason:
+    """Why the load stays although the last set 1 lay outside of its range, or as it lay inside."""
+    if last > AIM.high:
+        return Reason.HIGH_ONCE
+    return Reason.LOW_ONCE if last < AIM.low else Reason.IN_RANGE
 
 
 LIMITED = {Limit.STEP: Reason.STEP_TOO_LARGE, Limit.HALF_OF_MAX: Reason.HALF_OF_MAX}

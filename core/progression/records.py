@@ -170,6 +170,8 @@ class Reason(StrEnum):
     CLIMBING = "climbing"
     SLIDING = "sliding"
     IN_RANGE = "in_range"
+    HIGH_ONCE = "high_once"  # above the range, and yet the step up would be too much
+    LOW_ONCE = "low_once"
     BEST_REACHABLE = "best_reachable"
     STEP_TOO_LARGE = "step_too_large"
     HALF_OF_MAX = "half_of_max"

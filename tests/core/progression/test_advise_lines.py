@@ -1,7 +1,9 @@
 """`cuffline advise`: one JSON object a line in, one a line out."""
 
 import json
+import re
 from io import BytesIO
+from pathlib import Path
 from typing import Any
 
 import pytest
@@ -191,3 +193,13 @@ def test_every_reason_caution_and_question_has_its_sentence() -> None:
     for text in (*REASONS.values(), *CAUTIONS.values(), *QUESTIONS.values()):
         assert text.count("\n") == 0
         assert text.endswith((".", "?"))
+
+
+def test_the_example_in_the_readme_is_true() -> None:
+    text = (Path(__file__).parents[3] / "README.md").read_text()
+    asked = re.search(r"echo '(.*)' \| cuffline advise", text)
+    told = re.search(r'^\{"id":1,"use".*$', text, re.MULTILINE)
+    assert asked is not None
+    assert told is not None
+    (answer,) = run(asked[1])[1]
+    assert {**answer, "readings": []} == json.loads(told[0].replace("[...]", "[]"))

@@ -6,7 +6,7 @@ import pytest
 
 from core.plans import Rung, Scheme
 from core.progression import Action, Caution, Reason, Request, advise
-from core.resistance import Ladder
+from core.resistance import Ladder, Loads
 from tests.core.progression.scenes import DAY, ask, gentle, kg, rack, session
 
 
@@ -274,3 +274,14 @@ def test_muscles_tired_from_elsewhere_move_no_load_either_way(reps: tuple[int, .
     advice = advise(ask(*gentle(kg(10)), session(2, kg(10), *reps, tired=tired)))
     assert (advice.action is Action.HOLD) is tired
     assert (Caution.TRAINED_ELSEWHERE in advice.cautions) is tired
+
+
+@pytest.mark.parametrize(
+    ("reps", "reason"),
+    [(40, Reason.IN_RANGE), (41, Reason.HIGH_ONCE), (25, Reason.IN_RANGE), (24, Reason.LOW_ONCE)],
+)
+def test_a_load_that_stays_after_a_set_outside_of_its_range_says_why(reps: int, reason: Reason) -> None:
+    few = Loads((kg(10), kg(12.5)))
+    steady = tuple(session(number, kg(10), 31, 15, 8) for number in (2, 3, 4))
+    advice = advise(ask(*gentle(kg(10)), *steady, session(5, kg(10), reps, 15, 8), resistance=few))
+    assert (advice.action, advice.because.reason) == (Action.HOLD, reason)
