@@ -4,7 +4,7 @@ from core.cuffs import Limb, Refill
 from core.plans import Region
 from core.safety.pain import Where
 
-SPOT = {Region.ARMS: "your palm", Region.LEGS: "the thigh just above the kneecap"}
+SPOT = {Region.ARMS: "the palm of that hand", Region.LEGS: "the thigh just above the kneecap"}
 PLACE = {
     Region.ARMS: "high on the upper arm, close to the armpit",
     Region.LEGS: "high on the thigh, close to the groin",
