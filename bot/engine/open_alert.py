@@ -17,6 +17,8 @@ from core.store.people import Person, Role
 if TYPE_CHECKING:
     from bot.engine.core import Engine
 
+BANDS_OFF = safety.OFF_FIRST.removesuffix(" now.")  # as most of what is told begins
+
 
 def gravest(engine: "Engine", client: Person) -> OpenAlert | None:
     """The newest open alert that calls the coach now; None: there is none."""
@@ -40,8 +42,14 @@ def said_first(engine: "Engine", client: Person, now: datetime) -> bool:
     if why not in (None, "open_alert"):
         text = f"{text} {words.BARRED[str(why)]}"
     buttons = (Choice(*words.CLIENT_MENU_CHOICES[-1]),)
-    engine.say(client, Say(text, buttons), now, Priority.ALERT)
+    engine.say(client, Say(_bands_first(engine, client, text), buttons), now, Priority.ALERT)
     return True
+
+
+def _bands_first(engine: "Engine", client: Person, text: str) -> str:
+    """Before all else the bands, where nobody said that they are off."""
+    told = not duties.watches(engine.store, client.id) or text.startswith(BANDS_OFF)
+    return text if told else f"{safety.OFF_FIRST} {text}"
 
 
 def _taken(engine: "Engine", alert: OpenAlert) -> str:

@@ -9,6 +9,14 @@ from core.store import duties, facts
 from tests.practice import CLIENT, COACH, START, Practice
 
 
+def test_whoever_asks_whether_somebody_is_there_reads_of_the_bands_first(practice: Practice) -> None:
+    practice.in_a_set()
+    practice.types(CLIENT, "my foot is numb")
+    practice.later(minutes=16)
+    practice.types(CLIENT, "is anybody there??")
+    assert practice.newest(CLIENT).text.startswith("Bands off now. No more bands until somebody has looked.")
+
+
 def causes(practice: Practice) -> list[Cause]:
     """Open alerts about the client."""
     return [one.cause for one in duties.open_alerts(practice.stage.engine.store, practice.client)]
