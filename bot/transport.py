@@ -3,6 +3,8 @@
 The library's own one looks through all its connections at every call, so a call costs the more the more are open.
 """
 
+from functools import cache
+from ssl import SSLContext
 from typing import Any
 from urllib.parse import urlsplit
 from urllib.request import getproxies, proxy_bypass
@@ -34,8 +36,7 @@ class Transport(BaseRequest):
     async def initialize(self) -> None:
         """Open the pool of connections; nothing is sent yet."""
         if self._session is None:
-            trusted = httpx.create_ssl_context()  # the same certificates as the library's own
-            pool = aiohttp.TCPConnector(limit=self._connections, ssl=trusted)
+            pool = aiohttp.TCPConnector(limit=self._connections, ssl=trusted())
             agent = {"User-Agent": self.USER_AGENT}
             self._session = aiohttp.ClientSession(connector=pool, headers=agent)
 
@@ -71,6 +72,12 @@ class Transport(BaseRequest):
             raise TimedOut from None
         except aiohttp.ClientError as problem:
             raise NetworkError(type(problem).__name__) from None
+
+
+@cache
+def trusted() -> SSLContext:
+    """The same certificates as the library's own; read once, they are many."""
+    return httpx.create_ssl_context()
 
 
 def proxy_for(server: str) -> str | None:
