@@ -21,7 +21,7 @@ def weekly_chart(data: dict[str, Any]) -> bytes:
     """PNG of `{"panels": [{"title", "days", "reps", "doing", "low", "high"}]}`; for a phone, light or dark.
 
     `title` is "name: movement", `days` ISO dates, `reps` of set 1, `doing` the load or rung, `low` to `high` the
-    range each was done for (None: none is known); all of one length.
+    range each was done for (None: none is known); all of one length. "more": how many there are besides.
     Raises ValueError when there is nothing to draw.
     """
     from matplotlib.figure import Figure  # half a second, and only for pictures
@@ -39,7 +39,7 @@ def weekly_chart(data: dict[str, Any]) -> bytes:
         draw_panel(axis, panel, columns)
     for axis in axes[len(panels) :]:
         axis.set_visible(False)
-    figure.suptitle(words.chart_title(len(panels), len(there)), fontsize=10, color=INK)
+    figure.suptitle(words.chart_title(len(panels), len(there) + data.get("more", 0)), fontsize=10, color=INK)
     out = io.BytesIO()
     figure.savefig(out, format="png")
     return out.getvalue()

@@ -4,6 +4,7 @@ from dataclasses import replace
 from datetime import datetime, timedelta
 from typing import TYPE_CHECKING, Any
 
+from bot.charts import MOST_PANELS
 from bot.engine import calendar, clearances, screenings, status, trends, turns
 from bot.engine.coach import clients as whose
 from bot.engine.coach import loads_asked, pauses
@@ -178,12 +179,16 @@ def alerts_of(engine: "Engine", client: Person, since: datetime) -> list[AlertSe
 
 # --- the picture -----------------------------------------------------------------------------------------
 def chart_of(engine: "Engine", clients: list[Person], now: datetime, order: list[int]) -> dict[str, Any]:
-    """Set-1 reps and loads by date, for each client and movement of the last weeks; `order`: person ids."""
+    """Set-1 reps and loads by date, for each client and movement of the last weeks; `order`: person ids.
+
+    Only what is drawn, and how much "more" there is: all of a large practice would be megabytes to hand on.
+    """
     names = whose.told_apart(clients)
     clients = sorted(clients, key=lambda client: order.index(client.id))
     panels = [panel for client in clients for panel in panels_of(engine, client, names[client.id], now)]
     walks = sum(len(facts.current(engine.store, WalkDone, client.id)) for client in clients)
-    return {"panels": panels, "walks": walks} if panels else {}
+    drawn, more = panels[:MOST_PANELS], max(0, len(panels) - MOST_PANELS)
+    return {"panels": drawn, "more": more, "walks": walks} if panels else {}
 
 
 def panels_of(engine: "Engine", client: Person, name: str, now: datetime) -> list[dict[str, Any]]:

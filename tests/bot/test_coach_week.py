@@ -158,7 +158,7 @@ def test_the_button_of_a_client_does_what_the_most_urgent_reason_asks_for(room: 
 
 
 def test_the_picture_begins_with_who_needs_the_coach_and_names_movements_of_a_plan_that_is_over(
-    room: Room,
+    room: Room, monkeypatch: pytest.MonkeyPatch
 ) -> None:
     calm, worried = room.client(MILO, "Ada"), room.client(RUTA, "Ruta", plan=None)
     for client in (calm, worried):
@@ -168,6 +168,11 @@ def test_the_picture_begins_with_who_needs_the_coach_and_names_movements_of_a_pl
     clients = [room.person(MILO), room.person(RUTA)]
     chart = weeks.chart_of(room.stage.engine, clients, room.now, made.by_need)
     assert [panel["title"] for panel in chart["panels"]] == ["Ruta: Goblet squat", "Ada: Goblet squat"]
+    assert chart["more"] == 0
+    monkeypatch.setattr(weeks, "MOST_PANELS", 1)
+    chart = weeks.chart_of(room.stage.engine, clients, room.now, made.by_need)
+    assert [panel["title"] for panel in chart["panels"]] == ["Ruta: Goblet squat"]
+    assert chart["more"] == 1
 
 
 def test_everybody_is_a_line_each_paged(room: Room) -> None:
