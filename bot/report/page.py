@@ -12,7 +12,7 @@ from conversations.words import report as words
 from core.report import Movement, Report
 
 WIDTH_IN, HEIGHT_IN = 8.27, 11.69  # A4
-DOTS_PER_INCH = 150  # of the PNG: 1240 x 1754
+DOTS_PER_INCH = 210  # of the PNG: 1736 x 2454, so that a phone can zoom in on the small print
 LEFT, RIGHT, MIDDLE = 0.07, 0.95, 0.56  # of the text and of the right column, as shares of the width
 AXIS = 0.03  # room for the numbers beside a chart
 LINE_IN = (RIGHT - LEFT - 0.008) * WIDTH_IN  # dots make letters a little wider than their outlines

@@ -99,7 +99,7 @@ def test_the_pdf_is_one_page_of_a4() -> None:
 
 def test_the_png_is_white_and_large_enough_to_read() -> None:
     data = drawn(body(), "png")
-    assert struct.unpack(">II", data[16:24]) == (1240, 1753)
+    assert struct.unpack(">II", data[16:24]) == (1736, 2454)
 
 
 @pytest.mark.parametrize(
