@@ -201,11 +201,12 @@ async def serve(
 async def _connected(config: Config) -> AsyncIterator[AnyApplication]:
     """Asks who we are, again and again: after a power cut the network comes up later than we do."""
     app = application(config)
-    await intake.insist("no answer from the server yet", app.initialize)
     try:
+        await intake.insist("no answer from the server yet", app.initialize)
         yield app
     finally:
         await app.shutdown()
+        await app.bot.shutdown()  # what a refused token left open
 
 
 async def _tell_numbers(config: Config) -> None:
