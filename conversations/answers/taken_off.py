@@ -41,6 +41,7 @@ NAMED_OFF = re.compile(
     r"\b(?:they|they're|bands?|cuffs?|straps?|both|all)(?: are| is| came)? (?:all |both |now |already )*off\b"
     r"|\b(?:took|taken) (?:them|it|both|the bands?|everything) off\b|\b(?:slipped|fell|came|snapped) off\b"
 )
+PLAIN_OFF = re.compile(r"\W*(?:all |both |now )*off(?: now)?\W*")
 DIGIT = re.compile(r"\d{2,}|\b[02-9]\b")
 
 
@@ -64,6 +65,11 @@ def off_unasked(text: str) -> bool:
     """Whether words that nobody asked for name bands that came off ("my form was off" does not)."""
     said = text.strip().casefold().replace("’", "'")
     return NAMED_OFF.search(said) is not None and taken_off(text, asked=False) in (Off.BOTH, Off.ONE)
+
+
+def plainly_off(text: str) -> bool:
+    """Whether the words are nothing but "off": in the middle of a set that is about the bands."""
+    return PLAIN_OFF.fullmatch(text.casefold()) is not None
 
 
 def _about_off(said: str) -> Off:

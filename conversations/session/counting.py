@@ -22,6 +22,7 @@ from conversations.stopwords import read as read_words
 from conversations.words import session as words
 from conversations.words.answers import unclear
 
+HIGHEST_RATING = 10
 YES_OR_NO = {"yes": "change", "change it": "change", "no": "keep", "leave it": "keep"}
 LOST_WORDS = re.compile(
     r"\b(?:lost|forgot|no idea|dunno|don'?t know|not sure|blank)\b|^skip\W*$", re.IGNORECASE
@@ -50,6 +51,20 @@ def typed(state: State, event: Said) -> Turn[State]:
     except Unclear as problem:
         return turn(state, Say(_not_a_count(state, event.text, problem)))
     return numbers(state, event, counts)
+
+
+def late(state: State, event: Said) -> Turn[State] | None:
+    """A count that comes only during the look at the bands: no tightness and no refill is above 10."""
+    one = lacking(state)
+    if one is None or event.to is not None or not event.text.strip().isdigit():
+        return None
+    counts = tally.read(state, event.text)
+    if counts[0].value <= HIGHEST_RATING:
+        return None
+    from conversations.session import fitting  # the question of the check stays open
+
+    noted = tally.fill(state, event, one, counts)
+    return replace(noted, replies=(*noted.replies, fitting.ask(noted.state or state)))
 
 
 def _tens_typed(text: str) -> int | None:

@@ -4,7 +4,7 @@ import re
 from dataclasses import replace
 from datetime import datetime
 
-from conversations.answers.taken_off import Off, off_unasked, taken_off
+from conversations.answers.taken_off import Off, off_unasked, plainly_off, taken_off
 from conversations.protocol import (
     BandsCameOff,
     Barred,
@@ -156,7 +156,8 @@ def _about_bands(state: State, event: Said) -> Turn[State] | None:
     """Words about the bands that nobody asked for: off in the middle of something, or on in the break."""
     if state.on_at is not None and state.phase is Phase.WALK and _off_on_a_walk(state, event.text):
         return ending.back_and_off(state, event.at)
-    if state.on_at is not None and state.phase is not Phase.OFF and off_unasked(event.text):
+    off = off_unasked(event.text) or (plainly_off(event.text) and not state.maybe_on)
+    if state.on_at is not None and state.phase is not Phase.OFF and off:
         return coming_off.said_unasked(state)
     if state.phase in (Phase.BREAK, Phase.COUNT) and going_on.says_on(event.text):
         return ending.on_too_early(state, event.at)
@@ -172,7 +173,7 @@ def _off_on_a_walk(state: State, text: str) -> bool:
 def _by_phase(state: State, event: Said) -> Turn[State]:
     match state.phase:
         case Phase.FIT | Phase.TIGHT | Phase.REFILL | Phase.NAIL | Phase.FEEL:
-            return fitting.said(state, event)
+            return counting.late(state, event) or fitting.said(state, event)
         case Phase.SET if event.text.strip().lower() in sets.SAYS_DONE:
             return sets.set_done(state, event.at)
         case Phase.WALK if event.text.strip().lower() in ("done", "back", "i'm back", "im back", "finished"):

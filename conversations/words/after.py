@@ -10,10 +10,10 @@ EFFORT = (
 # Typed instead of a number; by the question's own anchors, in between by category-ratio scales (from memory).
 EFFORT_TYPED = (
     ("nothing", "0"),
-    ("very easy", "2"),
-    ("easy", "3"),
-    ("moderate", "4"),
-    ("medium", "4"),
+    ("very easy", "1"),
+    ("easy", "2"),
+    ("moderate", "3"),
+    ("medium", "3"),
     ("a bit hard", "4"),
     ("a little hard", "4"),
     ("somewhat hard", "4"),

@@ -120,7 +120,7 @@ def test_silence_or_leaving_still_brings_the_recap() -> None:
 
 @pytest.mark.parametrize(
     ("typed", "score"),
-    [("hard", 5), ("Very hard.", 7), ("it was easy", 3), ("a bit hard", 4), ("7/10", 7)],
+    [("hard", 5), ("Very hard.", 7), ("it was easy", 2), ("moderate", 3), ("a bit hard", 4), ("7/10", 7)],
 )
 def test_how_hard_it_was_may_be_said_in_the_words_of_the_question(typed: str, score: int) -> None:
     assert play(DONE, typed)[1] == [Record(Rated(START, "7-1", "effort", "after", score))]
