@@ -57,5 +57,5 @@ boss|app|phone|traffic|work|update|printer is|was a pain
 blood orange|oranges|sausage|sausages; passed out flyers|leaflets|sweets|cards|papers|drinks|cake|programmes
 {no_way} remove it|them|this from|in|on; numb to; is|was a pain to
 face to|time; in the face of; on the face of
-heart emoji; love hearts
+heart emoji; love hearts; heart goes|went out to
 """

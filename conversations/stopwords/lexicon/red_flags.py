@@ -17,17 +17,17 @@ really|very|badly|still|totally|completely out of breath; out of breath .. wont|
 throat|tongue .. closing|closed|swelling|swollen
 {fainted}; passed|blacked out; knocked|out cold; lost|losing consciousness; unconscious
 woke|came up|to|round .. floor|ground; came to on
-{weak} .. one side; {side} side .. {weak}|numb|paralysed|paralyzed|dead; half my|of body|face|side
+{weak} .. one side; {side} side .. {weak}|numb|paralysed|paralyzed|dead|floppy|limp|useless; half my|of body|face|side
 paralysed|paralyzed
 suddenly .. {weak}; suddenly cant lift|move|use|feel|talk|speak|see; sudden {weak}
 {side} {limb} went|gone|goes|going {weak}
 {weak}|numb .. sudden|suddenly; arm and|n leg .. {weak}|numb|heavy|useless|dead
 face|mouth|lip|eyelid .. drop|dropping|drooped|sagging|sags|falling
 face|smile|tongue is|feels|looks|went {odd}|heavy|uneven|crooked|lopsided|twisted
-{chest} feels|felt|feel like
+{chest} feels|felt|feel like; heart .. squeezed|squeezing|crushed|crushing|stabbing|hurts|hurting|aches|aching|painful
 face|mouth .. droopy|drooping|droops|numb|paralysed|crooked|tingling|hanging|dropped|lopsided
 drooping face|mouth|eye|eyelid; side of .. face
-slurred|slurring|slur; cant speak; cant talk properly|right; cant find|get .. words
+slurred|slurring|slur; cant speak; cant talk properly|right; cant find|get|form|say|make|produce .. words; tongue .. thick
 words|speech .. wrong|jumbled|gibberish|funny|strange|weird|odd|slow; talking gibberish|funny
 cant move .. side; cant see .. eye|eyes; lost|losing .. vision|sight; blurred|blurry|double vision
 vision .. blurred|blurry|gone|double; seeing|looks|look|see double; went|going|gone blind
@@ -54,7 +54,8 @@ feel|feels|feeling like fainting|vomiting; fainting
 it|things|screen|suddenly {turned} black|dark; {turned} black|dark for|before; black|dark before|in .. eyes
 greyed|grayed out; saw black
 saw|seen stars|spots|dots|sparkles; sparkles|stars .. eyes; lights .. out; nearly|almost fell|keeled|went down
-seeing|see stars|spots|dots|sparkles; black spots; tunnel vision
+seeing|see stars|spots|dots|sparkles; black spots|dots
+seeing|see|saw black|white|dark|floating|bright|little|flying stars|spots|dots; tunnel vision
 everything|all|vision .. {turned} black|dark|white|dim|narrow; vision .. fading|darkening|narrowing
 feel|feeling|felt|feels .. sick; to|gonna|going be sick; sick .. stomach
 nauseous|nausea|nauseated|queasy; throw|threw|throwing up; vomit|vomits|vomiting|vomited
@@ -71,6 +72,7 @@ NERVE = """
 pins|pin and|n|an|or|nd needles|needle; pins needles
 cant|dont|couldnt|barely|hardly feel|sense {my} .. {limb}; cant|dont|couldnt|barely|hardly feel|sense {limb}
 cant|dont|couldnt really|properly|fully|quite|even|hardly feel {my} {limb}; no longer feel .. {limb}
+{limb} dont|doesnt|cant feel anything|nothing|it|much; no sense in .. {limb}
 no feeling|sensation; lost|losing|loss .. feeling|sensation; feeling .. {limb} .. gone
 {limb} is|are|feels|feel|felt like wood|cotton|cardboard|plastic|marble|stone
 {limb} .. asleep|sleep|sleepy|sleeping; ants|insects|bugs|crawling .. {limb}; {limb} .. ants|crawling
@@ -123,7 +125,7 @@ stopped peeing
 
 SWELLING = """
 swollen|swelling|puffy|ballooned|swells; swelled up
-calf|calves .. {warm}; {warm} calf; {warm} .. calf|calves
+calf|calves is|are|feels|feel|gone|went hard|rock; calf|calves .. {warm}; {warm} calf; {warm} .. calf|calves
 one {limb} .. bigger|thicker|fatter; {limb} .. double|twice the size
 {limb} .. bigger|thicker|fatter than the|my other
 one .. {limb} .. warmer|redder|bigger|thicker|fatter|hotter|swells
