@@ -19,7 +19,6 @@ from core.digest import needs
 from core.facts import (
     WORKED,
     Answered,
-    CoachDid,
     PlanEnded,
     PlanGiven,
     Rated,
@@ -37,7 +36,6 @@ if TYPE_CHECKING:
 
 SESSIONS = 3
 CHART_SEEN = "chart_seen:{coach}"  # a setting: what the last chart showed that this coach got from a card
-LOG_LINES = 12
 ALERT_BUTTONS = 2
 A_DAY = timedelta(days=1)  # the end of a pause is the instant after its last day
 
@@ -229,24 +227,6 @@ def buttons(engine: "Engine", client: Person) -> tuple[Choice, ...]:
         *asked,
         *review,
         *(Choice(label, f"menu:{act}:{client.id}") for label, act in pairs),
-    )
-
-
-def log(engine: "Engine", coach: Person, client: Person, now: datetime) -> None:
-    """What coaches did about this client."""
-    did = facts.current(engine.store, CoachDid, client.id)[-LOG_LINES:]
-    lines = [_logged(engine, client, one) for one in reversed(did)] or [words.LOG_EMPTY]
-    name = whose.name_of(engine, coach, client, now)
-    back = words.to_card(name, client.id)
-    engine.say(coach, Say("\n".join([words.LOG_HEAD.format(name=name), *lines]), (back,)), now)
-
-
-def _logged(engine: "Engine", client: Person, one: CoachDid) -> str:
-    what = words.DID.get(one.action, one.action.replace("_", " "))
-    when = local(one.at, client.zone).strftime("%-d %b %H:%M")
-    who = people.by_id(engine.store, one.by).name
-    return words.cut(
-        words.LOG_LINE.format(when=when, who=who, what=f"{what}: {one.note}" if one.note else what), 90
     )
 
 

@@ -12,6 +12,7 @@ from bot.engine.coach import (
     digest,
     listing,
     loads_asked,
+    logbook,
     more,
     resting,
     review,
@@ -148,7 +149,7 @@ PLAIN: dict[str, tuple[Action, Plain]] = {
 ABOUT_CLIENT: dict[str, tuple[Action, About]] = {
     "client": (Action.SEE_CLIENT, card.show),
     "hold": (Action.CLEAR, _hold),
-    "log": (Action.SEE_CLIENT, card.log),
+    "log": (Action.SEE_CLIENT, logbook.show),
     "the_plan": (Action.SEE_CLIENT, more.the_plan),
     "more": (Action.SEE_CLIENT, more.show),
     "clearing": (Action.CLEAR, _clear),
