@@ -5,10 +5,10 @@ from decimal import Decimal
 
 from conversations.answers import Unclear, Why, load
 from conversations.answers.lexing import normal
-from conversations.answers.measures import HEAVIEST, LOAD_UNITS
+from conversations.answers.measures import HEAVIEST, LOAD_UNITS, best_lift
 from conversations.answers.reading import HALF_TYPED
 from conversations.plates import read_bar
-from core.resistance import dumbbells, stack
+from core.resistance import LIGHTEST, dumbbells, stack
 from core.templates import from_maximum
 from core.units import Load, Unit, plain
 
@@ -73,13 +73,7 @@ def read_start(text: str, owned: tuple[Load, ...]) -> Load | None:
 def read_maximum(text: str, unit: Unit) -> Load | None:
     """ "max 40": the best single lift, a bare number in `unit`; None: no maximum was said. Raises `Unclear`."""
     found = MAXIMUM.fullmatch(normal(text))
-    return None if found is None else _above_zero(load(found["load"], unit))
-
-
-def _above_zero(maximum: Load) -> Load:
-    if maximum.value <= 0:
-        raise Unclear(Why.TOO_LOW, 1, HEAVIEST)
-    return maximum
+    return None if found is None else best_lift(found["load"], unit)
 
 
 def _span(low: str, *parts: str | None) -> tuple[list[Decimal], list[Unit]]:
@@ -117,7 +111,7 @@ def _add(token: str, numbers: list[Decimal], units: list[Unit]) -> None:
 
 
 def _checked(numbers: list[Decimal]) -> tuple[Decimal, ...]:
-    if not 0 < len(numbers) <= MOST_LOADS or min(numbers) <= 0:
+    if not 0 < len(numbers) <= MOST_LOADS or min(numbers) < LIGHTEST:
         raise Unclear(Why.NOT_A_NUMBER)
     if max(numbers) > HEAVIEST:
         raise Unclear(Why.TOO_HIGH, 0, HEAVIEST)

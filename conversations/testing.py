@@ -4,7 +4,8 @@ from dataclasses import dataclass, replace
 from datetime import datetime, timedelta
 
 from conversations import heard
-from conversations.answers import load, pick, whole_number
+from conversations.answers import pick, whole_number
+from conversations.answers.measures import best_lift
 from conversations.form import Form, Outcome, dialogue
 from conversations.protocol import Choice, Do, Effect, Record, Said, Say
 from conversations.stopwords.kinds import Kind
@@ -81,7 +82,7 @@ def _answered(brief: Brief, draft: Draft, step: str, text: str) -> Draft:
         case "ready":
             return replace(draft, ready=pick(text, READY, (Choice("yes", "ready"), Choice("no", "leave"))))
         case "load":
-            return replace(draft, load=load(text, brief.unit))
+            return replace(draft, load=best_lift(text, brief.unit))
         case _:
             reps = whole_number(text, 1, MOST_TYPED)
             if reps > MOST_REPS:  # it says nothing about the maximum: once more, heavier

@@ -70,4 +70,5 @@ def resistance_of(engine: "Engine", client: int, exercise: Exercise) -> Loads | 
 def tested(engine: "Engine", client: int, movement: str) -> Load | None:
     """The client's best single lift of this movement as estimated or told; None: not known."""
     best = status.detail(engine, client, f"{BEST}:{movement}", "")
-    return load_from_text(best) if best else None
+    load = load_from_text(best) if best else None
+    return load if load is not None and load.value > 0 else None  # 0 could be typed once

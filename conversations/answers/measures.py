@@ -16,6 +16,7 @@ CLOCK = re.compile(r"([0-9]{1,3}):([0-5][0-9])(?: ?min(?:utes)?)?")
 
 LOAD_UNITS = dict.fromkeys(vocabulary("kg kgs kilo kilos kilogram kilograms"), Unit.KG)
 LOAD_UNITS |= dict.fromkeys(vocabulary("lb lbs pound pounds"), Unit.LB)
+LEAST_LIFTED = Decimal("0.5")  # kg or lb; maxima are told to half a unit, and none of them is 0
 HEAVIEST = Decimal(500)  # kg or lb; far above any load lifted 20 times; own caution, no source
 
 # International inch, exact by definition (NIST Special Publication 811, appendix B.8).
@@ -84,6 +85,14 @@ def load(text: str, usual: Unit | None = None) -> Load:
     if unit is None:
         raise Unclear(Why.NO_UNIT)
     return Load(value, unit)
+
+
+def best_lift(text: str, usual: Unit | None = None) -> Load:
+    """A load of a hard set or a single lift: as `load`, at least `LEAST_LIFTED`. Raises `Unclear`."""
+    said = load(text, usual)
+    if said.value < LEAST_LIFTED:
+        raise Unclear(Why.TOO_LOW, LEAST_LIFTED, HEAVIEST)
+    return said
 
 
 def body_weight(text: str) -> Decimal:

@@ -49,7 +49,7 @@ def test_lists_and_spans_are_read(text: str, numbers: str, unit: Unit | None) ->
 
 @pytest.mark.parametrize(
     "text",
-    ["", "pairs", "4-10", "2x5", "-4", "0", "4 6 heavy", "10-2 by 2", "2-20 by 0", "1-200 by 1", "4..5"],
+    ["", "pairs", "4-10", "2x5", "-4", "0", "4 6 heavy", "10-2 by 2", "2-20 by 0", "1-200 by 1", "4..5", "0.001 kg"],
 )
 def test_what_is_no_list_is_asked_again(text: str) -> None:
     with pytest.raises(Unclear) as problem:
@@ -148,3 +148,10 @@ def test_a_bar_in_kilograms_takes_no_plates_in_pounds() -> None:
     with pytest.raises(Unclear) as found:
         read_owned("bar 10 kg, plates 2x5 lb")
     assert found.value.reason is Why.NO_UNIT
+
+
+@pytest.mark.parametrize("typed", ["max 0", "max 0.001 kg", "1rm 0.4"])
+def test_a_best_lift_of_nothing_is_asked_again(typed: str) -> None:
+    with pytest.raises(Unclear) as problem:
+        read_start(typed, RACK)
+    assert problem.value.reason is Why.TOO_LOW

@@ -64,3 +64,15 @@ def test_a_red_flag_ends_it_in_help() -> None:
     _, effects, over = play("yes", "my chest hurts")
     assert over
     assert any(isinstance(effect, Alert) for effect in effects)
+
+
+@pytest.mark.parametrize("typed", ["0", "0 kg", "0.001 kg", "0.4"])
+def test_no_load_at_all_is_asked_again_and_keeps_no_best(typed: str) -> None:
+    said, effects, over = play("ready", typed)
+    assert not over
+    assert effects == []
+    assert "from 0.5 to 500" in said[-2].text + said[-1].text
+
+
+def test_the_lightest_set_that_counts_is_half_a_unit() -> None:
+    assert details(play("ready", "0.5 kg", "1")[1]) == ["0.5 kg"]
