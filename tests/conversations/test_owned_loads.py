@@ -49,7 +49,20 @@ def test_lists_and_spans_are_read(text: str, numbers: str, unit: Unit | None) ->
 
 @pytest.mark.parametrize(
     "text",
-    ["", "pairs", "4-10", "2x5", "-4", "0", "4 6 heavy", "10-2 by 2", "2-20 by 0", "1-200 by 1", "4..5", "0.001 kg"],
+    [
+        "",
+        "pairs",
+        "4-10",
+        "2x5",
+        "-4",
+        "0",
+        "4 6 heavy",
+        "10-2 by 2",
+        "2-20 by 0",
+        "1-200 by 1",
+        "4..5",
+        "0.001 kg",
+    ],
 )
 def test_what_is_no_list_is_asked_again(text: str) -> None:
     with pytest.raises(Unclear) as problem:
