@@ -24,7 +24,7 @@ export function draw(page, phone) {
 }
 
 // A question with more buttons than fit is shown from its words on.
-function toTheEnd(lines) {
+export function toTheEnd(lines) {
   lines.scrollTop = lines.scrollHeight;
   const last = lines.lastElementChild;
   if (last && last.offsetHeight > lines.clientHeight) last.scrollIntoView({ block: "start" });

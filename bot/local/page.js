@@ -1,5 +1,5 @@
 // The page: two phones lie open side by side, the others wait; on a narrow screen one at a time.
-import { draw } from "./lines.js";
+import { draw, toTheEnd } from "./lines.js";
 import { act, element, post } from "./tools.js";
 
 const pages = new Map(); // by number of the phone
@@ -53,7 +53,7 @@ function open(id) {
     page.tab.setAttribute("aria-pressed", chosen);
     if (chosen) {
       page.tab.classList.remove("fresh");
-      page.lines.scrollTop = page.lines.scrollHeight;
+      toTheEnd(page.lines);
     }
   }
 }
@@ -77,7 +77,7 @@ function arrange() {
     page.whose.replaceChildren(...[...pages.values()].map((each) => new Option(each.name, each.id)));
     page.whose.value = id;
     at("pages").append(page.section);
-    page.lines.scrollTop = page.lines.scrollHeight;
+    toTheEnd(page.lines);
   }
 }
 
