@@ -27,6 +27,8 @@ def where_we_were(engine: "Engine", client: Person, now: datetime) -> None:
     talk = threads.floor(engine.store, client.id)
     off = tuple(Choice(words.TIME_UP_LABEL, f"bands_off:{watch.id}") for watch in banded[:1] if talk is None)
     text = words.IN_SESSION_BANDED if banded else words.IN_SESSION
+    if talk is not None and talk.dialogue == "trouble" and not banded:
+        text = words.FIRST_THIS
     engine.say(client, Say(text, off), now, Priority.SESSION)
     if talk is not None:
         turns.deliver(engine, client, talk, Resumed(now))

@@ -96,3 +96,23 @@ def test_a_second_contact_holds_and_is_asked_for_no_day() -> None:
     room = held_from_an_alert(SECOND)
     assert "on hold" in room.heard(CLIENT)[-1]
     assert not any("until when" in text for text in room.heard(SECOND))
+
+
+def test_while_a_hold_has_its_day_nobody_is_asked_every_morning_whether_the_alert_is_settled() -> None:
+    room = held_from_an_alert()
+    room.taps(COACH, "Two weeks")
+    room.later(days=12)
+    assert not any("Still open since" in text for text in room.heard(COACH))
+    room.later(days=1)
+    assert sum("Still open since" in text for text in room.heard(COACH)) == 1
+    assert sum("on hold until today" in text for text in room.heard(COACH)) == 1
+
+
+def test_start_while_it_is_asked_how_it_is_names_no_session() -> None:
+    room = Practice()
+    room.types(CLIENT, "my foot is numb")
+    room.types(CLIENT, "start")
+    assert room.heard(CLIENT)[-2:] == [
+        "Before the next session I need this one answer. Then write 'start' again.",
+        "How is it now?",
+    ]

@@ -22,8 +22,13 @@ def decided(engine: "Engine", client: Person, hold: str | None, now: datetime) -
     duties.unplan(engine.store, client.id, "hold_over")
     coach = engine.coach_of(client)
     if hold is not None and coach is not None:
-        asked = instant(date.fromisoformat(hold), ASKED_AT, client.zone)
-        duties.plan(engine.store, client.id, "hold_over", {}, quiet.earliest(engine, coach, asked), now)
+        asked = quiet.earliest(engine, coach, _asked(client, hold))
+        duties.plan(engine.store, client.id, "hold_over", {}, asked, now)
+
+
+def _asked(client: Person, hold: str) -> datetime:
+    """In the client's morning of that day (ISO)."""
+    return instant(date.fromisoformat(hold), ASKED_AT, client.zone)
 
 
 def ask_until(engine: "Engine", coach: Person, client: Person, now: datetime) -> None:
@@ -37,6 +42,9 @@ def until(engine: "Engine", coach: Person, details: dict[str, Any], now: datetim
     """The coach gave a hold its day."""
     client = people.by_id(engine.store, details["client"])
     decided(engine, client, details["hold"], now)
+    for alert in duties.open_alerts(engine.store, client.id):
+        if alert.taken_by is not None:  # until that day nobody is asked every morning whether it is settled
+            duties.ask_alert_at(engine.store, alert.id, _asked(client, details["hold"]))
     tell(engine, client, details["hold"], now)
     return False
 

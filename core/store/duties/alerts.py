@@ -98,6 +98,11 @@ def alert_sent(store: Store, alert: int, next_at: datetime | None) -> None:
     store.execute("UPDATE alert SET calls = calls + 1, next_at = ? WHERE id = ?", [maybe_ms(next_at), alert])
 
 
+def ask_alert_at(store: Store, alert: int, at: datetime) -> None:
+    """Whoever took it is asked at `at` whether it is settled, and not before."""
+    store.execute("UPDATE alert SET next_at = ? WHERE id = ? AND settled_at IS NULL", [ms(at), alert])
+
+
 def take_alert(store: Store, alert: int, by: int, at: datetime, ask_at: datetime) -> None:
     """A coach is on it: no more repeats, but the question at `ask_at` whether it is settled."""
     store.execute(
