@@ -3,11 +3,8 @@
 from datetime import datetime
 from typing import TYPE_CHECKING, Any
 
-import msgspec
-
 from bot.engine import letters
 from bot.engine.updates import Incoming
-from conversations.catalogue import CATALOGUE
 from conversations.protocol import Choice, Media, Say
 from conversations.words import clips as words
 from conversations.words.movements import NAMES
@@ -49,11 +46,12 @@ def _to_coach(engine: "Engine", client: Person, incoming: Incoming, now: datetim
 
 def under_way(engine: "Engine", client: Person) -> str:
     """The movement of the session that is under way, "" when there is none."""
+    from bot.engine import turns
+
     thread = threads.live_in(engine.store, client.id, "session")
-    if thread is None or thread.state is None:
+    if thread is None:
         return ""
-    state = msgspec.json.decode(thread.state, type=CATALOGUE["session"].state)
-    movement: str = state.doing.movement
+    movement: str = turns.state_of(thread).doing.movement
     return movement
 
 

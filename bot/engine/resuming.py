@@ -2,13 +2,10 @@
 
 from dataclasses import replace
 from datetime import datetime
-from typing import TYPE_CHECKING, Any
-
-import msgspec
+from typing import TYPE_CHECKING
 
 from bot.engine import turns
-from conversations.catalogue import CATALOGUE
-from conversations.protocol import Choice, Dialogue, Resumed, Say
+from conversations.protocol import Choice, Resumed, Say
 from conversations.words import engine as words
 from core.store import duties, people, threads
 from core.store.mail import Priority
@@ -45,38 +42,33 @@ def after_restart(engine: "Engine", now: datetime) -> None:
 
 def _say_so(engine: "Engine", client: Person, session: Thread | None, now: datetime) -> None:
     """Bands first, then the one question that is open, as one message. Whose call is overdue gets that one alone."""
-    asked = session is not None and _bands_asked_for(session, now)
-    banded = asked or bool(duties.watches(engine.store, client.id))
+    questions = () if session is None else turns.foreseen(engine, session, Resumed(now)).replies
+    banded = any(_asks_for_bands(say) for say in questions) or bool(duties.watches(engine.store, client.id))
     text = words.RESTARTED_BANDED if banded else words.RESTARTED
     overdue = session is not None and session.wake_at is not None and session.wake_at <= now
     if session is None or overdue or threads.floor(engine.store, client.id) != session:
         engine.say(client, Say(text), now, Priority.SESSION)
     else:
-        _ask_again(engine, client, session, text, now)
+        _ask_again(engine, client, session, questions, text, now)
 
 
 def _session(engine: "Engine", client: int) -> Thread | None:
     return threads.live_in(engine.store, client, "session")
 
 
-def _open_questions(session: Thread, now: datetime) -> tuple[Say, ...]:
-    dialogue: Dialogue[Any] = CATALOGUE[session.dialogue]
-    state = msgspec.json.decode(session.state or "", type=dialogue.state)
-    replies: tuple[Say, ...] = dialogue.advance(state, Resumed(now), now).replies
-    return replies
-
-
-def _bands_asked_for(session: Thread, now: datetime) -> bool:
+def _asks_for_bands(question: Say) -> bool:
     """Whether bands were to go on: they may be, though nobody said so."""
-    return any((say.asks or "").startswith(BANDS_ON) for say in _open_questions(session, now))
+    return (question.asks or "").startswith(BANDS_ON)
 
 
-def _ask_again(engine: "Engine", client: Person, session: Thread, text: str, now: datetime) -> None:
+def _ask_again(
+    engine: "Engine", client: Person, session: Thread, questions: tuple[Say, ...], text: str, now: datetime
+) -> None:
     """The open question, without an event: a restart is no word of the client, so nothing waits longer for one.
 
     "Bands on" is left as it was asked: bands count from the message that is tapped.
     """
-    again = [say for say in _open_questions(session, now) if not (say.asks or "").startswith(BANDS_ON)]
+    again = [say for say in questions if not _asks_for_bands(say)]
     first = replace(again[0], text=f"{text}\n{again[0].text}") if again else Say(text)
     for say in (first, *again[1:]):
         engine.say(client, say, now, Priority.SESSION, session.id)

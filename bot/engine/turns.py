@@ -85,8 +85,7 @@ def deliver(
 ) -> None:
     """Give a live thread one event and keep the outcome."""
     dialogue: Dialogue[Any] = CATALOGUE[thread.dialogue]
-    assert thread.state is not None, "only live threads get events"
-    state = msgspec.json.decode(thread.state, type=dialogue.state)
+    state = state_of(thread)
     if not gate.talks(engine, person, thread.dialogue, client_in(state)):  # handed over since it began
         threads.keep(engine.store, thread.id, None, None)
         engine.say(person, Say(covering_words.NO_LONGER_YOURS), engine.clock())
@@ -107,10 +106,13 @@ def deliver(
 
 def foreseen(engine: "Engine", thread: Thread, event: Event) -> Turn[Any]:
     """What a live thread would answer; nothing comes of it."""
-    dialogue: Dialogue[Any] = CATALOGUE[thread.dialogue]
-    assert thread.state is not None, "only live threads get events"
-    state = msgspec.json.decode(thread.state, type=dialogue.state)
-    return dialogue.advance(state, event, engine.clock())
+    return CATALOGUE[thread.dialogue].advance(state_of(thread), event, engine.clock())
+
+
+def state_of(thread: Thread) -> Any:
+    """What a live thread keeps."""
+    assert thread.state is not None, "only live threads have a state"
+    return msgspec.json.decode(thread.state, type=CATALOGUE[thread.dialogue].state)
 
 
 def end_training(engine: "Engine", person: Person, why: str, at: datetime) -> None:
@@ -171,9 +173,8 @@ def hand_back(engine: "Engine", person: Person, ended: Thread) -> None:
     if not CATALOGUE[ended.dialogue].floor or ended.state is None:
         return
     before = threads.floor(engine.store, person.id)
-    if (
-        before is not None and before.id < ended.id
-    ):  # a broken one must not take the answer back that ended this one
+    if before is not None and before.id < ended.id:
+        # A broken one must not take the answer back that ended this one.
         again = partial(deliver, engine, person, before, Resumed(engine.clock()))
         engine.guarded("hand back", again, lambda at: None)
 

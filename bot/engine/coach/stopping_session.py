@@ -4,8 +4,6 @@ import re
 from datetime import datetime
 from typing import TYPE_CHECKING
 
-import msgspec
-
 from bot.engine import bands, gate, turns
 from bot.engine.coach import clients as whose
 from conversations.catalogue import CATALOGUE
@@ -84,6 +82,5 @@ def stop(engine: "Engine", coach: Person, client: Person, now: datetime, said: s
 
 def _end(engine: "Engine", client: Person, thread: threads.Thread, now: datetime) -> None:
     """Over at once; with bands on only once they are off."""
-    dialogue = CATALOGUE[thread.dialogue]
-    state = msgspec.json.decode(thread.state or "", type=dialogue.state)
-    turns.keep(engine, client, thread, dialogue, dialogue.advance(state, Barred(now, WHY), now), None)
+    ended = turns.foreseen(engine, thread, Barred(now, WHY))
+    turns.keep(engine, client, thread, CATALOGUE[thread.dialogue], ended, None)
