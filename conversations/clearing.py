@@ -200,9 +200,8 @@ def finish(brief: Brief, draft: Draft, at: datetime) -> Outcome:
     until = None
     if draft.expiry is not None:
         until = instant(date.fromisoformat(draft.expiry), time(), brief.zone)
-    hold = (
-        draft.hold if draft.hold != "open" else None
-    )  # the hold itself has no end: on that day the coach decides
+    # The hold itself has no end: on that day the coach decides.
+    hold = draft.hold if draft.hold != holding.OPEN else None
     parts = (
         draft.note,
         draft.clinician and f"clinician: {draft.clinician}, {draft.said_on}",

@@ -206,6 +206,13 @@ class SetDone:
     aim_high: int | None = None
     expected: int | None = None
 
+    @property
+    def in_range(self) -> bool | None:
+        """Whether an open set landed in its range; None: a set without one, gentle or ended at its number."""
+        if self.aim_low is None or self.aim_high is None or self.aim_low == self.aim_high:
+            return None
+        return self.aim_low <= self.reps <= self.aim_high
+
 
 @dataclass(frozen=True, slots=True)
 class WalkDone:

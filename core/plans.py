@@ -56,6 +56,7 @@ FIXED_OPEN_AIMS = (*FIXED_AIMS[:3], Aim(15, 30))  # 30 at most: own caution, no 
 REST_S = 30  # common practice, no source; within the 30-60 s of Patterson et al. 2019
 TEMPO_S = 4  # one rep at 2 s up and 2 s down: common practice, no source
 TEMPOS_S = (3, 4, 6)  # that a coach may choose; slow and even, own choice
+GENTLE_SETS = 2  # of a movement in a gentle session; own caution, no source
 LIMIT_MIN = {Region.ARMS: 10, Region.LEGS: 10}  # minutes with bands on; own caution, no source
 WALK_LIMIT_MIN = 15  # a walk with leg bands; own caution, no source
 LONGEST_MIN = {Region.ARMS: 13, Region.LEGS: 18}  # own caution: the alarm then falls within 15 and 20 min

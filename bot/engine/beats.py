@@ -9,14 +9,13 @@ from bot.engine import loads, reading_briefs, status
 from conversations.protocol import Say
 from conversations.words import beat as words
 from core.beat import Pattern, length_s, pattern_of
+from core.plans import GENTLE_SETS
 from core.store import mail
 from core.store.mail import Letter
 from core.store.people import Person
 
 if TYPE_CHECKING:
     from bot.engine.core import Engine
-
-GENTLE_SETS = 2  # of the first sessions
 
 
 def send(engine: "Engine", client: Person, now: datetime) -> None:

@@ -76,7 +76,7 @@ def checked(engine: "Engine", client: int) -> list[Checked]:
 
 def _surprise(one: SetDone) -> float | None:
     """ln of set 1 over what was expected; None: another set, or one that ends at its number."""
-    if one.set_no != 1 or one.expected is None or one.aim_low == one.aim_high:
+    if one.set_no != 1 or one.expected is None or one.in_range is None:
         return None
     return math.log(max(one.reps, 0.5) / max(one.expected, 1))
 

@@ -19,6 +19,7 @@ from core.facts import (
 )
 from core.plans import PAIN_CEILING, Goal, Plan, Scheme
 from core.progression import travel
+from core.progression.prior import GENTLE_SESSIONS
 from core.safety.aftercare import asks_about
 from core.safety.pain import too_much
 from core.store import facts, people
@@ -28,7 +29,6 @@ if TYPE_CHECKING:
     from bot.engine.core import Engine
 
 LOOKED_BACK = 30  # ratings of joint pain; own choice
-GENTLE_SESSIONS = 2  # own caution, no source
 
 
 class About:

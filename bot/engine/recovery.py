@@ -4,6 +4,7 @@ from datetime import datetime, timedelta
 from typing import TYPE_CHECKING
 
 from bot.engine import status
+from conversations.allowing import DETAIL
 from core.calendar.limits import Bout, Limit, Limits, broken_limit, limits_from_text
 from core.facts import SetDone, WalkDone
 from core.movements import MOVEMENTS
@@ -15,7 +16,6 @@ if TYPE_CHECKING:
     from bot.engine.core import Engine
 
 LOOKED_AT = timedelta(days=14)  # limits count in a week (`core.calendar.limits`), and a day is long somewhere
-LIMITS = "weekly_limits"  # what the coach allows, as a stored detail
 
 
 def too_soon(engine: "Engine", client: Person, now: datetime) -> Limit | None:
@@ -29,7 +29,7 @@ def too_soon(engine: "Engine", client: Person, now: datetime) -> Limit | None:
 
 def allowed(engine: "Engine", client: int) -> Limits:
     """How often this client may train: as the coach allowed it, else as usual."""
-    return limits_from_text(status.detail(engine, client, LIMITS, ""))
+    return limits_from_text(status.detail(engine, client, DETAIL, ""))
 
 
 def done(engine: "Engine", client: int) -> list[Bout]:

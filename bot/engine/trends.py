@@ -59,7 +59,7 @@ def strength(engine: "Engine", client: Person) -> dict[str, Trend]:
     firsts: dict[str, list[SetDone]] = defaultdict(list)
     for one in facts.since(engine.store, SetDone, client.id, since, set_no=1):
         # Gentle sets were ended with reps left and fixed sets at their number: they say nothing of strength.
-        if one.aim_low is not None and one.aim_high is not None and one.aim_low < one.aim_high:
+        if one.in_range is not None:
             firsts[one.movement].append(one)
     trends = {
         name: reps_at_equal_load([(one.at.date(), one.doing, one.reps) for one in sets])

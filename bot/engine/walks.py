@@ -39,8 +39,7 @@ def planned(exercise: Exercise) -> Walk:
 
 def number(engine: "Engine", client: int, session: str = "") -> int:
     """The number of this walking session, else of the next one, from 1."""
-    walked = {one.session for one in facts.current(engine.store, WalkDone, client)}
-    return len(walked - {session}) + 1
+    return len(facts.sessions(engine.store, WalkDone, client) - {session}) + 1
 
 
 def at(engine: "Engine", client: int, exercise: Exercise) -> Walk:

@@ -90,7 +90,7 @@ def _trained(engine: "Engine", client: Person, now: datetime, name: str) -> Clie
         done=sum(one.why in WORKED for one in facts.since(store, SessionEnded, client.id, since)),
         loads_moved=sum(one.was != one.use for one in moved),
         loads_asked=len(loads_asked.waiting(engine, client.id)),
-        in_range=[one.aim_low <= one.reps <= one.aim_high for one in firsts if _ranged(one)],  # type: ignore[operator]
+        in_range=[one.in_range for one in firsts if one.in_range is not None],
         off_expected=[one.reps - one.expected for one in firsts if one.expected is not None],
         pain_max=max(pain, default=None),
         load=load.load if load is not None else None,
@@ -139,11 +139,6 @@ def review_due(engine: "Engine", client: Person, now: datetime) -> bool:
     reviewed = facts.latest(engine.store, CoachDid, client.id, action="reviewed")
     looked_at = [at for at in (began, reviewed.at if reviewed else None) if at is not None]
     return began is not None and now - max(looked_at) >= REVIEW_WEEKS * WEEK
-
-
-def _ranged(one: SetDone) -> bool:
-    """An open set with its range: only there is a count inside or outside of it."""
-    return one.aim_low is not None and one.aim_high is not None and one.aim_low < one.aim_high
 
 
 def _waits(engine: "Engine", client: Person, cleared: Cleared | None) -> bool:

@@ -8,7 +8,7 @@ from typing import Any
 from conversations.protocol import Choice, Countdown, Effect, Say, Turn
 from conversations.words import common
 from core.cuffs import Limb, limbs_of
-from core.plans import Exercise, Side
+from core.plans import GENTLE_SETS, Exercise, Side
 
 
 class Phase(StrEnum):
@@ -152,8 +152,8 @@ class State:
 
     @property
     def sets(self) -> int:
-        """How many sets this movement has today: two in a gentle session."""
-        return min(2, len(self.doing.aims)) if self.brief.gentle else len(self.doing.aims)
+        """How many sets this movement has today: fewer in a gentle session."""
+        return min(GENTLE_SETS, len(self.doing.aims)) if self.brief.gentle else len(self.doing.aims)
 
     @property
     def check_id(self) -> str:

@@ -1,6 +1,6 @@
 """Open sets: the next load, and what it will bring."""
 
-from core.plans import OPEN_AIMS
+from core.plans import GENTLE_SETS, OPEN_AIMS
 from core.progression.cautions import EASING, FREEZING
 from core.progression.choosing import (
     AIM,
@@ -112,8 +112,8 @@ LIMITED = {Limit.STEP: Reason.STEP_TOO_LARGE, Limit.HALF_OF_MAX: Reason.HALF_OF_
 
 
 def open_expected(client: Client, at: int) -> tuple[int, ...]:
-    """Reps of each set; in the gentle sessions two sets, each with reps left."""
-    reps = following(client.forecast(at).middle, client.falls, 2 if client.left else len(OPEN_AIMS))
+    """Reps of each set; in the gentle sessions fewer sets, each with reps left."""
+    reps = following(client.forecast(at).middle, client.falls, GENTLE_SETS if client.left else len(OPEN_AIMS))
     return tuple(max(1, round(count - client.left)) for count in reps)
 
 
