@@ -30,9 +30,8 @@ log = logging.getLogger("cuffline")
 
 LONGEST_GAP_S = {True: 4.0, False: 30.0}  # between tries, by whether it is an alert; own caution, no source
 FIRST_GAP_S = 0.5  # after the first failed try, then twice as long each time; own choice
-OUTAGE = timedelta(
-    seconds=10
-)  # so long without any answer, and failed tries tell nothing any more; own choice
+# So long without any answer, and failed tries tell nothing any more; own choice.
+OUTAGE = timedelta(seconds=10)
 ALL_PAUSE = timedelta(seconds=1)  # 429 from two chats within it pauses all
 AT_ONCE = 20  # letters in flight; the official server allows about 30 a second
 ALERTS_AT_ONCE = 20  # alerts in flight beside them; own choice

@@ -23,9 +23,8 @@ log = logging.getLogger("cuffline")
 IN_A_COMMIT = 50  # clients who are told their week, 5 ms or so: nobody's answer waits longer; own choice
 T = TypeVar("T")
 
-Watch = Callable[
-    [], AbstractContextManager[None]
-]  # a commit that fails on a full disk is told and tried again
+# A commit that fails on a full disk is told and tried again.
+Watch = Callable[[], AbstractContextManager[None]]
 
 
 class Weekly:

@@ -13,10 +13,8 @@ from core.walking import START_KMH, heart_rate_ceiling, mets
 
 CEILING = "pulse_ceiling"  # a detail of the client: beats a minute, "" for none
 NONE = "none"
-RESTING, HIGHEST = (
-    (30, 120),
-    (80, 230),
-)  # beats a minute; wider is a slip of the thumb: own judgement, no source
+# Beats a minute; wider is a slip of the thumb: own judgement, no source.
+RESTING, HIGHEST = (30, 120), (80, 230)
 
 
 @dataclass(frozen=True, slots=True)

@@ -47,9 +47,8 @@ class Draft:
 
 GRAVE = frozenset({Kind.EMERGENCY, Kind.URINE, Kind.SWELLING, Kind.LIMP, Kind.WEAK})  # better is not over
 ASK_FIRST = frozenset({Kind.UNSURE, Kind.SORE})  # the coach is told once it is known what it is
-NOTHING_MORE = frozenset(
-    {Kind.STOP, Kind.FEVER, Kind.HURT_LATELY, Kind.SORE}
-)  # "how is it now?" asks for nothing
+# "How is it now?" asks for nothing.
+NOTHING_MORE = frozenset({Kind.STOP, Kind.FEVER, Kind.HURT_LATELY, Kind.SORE})
 # Own caution, no source: asked once more, then the coach hears that there is no word.
 PATIENCE = timedelta(minutes=2)
 LAPSE = timedelta(minutes=10)

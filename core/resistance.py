@@ -22,9 +22,8 @@ RUNG_STEP = 0.10  # natural log of load
 MOST_LOADS = 2_000  # plates in a garage reach a few hundred sums
 HEAVIEST = Decimal(2_000)  # kg or lb, a maximum included; far above anybody's, own judgement, no source
 LIGHTEST = Decimal("0.01")  # kg or lb; the same
-BAND = (
-    " band"  # ends the name of an exercise band ("red band"), which is pulled; restriction bands have letters
-)
+# Ends the name of an exercise band ("red band"), which is pulled; restriction bands have letters.
+BAND = " band"
 TEMPO_MARK = "tempo 2/2"  # 2 s up, 2 s down, no stop at either end: common practice, no source
 
 

@@ -55,6 +55,5 @@ def limbs(engine: "Engine", client: int) -> frozenset[Limb]:
 
 def on_open_limbs(engine: "Engine", client: int, plan: Plan) -> Plan | None:
     """The plan without bands on a closed limb; None: nothing of it is left. The plan on record stays as it is."""
-    return plan_on(
-        plan, limbs(engine, client) or ALL
-    )  # none open: barred, and the plan waits as it was given
+    # None open: barred, and the plan waits as it was given.
+    return plan_on(plan, limbs(engine, client) or ALL)

@@ -5,6 +5,7 @@ from functools import partial
 from typing import TYPE_CHECKING
 
 from bot.engine import alerts, bands, quiet, turns
+from bot.engine.coach import digest
 from conversations.protocol import Alert, Choice, Say, TimeIsUp, Woke
 from conversations.words import engine as words
 from core.cuffs import CallKind, next_call
@@ -53,7 +54,7 @@ STALE = timedelta(hours=3)  # what comes so late need not come at night
 NO_BURST = timedelta(seconds=30)
 TALKS_AT_ONCE = 20  # then whoever wrote meanwhile is answered first; own choice
 LATE = timedelta(minutes=1)  # a call later than this: we were away; own caution, no source
-MADE_BESIDE = ("weekly", "week_asked")
+MADE_BESIDE = ("weekly", digest.ASKED)
 MADE_WITHIN = timedelta(minutes=10)  # what is made in a process of its own is done by then; own choice
 SILENCE = (Cause.BANDS_ON, Cause.QUIET_SET, Cause.AWAY)  # the coach knows by these that no word comes
 
@@ -96,9 +97,8 @@ def call(engine: "Engine", watch: Watch, now: datetime) -> None:
     engine.say(person, Say(text, (off,)), now, Priority.ALERT)
     duties.called(engine.store, watch, _next(watch, now))
     session = threads.live_in(engine.store, person.id, "session")
-    if (
-        session is not None and watch.calls == 0
-    ):  # before the alert, which would end the session in other words
+    # Before the alert, which would end the session in other words.
+    if session is not None and watch.calls == 0:
         told = partial(turns.deliver, engine, person, session, TimeIsUp(now, watch.spell))
         engine.guarded("time is up", told, lambda at: None)  # a broken dialogue must not silence the call
     if _kind(watch) is CallKind.ALERT or late:

@@ -64,9 +64,8 @@ def catch_up(engine: "Engine", client: Person, talk: Planned, now: datetime) -> 
         about |= {"session_day": last.day.isoformat(), "at": last.at.isoformat()}
     tell_coach(engine, client, now)
     turns.begin(engine, client, "missed", about, now)
-    calendar.remind_next(
-        engine, client, now
-    )  # the reminder that would have planned the next may be among the passed
+    # The reminder that would have planned the next may be among the passed.
+    calendar.remind_next(engine, client, now)
 
 
 def _is_done(attendance: Attendance) -> bool:

@@ -16,10 +16,8 @@ from core.calendar.zones import instant, local
 from core.store import people, tables
 from core.store.people import Person
 
-FIRST_YEAR, LAST_YEAR = (
-    1971,
-    9000,
-)  # times are milliseconds since 1970, and weeks before and after are looked at
+# Times are milliseconds since 1970, and weeks before and after are looked at.
+FIRST_YEAR, LAST_YEAR = 1971, 9000
 
 
 def main(options: argparse.Namespace) -> int:

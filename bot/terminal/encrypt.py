@@ -111,9 +111,8 @@ def _database(db: Path, way: Way) -> int:
         if not copies.tidy(db):
             raise Wrong([f"{db}: another program reads it; try again when it has ended"])
     ready, rows = _ready(db, way)
-    for (
-        end
-    ) in BESIDE:  # all of it is in the file now; the log of the old one must not be read into the new one
+    # All of it is in the file now; the log of the old one must not be read into the new one.
+    for end in BESIDE:
         db.with_name(db.name + end).unlink(missing_ok=True)
     _in_place(ready, db, way)
     return rows

@@ -20,9 +20,8 @@ OFF = timedelta(minutes=3)  # before bands go on again: the same page, second-ha
 SECOND_CALL = timedelta(minutes=1)  # after the first; own caution, no source
 ALERT = timedelta(minutes=2)  # after the first; own caution: falls within the caps at the longest plan limit
 SOURCES = (Source.AIS_CUFF_TIME, Source.CUFF_CALLS, Source.MAYBE_ON, Source.QUIET_SET)
-MAYBE_ON = timedelta(
-    minutes=5
-)  # asked to put bands on, and no word: they count as on; own caution, no source
+# Asked to put bands on, and no word: they count as on; own caution, no source.
+MAYBE_ON = timedelta(minutes=5)
 QUIET_FACTOR = 1.5  # x expected reps x tempo; own caution, no source
 QUIET_GRACE = timedelta(seconds=60)  # own caution, no source
 QUIET_ALERT = timedelta(seconds=60)  # after asking; own caution, no source

@@ -27,9 +27,8 @@ def contents(path: Path) -> dict[str, tuple[int, str]]:
 
 
 def _content(database: sqlite3.Connection, table: str) -> tuple[int, str]:
-    what = (
-        "type, name, tbl_name, sql" if table == "sqlite_schema" else "*"
-    )  # pages have other numbers elsewhere
+    # Pages have other numbers elsewhere.
+    what = "type, name, tbl_name, sql" if table == "sqlite_schema" else "*"
     order = "type, name" if table == "sqlite_schema" else "rowid"
     count, digest = 0, hashlib.sha256()
     for row in database.execute(f'SELECT {what} FROM "{table}" ORDER BY {order}'):
