@@ -6,7 +6,7 @@ from typing import TYPE_CHECKING
 
 from bot.engine.history import REMEMBERED
 from conversations.words import engine as words
-from core.cuffs import Colour, Feeling
+from core.cuffs import limb_suffers
 from core.cuffs.patterns import Checked, patterns
 from core.facts import BandsOff, CuffChecked, Rated, SetDone
 from core.pressure import Fit
@@ -21,7 +21,6 @@ SECONDS = {
     "about_3": 3.0,
     "longer": 4.5,
 }  # a refill told by a button; own judgement, no source
-ODD = frozenset({Feeling.TINGLING, Feeling.NUMB, Feeling.COLD, Colour.BLUE})  # as a check stores them
 ONCE_IN = timedelta(days=28)  # the same pattern is not told twice within it; own caution, no source
 
 
@@ -88,6 +87,11 @@ def _fit(checks: list[CuffChecked], surprise: float | None) -> Fit:
 
 
 def ended_numb(engine: "Engine", client: int, session: str) -> bool:
-    """Whether the last look at the bands of this session found a limb numb, tingling or off-colour."""
+    """Whether the last look at the bands of this session found a limb numb, tingling, off-colour or odd."""
     last = facts.latest(engine.store, CuffChecked, client, session=session)
-    return last is not None and last.feeling in ODD
+    if last is None:
+        return False
+    limbs = facts.current(
+        engine.store, CuffChecked, client, session=session, spell=last.spell, check_no=last.check_no
+    )
+    return any(limb_suffers(one.because) for one in limbs)

@@ -23,7 +23,7 @@ from core.cuffs.limits import (
     whole_minutes_left,
 )
 from core.cuffs.policy import Again, Decision, SoFar, Step, at_once, check_again, decide, failed
-from core.cuffs.rules import Finding, Verdict, judge, strictest
+from core.cuffs.rules import Finding, Verdict, judge, limb_suffers, strictest
 
 __all__ = [
     "Again",
@@ -48,6 +48,7 @@ __all__ = [
     "decide",
     "failed",
     "judge",
+    "limb_suffers",
     "limbs_of",
     "next_call",
     "next_look",

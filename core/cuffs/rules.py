@@ -159,6 +159,15 @@ def judge(check: CuffCheck) -> tuple[Finding, ...]:
     return tuple(sorted(found, key=lambda finding: -finding.verdict.rank))
 
 
+# What says that nerve or blood suffers: asked about again ten minutes after the bands came off.
+LIMB_SUFFERS = frozenset(rule.__name__ for rule in (tingling, numb, cold, blue, white, feels_different))
+
+
+def limb_suffers(because: str) -> bool:
+    """Whether a check, by its rule names as stored ("numb,slow_refill"), found a limb numb, off-colour or odd."""
+    return not LIMB_SUFFERS.isdisjoint(because.split(","))
+
+
 def strictest(findings: tuple[Finding, ...]) -> Verdict:
     """GO when there are none."""
     return max(

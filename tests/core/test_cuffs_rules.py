@@ -17,6 +17,7 @@ from core.cuffs import (
     Refill,
     Verdict,
     judge,
+    limb_suffers,
     limbs_of,
     next_look,
     refill_of,
@@ -137,6 +138,27 @@ def test_an_unseen_refill_is_never_a_passed_check() -> None:
     same = replace(GOOD_LEG, refill=Refill.CANT_SEE, compared=Compared.SAME)
     assert because(same) == ["unseen_refill"]
     assert verdict(replace(same, compared=Compared.DIFFERENT)) is Verdict.STOP
+
+
+@pytest.mark.parametrize(
+    ("because", "suffers"),
+    [
+        ("tingling", True),
+        ("numb", True),
+        ("cold", True),
+        ("blue", True),
+        ("white", True),
+        ("feels_different,unseen_refill", True),
+        ("slow_refill,numb", True),
+        ("hurts", False),
+        ("far_too_tight", False),
+        ("slow_refill,loose", False),
+        ("unseen_refill", False),
+        ("", False),
+    ],
+)
+def test_what_says_that_nerve_or_blood_suffers(because: str, suffers: bool) -> None:
+    assert limb_suffers(because) is suffers
 
 
 @pytest.mark.parametrize(

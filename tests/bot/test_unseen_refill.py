@@ -1,0 +1,51 @@
+"""Where skin hides the spot: every way through the check, and never a check that is called passed."""
+
+import pytest
+
+from core.safety.causes import Cause
+from core.store import duties
+from tests.practice import CLIENT, Practice
+
+ON_THE_WAY = ("No", "0", "Off in under 10 seconds", "Heard it", "Done", "Bands are on", "6")
+CANT_SEE = "I can't see the spot"
+
+
+def to_the_refill(practice: Practice) -> None:
+    """From "start" to the first limb's refill."""
+    practice.types(CLIENT, "start")
+    for _ in range(40):
+        labels = [label for row in practice.newest(CLIENT).buttons for label, _ in row]
+        if CANT_SEE in labels:
+            return
+        practice.taps(CLIENT, next((label for label in ON_THE_WAY if label in labels), labels[0]))
+    raise AssertionError(practice.heard(CLIENT)[-3:])
+
+
+def to_the_second_refill_of_a_new_fit(practice: Practice) -> None:
+    """Bands off, three minutes, on again, up to the refill."""
+    practice.taps(CLIENT, "Bands are off")
+    practice.later(minutes=3, seconds=1)
+    practice.taps(CLIENT, "Bands are on")
+    practice.taps(CLIENT, "6")
+
+
+def causes(practice: Practice) -> list[Cause]:
+    return [one.cause for one in duties.open_alerts(practice.stage.engine.store, practice.client)]
+
+
+@pytest.mark.parametrize("left_is_fine", [False, True])
+def test_a_leg_cool_or_odd_twice_is_asked_about_ten_minutes_after_bands_off(
+    practice: Practice, left_is_fine: bool
+) -> None:
+    to_the_refill(practice)
+    for again in (True, False):
+        if left_is_fine:
+            practice.taps(CLIENT, "Under 2 seconds")
+        practice.taps(CLIENT, CANT_SEE)
+        practice.taps(CLIENT, "Cooler or odd")
+        if again:
+            to_the_second_refill_of_a_new_fit(practice)
+    assert causes(practice) == [Cause.CHECKS_FAILED]
+    practice.taps(CLIENT, "Bands are off")
+    practice.later(minutes=10, seconds=1)
+    assert "still tingling, numb" in practice.newest(CLIENT).text
