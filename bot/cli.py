@@ -136,7 +136,10 @@ def _digest(commands: Commands) -> None:
 
 def _export(commands: Commands) -> None:
     export = _command(
-        commands, "export", "export", "write a CSV file a table, and sessions.csv, into a new folder"
+        commands,
+        "export",
+        "export",
+        "write the records, a CSV file a table, and sessions.csv, into a new folder",
     )
     _on_data(export).add_argument("folder", type=Path, metavar="DIR")
 

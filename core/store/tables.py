@@ -1,4 +1,9 @@
-"""All tables as they stand, for exports and for a person's own records: nothing new is forgotten here."""
+"""All tables as they stand, for exports and for a person's own records: nothing new is forgotten here.
+
+A practice's export holds its records. What only makes the program run stays out of it: tokens and codes open doors,
+and words as they were typed are kept for two weeks only, which a file on somebody's disk would outlive. A person's
+own records ("my data") hold all that is kept about them, but for tokens.
+"""
 
 from collections.abc import Iterator
 from datetime import datetime
@@ -10,6 +15,25 @@ from core.store.facts import table_of
 from core.store.times import moment, ms
 
 LEFT_OUT = {"button"}  # random tokens that open a chat's buttons
+# Every table stands in one of these three; a test fails for one that does not.
+OF_CLIENTS = (
+    *("person", "agreed", "detail", "screening_answer", "screening_done", "cleared"),
+    *("plan_given", "plan_ended", "paused", "travelling", "calendar_changed", "load_moved"),
+    *("session_started", "answered", "bands_on", "cuff_checked", "set_done", "walk_done", "bands_off"),
+    *("session_ended", "rated", "noticed", "alert", "measured", "band_owned", "coach_did"),
+)
+OF_COACHES = ("stand_in", "template_saved")  # a coach's own, about no client
+PLUMBING = {
+    "button": "tokens of buttons: whoever has one can tap",
+    "inbox": "messages word for word, for two weeks; what they said is in the facts",
+    "invitation": "codes, hashed, that open the door",
+    "outbox": "letters word for word, for two weeks, with the tokens of their buttons",
+    "planned": "what comes next and when: made from the plan, and words that wait for the morning",
+    "setting": "the program's own notes to itself",
+    "thread": "conversations half way; what was answered in them is in the facts",
+    "watch": "bands that are on at this moment; `bands_on` and `bands_off` keep them for good",
+}
+
 TIMES = {"at", "until", "not_before"}  # columns of milliseconds that do not end in _at
 
 
