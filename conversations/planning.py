@@ -3,16 +3,14 @@
 from dataclasses import replace
 from datetime import datetime
 
-from conversations import own_templates
+from conversations import equipment, own_templates, planning_changes
+from conversations.adjusting.state import parts
 from conversations.answers import choice, load, pick
-from conversations.exercise_bands import bands_from_text, read_bands
-from conversations.exercise_bands import to_text as bands_to_text
 from conversations.form import Form, Outcome, dialogue, with_answer
-from conversations.owned_loads import loads_from_text, numbers_and_unit, read_owned, to_text
+from conversations.owned_loads import loads_from_text, numbers_and_unit, to_text
 from conversations.planning_brief import (
     Brief,
     closed_in_words,
-    current_plan,
     fitting,
     not_fitting,
     notes_on,
@@ -20,7 +18,7 @@ from conversations.planning_brief import (
 )
 from conversations.planning_draft import SIDES as SIDES_KEPT
 from conversations.planning_draft import Draft
-from conversations.planning_loads import ask_start, fill_start, owned_choices
+from conversations.planning_loads import ask_start, fill_owned, fill_start, owned_choices
 from conversations.planning_when import ask_over, ask_when, fill_over, fill_when, shown, to_confirm
 from conversations.protocol import Choice, Do, Effect, Record, Said, Say
 from conversations.words import adjusting as adjusting_words
@@ -30,7 +28,7 @@ from conversations.words.plan import plan_text
 from core.cuffs.limbs import opened
 from core.facts import CoachDid, Detail, PlanGiven
 from core.plan_text import plan_to_text
-from core.plans import Plan, Side
+from core.plans import Plan, Rung, Side
 from core.templates import TEMPLATES, Template, build, without_failure
 from core.units import Unit
 
@@ -38,7 +36,7 @@ SIDES = tuple(Choice(label, value) for label, value in words.SIDES)
 SIDES_TYPED = tuple(Choice(label, value) for label, value in words.SIDES_TYPED)
 UNITS = tuple(Choice(label, value) for label, value in words.UNITS)
 CLOSED = "closed"  # a draft's problem: the template named would band a closed limb
-SEND = (Choice(words.SEND, "send"), Choice(words.AGAIN, "again"))
+SEND, AGAIN = Choice(words.SEND, "send"), Choice(words.AGAIN, "again")
 
 
 # --- what to ask -----------------------------------------------------------------------------------------
@@ -63,6 +61,8 @@ def missing(brief: Brief, draft: Draft) -> str | None:
         return "side"
     if draft.when is None:
         return "when"
+    if (change := planning_changes.missing(brief, _as_begun(brief, draft), draft.changes)) is not None:
+        return change
     if draft.over is None and to_confirm(brief, plan_of(brief, draft)):
         return "over"
     return "confirm" if draft.confirm is None else None
@@ -95,8 +95,15 @@ def ask(brief: Brief, draft: Draft, step: str) -> Say:
             return ask_when(brief, draft)
         case ("over", _, _):
             return ask_over(brief, plan_of(brief, draft))
+        case ("confirm", _, _):
+            return Say(_summary(brief, draft), _from_summary(brief, draft))
         case _:
-            return Say(_summary(brief, draft), SEND)
+            return planning_changes.ask(brief, _as_begun(brief, draft), draft.changes, step)
+
+
+def _from_summary(brief: Brief, draft: Draft) -> tuple[Choice, ...]:
+    """Send it, change a part of it, or start again."""
+    return (SEND, *parts(plan_of(brief, draft)), AGAIN)
 
 
 def _ask_template(brief: Brief, draft: Draft) -> Say:
@@ -108,9 +115,10 @@ def _ask_template(brief: Brief, draft: Draft) -> Say:
 
 def _summary(brief: Brief, draft: Draft) -> str:
     plan = plan_of(brief, draft)
-    when = shown(brief, draft.when) if draft.when else words.NO_DAYS
+    when = shown(brief, plan.when) if plan.when else words.NO_DAYS
     to_failure = template_of(brief, draft).to_failure
-    notes = "".join(f"{note}\n" for note in notes_on(brief, plan, to_failure))
+    changed = planning_changes.lines(brief, _as_begun(brief, draft), draft.changes)
+    notes = "".join(f"{note}\n" for note in (*changed, *notes_on(brief, plan, to_failure)))
     return words.CONFIRM.format(
         plan=plan_text(plan), when=when, limits=words.limits_line(plan), notes=notes, name=brief.client_name
     )
@@ -124,11 +132,7 @@ def fill(brief: Brief, draft: Draft, step: str, answer: Said) -> Draft:
         case ("template", _, _):
             return _template(brief, draft, answer.text)
         case ("owned", _, _):
-            as_now = answer.text.strip().lower() in words.AS_NOW_TYPED
-            text = owned_choices(brief)[0].value if as_now and current_plan(brief) else answer.text
-            bands = read_bands(text)
-            kept = to_text(*read_owned(text)) if bands is None else bands_to_text(bands)
-            return replace(draft, owned=kept, starts={}, offered={})
+            return fill_owned(brief, draft, answer.text)
         case ("unit", _, _):
             numbers, _ = numbers_and_unit(draft.owned or "")
             return replace(draft, owned=to_text(numbers, Unit(choice(answer.text, UNITS))))
@@ -141,16 +145,26 @@ def fill(brief: Brief, draft: Draft, step: str, answer: Said) -> Draft:
             return fill_when(brief, draft, answer)
         case ("over", _, _):
             return fill_over(draft, answer)
+        case ("confirm", _, _):
+            return _confirmed(brief, draft, answer.text)
         case _:
-            said = answer.text.strip().lower() in words.SEND_TYPED or choice(answer.text, SEND) == "send"
-            return replace(draft, confirm="send") if said else Draft()
+            return planning_changes.fill(brief, _as_begun(brief, draft), draft, step, answer)
+
+
+def _confirmed(brief: Brief, draft: Draft, text: str) -> Draft:
+    """Sent, begun anew, or a part to change. Raises `Unclear`."""
+    typed = tuple(Choice(yes, SEND.value) for yes in words.SEND_TYPED)
+    said = pick(text, _from_summary(brief, draft), typed)
+    if said == AGAIN.value:
+        return Draft()
+    return replace(draft, confirm=said) if said == SEND.value else planning_changes.begun(draft, said)
 
 
 def _template(brief: Brief, draft: Draft, text: str) -> Draft:
     """The template; one that would band a closed limb is refused with the reason. Raises `Unclear`."""
     named = choice(text, (*fitting(brief), *not_fitting(brief)))
     fits = named in {one.value for one in fitting(brief)}
-    return replace(draft, template=named) if fits else replace(draft, problem=CLOSED)
+    return replace(draft, template=named, changes=()) if fits else replace(draft, problem=CLOSED)
 
 
 def forget(draft: Draft, step: str) -> Draft:
@@ -168,16 +182,25 @@ def forget(draft: Draft, step: str) -> Draft:
             return replace(draft, owned=to_text(numbers_and_unit(draft.owned or "")[0], None), starts={})
         case "template":
             return Draft()
-        case _:
+        case "confirm":
+            return replace(draft, confirm=None, changes=planning_changes.done(draft.changes))
+        case "owned" | "side" | "over":
             return with_answer(draft, name, None)
+        case _:
+            return planning_changes.forget(draft, step)
 
 
 # --- what comes of it ------------------------------------------------------------------------------------
 def plan_of(brief: Brief, draft: Draft) -> Plan:
     """The plan as drafted."""
-    bands = bands_from_text(draft.owned or "")
-    owned = bands or loads_from_text(draft.owned or "")
-    starts = {name: text if bands else load(text, None) for name, text in draft.starts.items()}
+    return planning_changes.applied(brief, _as_begun(brief, draft), draft.changes)
+
+
+def _as_begun(brief: Brief, draft: Draft) -> Plan:
+    """The plan by its own questions, before any part was changed from its summary."""
+    owned = equipment.kept(draft.owned or "")
+    names = {one.name for one in owned if isinstance(one, Rung)}
+    starts = {name: text if text in names else load(text, None) for name, text in draft.starts.items()}
     template = template_of(brief, draft)
     plan = build(template, owned, starts, _sides(brief, draft), draft.when or None, opened(brief.regions))
     own = own_templates.plan_of(brief.own, draft.template or "")

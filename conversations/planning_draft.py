@@ -2,6 +2,8 @@
 
 from dataclasses import dataclass, field
 
+from conversations.adjusting.state import Draft as Change
+
 SIDES = {"left_only": "left", "right_only": "right"}  # a button's value: what is kept of it, if not the same
 
 
@@ -13,7 +15,8 @@ class Draft:
     best single lift as told; `offered`: movement -> the load that follows from it, until the coach agrees;
     `test`: the movement of a strength test that comes first; `when`: stored text, "" for no fixed days;
     `readings`: what the typed days may mean; `problem`: why they could not be taken (a stored name), `heard`: what
-    was typed then, to be completed; `over`: why the days may go over the usual limits.
+    was typed then, to be completed; `over`: why the days may go over the usual limits; `changes`: parts that were
+    changed from the summary, in their order, each on the plan as the ones before it left it.
     """
 
     template: str | None = None
@@ -29,3 +32,4 @@ class Draft:
     readings: tuple[str, ...] = ()
     problem: str | None = None
     heard: str = ""
+    changes: tuple[Change, ...] = ()

@@ -2,7 +2,7 @@
 
 from dataclasses import replace
 
-from conversations import exercise_bands
+from conversations import equipment, exercise_bands
 from conversations.answers import load, pick
 from conversations.owned_loads import listed, loads_from_text, read_maximum, read_start
 from conversations.planning_brief import Brief, current_plan
@@ -38,6 +38,13 @@ def _bands_as_now(brief: Brief) -> tuple[Choice, ...]:
         return ()
     label = words.OWNED_AS_NOW.format(first=owned[0].name, last=owned[-1].name)
     return (Choice(label, exercise_bands.listed(owned)),)
+
+
+def fill_owned(brief: Brief, draft: Draft, text: str) -> Draft:
+    """The loads or exercise bands owned; what hangs on them is asked anew. Raises `Unclear`."""
+    as_now = text.strip().lower() in words.AS_NOW_TYPED
+    said = owned_choices(brief)[0].value if as_now and current_plan(brief) else text
+    return replace(draft, owned=equipment.typed(said), starts={}, offered={}, changes=())
 
 
 def ask_start(brief: Brief, draft: Draft, movement: str) -> Say:

@@ -108,7 +108,8 @@ def fill_over(draft: Draft, answer: Said) -> Draft:
     """The coach's reason; "other days" asks for them again. Raises `Unclear`."""
     said = " ".join(answer.text.split())[:LONGEST_NOTE]
     if said.lower() in (OTHER_DAYS.value, OTHER_DAYS.label.lower(), *words.NO_TYPED):
-        return replace(draft, when=None)
+        kept = tuple(one for one in draft.changes if one.part != "days")
+        return replace(draft, when=None, changes=kept)
     if not any(sign.isalpha() for sign in said) or said.lower() in words.SEND_TYPED:
         raise Unclear(Why.NO_REASON)
     return replace(draft, over=said)

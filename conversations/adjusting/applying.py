@@ -8,6 +8,7 @@ from conversations.dates import Repeat
 from conversations.words import adjusting as adjusting_words
 from conversations.words import dates as date_words
 from conversations.words import planning as planning_words
+from conversations.words.plan import tempo
 from core.calendar.recurrence import Recurrence
 from core.calendar.stored import when_from_text
 from core.plans import FIXED_AIMS, FIXED_OPEN_AIMS, OPEN_AIMS, Exercise, Plan, Scheme
@@ -77,11 +78,6 @@ def changed_line(brief: Brief, draft: Draft) -> str:
             one = chosen(plan, draft)
             now = value + (adjusting_words.BETWEEN_MEASURED if own_rungs.is_new(one, value) else "")
             return adjusting_words.LINE_LOAD.format(movement=name(plan, draft), was=one.doing, now=now)
-
-
-def tempo(seconds: int) -> str:
-    """How fast one rep is: "2 s up, 2 s down"."""
-    return adjusting_words.TEMPO.format(half=seconds / 2)
 
 
 def shown_days(brief: Brief, stored: str) -> str:

@@ -17,7 +17,7 @@ from conversations.session.state import (
     with_counted,
 )
 from conversations.words import session as words
-from conversations.words.plan import doing_text
+from conversations.words.plan import doing_text, tempo
 from conversations.words.pulse import BELOW
 from core.cuffs import can_finish, check_again, whole_minutes_left
 from core.facts import WalkDone
@@ -112,7 +112,7 @@ def _sides(state: State) -> str:
 def _stop(state: State) -> str:
     stop = words.STOP_AT_NUMBER if state.doing.scheme is Scheme.FIXED else words.STOP_WHEN_FORM_GOES
     if state.doing.tempo_s != TEMPO_S:  # the coach chose another one
-        return f"{stop} {words.AT_TEMPO.format(half=state.doing.tempo_s / 2)}"
+        return f"{stop} {tempo(state.doing.tempo_s)}."
     slow = state.doing.doing.endswith(TEMPO_MARK)
     return f"{stop} {words.SLOW}" if slow else stop
 

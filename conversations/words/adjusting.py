@@ -20,7 +20,6 @@ CHANGE_CEILING = (
 )
 CHANGE_SCHEME = "{movement}: which sets?"
 CHANGE_TEMPO = "{movement}, now {now}. How fast is one rep?"
-TEMPO = "{half:g} s up, {half:g} s down"
 ADD_MOVEMENT = "Add one"
 CHANGE_TO_WHICH = (
     "{movement}: out, or which one in its place? It begins with the lightest load; 'Load' changes that."

@@ -8,6 +8,7 @@ LIMB = {Region.ARMS: "arm", Region.LEGS: "leg"}
 AGAINST = "against the {band}"
 PULLED = "The {bands} is an exercise band: it is moved against, and never goes around the limb."
 SIDE_ONLY = "{side} {limb} only"
+TEMPO = "{half:g} s up, {half:g} s down"
 SIDES = "{first} {limb} first, then {second}"
 
 
@@ -35,6 +36,11 @@ def exercise_text(one: Exercise) -> str:
     if one.sides != (Side.BOTH,):
         parts.append(sides_text(one))
     return f"{', '.join(parts)}: {', '.join(str(aim) for aim in one.aims)}"
+
+
+def tempo(seconds: int) -> str:
+    """How fast one rep is: "2 s up, 2 s down"."""
+    return TEMPO.format(half=seconds / 2)
 
 
 def sides_text(one: Exercise) -> str:

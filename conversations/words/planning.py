@@ -1,5 +1,7 @@
 """The coach makes a plan."""
 
+from conversations.words.movements import NAMES
+from conversations.words.plan import tempo
 from core.calendar.limits import Limits
 from core.plans import Plan, Scheme
 
@@ -63,9 +65,8 @@ USUAL_DAYS = (
     "Mon, Wed and Fri 18:00",
 )  # read as if they were typed
 NOT_WEEKLY = "That is one date. A plan repeats every week, like: mon and thu 7pm."
-CONFIRM = "{plan}\n{when}\n{limits}\n{notes}Send it to {name}?"
+CONFIRM = "{plan}\n{when}\n{limits}\n{notes}Send it to {name}? Tap what shall be different."
 LIMITS_LINE = "Bands on {minutes} min at most, {tempo}pain up to {ceiling} is fine while training."
-TEMPO = "{half:g} s up, {half:g} s down, "
 SEND = "Send it"
 NO_FAILURE = "Note: cleared without sets to failure, so these are fixed sets."
 FROM_BEST = "Max {best} → {use}. Right?"
@@ -101,9 +102,17 @@ def named(text: str, allowed: Limits) -> str:
 def limits_line(plan: Plan) -> str:
     """What a plan allows, in one line: "Bands on 10-15 min at most, 2 s up, 2 s down, pain up to 3 is fine"."""
     minutes = sorted({one.limit_min for one in plan.exercises})
-    paces = {one.tempo_s for one in plan.exercises if one.scheme is not Scheme.WALK}
+    paces = _paces(plan)
     return LIMITS_LINE.format(
         minutes="-".join(str(each) for each in (minutes[0], *minutes[1:][-1:])),
-        tempo=TEMPO.format(half=paces.pop() / 2) if len(paces) == 1 else "",
+        tempo=f"{paces}, " if paces else "",
         ceiling=plan.pain_ceiling,
     )
+
+
+def _paces(plan: Plan) -> str:
+    """How fast the reps are; with its movement each where they differ."""
+    paced = [one for one in plan.exercises if one.scheme is not Scheme.WALK]
+    if len({one.tempo_s for one in paced}) == 1:
+        return tempo(paced[0].tempo_s)
+    return "; ".join(f"{NAMES.get(one.movement, one.movement)} {tempo(one.tempo_s)}" for one in paced)

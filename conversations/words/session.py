@@ -87,7 +87,6 @@ GO = "Go · set {set} · {aim}"
 GO_ON_GENTLY = "Go · set {set} · {most} at most, stop with 3 to 5 left"
 STOP_WHEN_FORM_GOES = "Stop when the form goes."
 STOP_AT_NUMBER = "Stop at the number, or when the form goes."
-AT_TEMPO = "{half:g} s up, {half:g} s down."
 SLOW = "Slow: 2 s up, 2 s down, no stop at either end."
 GO_GENTLY = (
     "Set 1 of {total} · {name}{doing}. Gentle today: stop while 3 to 5 clean reps are left, at {most} at the latest. "

@@ -182,3 +182,18 @@ def test_an_own_template_for_limbs_that_are_closed_is_not_offered(room: Room) ->
     room.types(COACH, "milo")
     room.taps(COACH, "New plan")
     assert "legs" not in room.labels(COACH)
+
+
+def test_a_part_tapped_on_the_summary_is_changed_before_the_client_sees_anything(room: Room) -> None:
+    room.client(RUTA, "Ruta", plan=None)
+    room.types(COACH, "ruta")
+    for label in ("New plan", "Dumbbells: goblet squat, curl", "2-20 by 2 kg", "2 kg", "2 kg"):
+        room.taps(COACH, label)
+    room.taps(COACH, "Mon and Thu 18:00")
+    heard = len(room.messages(RUTA))
+    for label in ("Movements", "Curl 2 kg", "Towel curl", "Tempo", "3 s up, 3 s down"):
+        room.taps(COACH, label)
+    assert len(room.messages(RUTA)) == heard
+    room.taps(COACH, "Send it")
+    plan = plan_now(room)
+    assert [(one.movement, one.tempo_s) for one in plan.exercises] == [("goblet_squat", 6), ("towel_curl", 4)]

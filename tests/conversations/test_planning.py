@@ -14,6 +14,7 @@ from conversations.planning_brief import Brief
 from conversations.planning_days import read_days
 from conversations.planning_draft import Draft
 from conversations.protocol import Cancelled, Corrected, Do, Effect, Opened, Record, Said, Say, WentBack
+from conversations.words import adjusting as adjusting_words
 from conversations.words import planning as words
 from core.calendar.limits import USUAL
 from core.calendar.recurrence import Recurrence, Weekday
@@ -488,3 +489,131 @@ def test_every_template_can_be_finished_by_taps_alone(template: str) -> None:
     while chat.state is not None:
         chat.send(Said(NOW, chat.says[-1].choices[0].value, chat.says[-1].asks))
     assert chat.plan.name == template.replace("_", " ")
+
+
+# --- parts changed before it is sent -----------------------------------------------------------------------
+DUMBBELLS = ("dumbbells", "4, 6, 8 kg", "8 kg", "6 kg", "mon and thu 7pm")
+
+
+def test_from_the_summary_each_part_is_on_a_button_between_send_and_again() -> None:
+    parts = [label for label, _ in adjusting_words.PARTS]
+    assert set(play(RUTA, *DUMBBELLS).labels) <= {words.SEND, *parts, words.AGAIN}
+    for usual in ("Load", "Days", "Movements", "Sets", "Tempo", "Pain ceiling", "Minutes with bands"):
+        assert usual in play(RUTA, *DUMBBELLS).labels
+
+
+@pytest.mark.parametrize(
+    ("said", "line"),
+    [
+        (("tempo", "curl 6 kg", "3 s up, 3 s down"), "curl: 2 s up, 2 s down → 3 s up, 3 s down."),
+        (("load", "Goblet squat 8 kg", "4"), "goblet squat: 8 kg → 4 kg."),
+        (("sets", "curl 6 kg", "fixed: 30, 15, 15, 15"), "curl: fixed sets, 30, 15, 15, 15."),
+        (("pain ceiling", "2"), "Pain ceiling: 3 → 2."),
+        (("minutes with bands", "curl 6 kg", "12"), "curl: 10 → 12 min with bands."),
+        (("movements", "curl 6 kg", "take it out"), "Curl goes."),
+    ],
+)
+def test_a_part_is_changed_before_the_plan_goes_out(said: tuple[str, ...], line: str) -> None:
+    chat = play(RUTA, *DUMBBELLS, *said)
+    assert chat.asked == "confirm"
+    assert line in chat.says[-1].text
+    assert chat.effects == []
+    usual = play(RUTA, *DUMBBELLS, "send it").plan
+    chat.send(Said(NOW, "send it"))
+    assert chat.plan != usual
+    assert chat.plan.when == usual.when
+
+
+def test_the_summary_says_which_movement_has_which_tempo() -> None:
+    said = play(RUTA, *DUMBBELLS, "tempo", "curl 6 kg", "3 s up, 3 s down").says[-1].text
+    assert "Goblet squat 2 s up, 2 s down; Curl 3 s up, 3 s down" in said
+
+
+def test_movements_and_then_their_loads_before_it_goes_out() -> None:
+    chat = play(
+        RUTA, *DUMBBELLS, "movements", "add one", "floor press", "load", "Floor press 4 kg", "6", "yes"
+    )
+    done = [(one.movement, one.doing) for one in chat.plan.exercises]
+    assert done == [("goblet_squat", "8 kg"), ("curl", "6 kg"), ("floor_press", "6 kg")]
+
+
+def test_other_days_from_the_summary_are_held_to_the_limits_again() -> None:
+    chat = play(RUTA, *DUMBBELLS, "days", "mon, tue and wed 7pm")
+    assert chat.asked == "over"
+    chat.send(Said(NOW, "other days"))
+    assert chat.asked == "when"
+    chat.send(Said(NOW, "tue and fri 8pm"))
+    assert "Tuesday and Friday at 20:00" in chat.says[-1].text
+    chat.send(Said(NOW, "send it"))
+    when = when_from_text(chat.plan.when or "")
+    assert isinstance(when, Recurrence)
+    assert [slot.weekday for slot in when.slots] == [Weekday.TUE, Weekday.FRI]
+
+
+def test_a_reason_for_days_over_the_limits_does_not_count_for_other_days() -> None:
+    chat = play(
+        RUTA, *DUMBBELLS[:-1], "every day at 7pm", "she is used to it", "days", "mon, tue and wed 7pm"
+    )
+    assert chat.asked == "over"
+
+
+def test_back_undoes_a_change_step_by_step_and_loses_nothing_else() -> None:
+    chat = play(RUTA, *DUMBBELLS, "pain ceiling", "2")
+    chat.send(WentBack(NOW))
+    assert chat.asked.startswith("change_value:0")
+    chat.send(WentBack(NOW))
+    assert chat.asked == "confirm"
+    chat.send(Said(NOW, "send it"))
+    assert chat.plan == play(RUTA, *DUMBBELLS, "send it").plan
+
+
+def test_an_edited_answer_to_a_change_counts() -> None:
+    chat = play(RUTA, *DUMBBELLS, "pain ceiling")
+    chat.send(Said(NOW, "2", None, 7))
+    chat.send(Corrected(NOW, "1", 7))
+    chat.send(Said(NOW, "send it"))
+    assert chat.plan.pain_ceiling == 1
+
+
+def test_other_loads_typed_over_the_old_ones_drop_the_changes_that_hung_on_them() -> None:
+    chat = play(RUTA, "one dumbbell")
+    chat.send(Said(NOW, "4, 6, 8 kg", None, 7))
+    for text in ("8 kg", "none", "load", "6"):
+        chat.send(Said(NOW, text))
+    chat.send(Corrected(NOW, "10, 12 kg", 7))
+    assert chat.asked.startswith("start:goblet_squat")
+    for text in ("10", "send it"):
+        chat.send(Said(NOW, text))
+    assert str(chat.plan.exercises[0].load) == "10 kg"
+
+
+def test_no_sets_to_failure_come_in_by_a_change_where_the_clearance_forbids_them() -> None:
+    chat = play(replace(RUTA, no_failure=True), *DUMBBELLS, "sets", "curl 6 kg")
+    assert [one.value for one in chat.says[-1].choices] == ["fixed"]
+
+
+def test_the_days_typed_first_are_kept_where_a_change_of_days_is_left() -> None:
+    chat = play(RUTA, *DUMBBELLS, "days")
+    chat.send(WentBack(NOW))
+    assert "Monday and Thursday at 19:00" in chat.says[-1].text
+
+
+MOST_FOR_A_CHANGE = 3  # part, movement, value
+
+
+@pytest.mark.parametrize("template", sorted(TEMPLATES))
+def test_any_part_of_any_template_is_changed_in_three_taps(template: str) -> None:
+    chat = play(RUTA, template)
+    while chat.asked != "confirm":
+        chat.send(Said(NOW, chat.says[-1].choices[0].value, chat.says[-1].asks))
+    for part in chat.says[-1].choices[1:-1]:
+        taps = 1
+        chat.send(Said(NOW, part.value, chat.says[-1].asks))
+        while chat.asked != "confirm":
+            options = chat.says[-1].choices
+            chat.send(Said(NOW, options[-1].value if options else "10", chat.says[-1].asks))
+            taps += 1
+        assert taps <= MOST_FOR_A_CHANGE
+    chat.send(Said(NOW, "send"))
+    assert chat.state is None
+    assert chat.plan.exercises
