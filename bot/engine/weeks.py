@@ -10,7 +10,7 @@ from bot.engine.coach import clients as whose
 from bot.engine.coach import loads_asked, pauses
 from conversations.words import coach as coach_words
 from conversations.words import digest as words
-from core.alert_use import AlertSeen, idle_causes
+from core.alert_use import ACTED_WITHIN, AlertSeen, idle_causes, led_to
 from core.calendar.missed import Attendance, missed_in_a_row
 from core.calendar.zones import local
 from core.digest import REVIEW_WEEKS, ClientWeek, Digest, digest
@@ -38,8 +38,6 @@ WEEK = timedelta(days=7)
 CHART_WEEKS = 6
 LOOKED_BACK = 4 * WEEK  # for sessions missed in a row
 ALERTS_WEEKS = 8  # how far back a cause is looked at that never led to an action; own caution, no source
-ACTED_WITHIN = timedelta(hours=24)  # of the alert; own caution, no source
-ONLY_READ = ("alert_take", "alert_settle")  # a tap that says "seen" and changes nothing for the client
 
 
 def digest_of(engine: "Engine", coach: Person, now: datetime) -> tuple[str, list[Person], dict[str, Any]]:
@@ -58,8 +56,10 @@ def digest_of(engine: "Engine", coach: Person, now: datetime) -> tuple[str, list
 def week_of_practice(engine: "Engine", coach: Person, now: datetime) -> Digest:
     """The last seven days of all clients this coach looks after."""
     clients = whose.seen_by(engine, coach, now)
-    seen = [alert for client in clients for alert in alerts_of(engine, client, now - ALERTS_WEEKS * WEEK)]
-    fresh = [alert for client in clients for alert in alerts_of(engine, client, now - WEEK)]
+    seen = [
+        alert for client in clients for alert in alerts_of(engine, client, now - ALERTS_WEEKS * WEEK, now)
+    ]
+    fresh = [alert for client in clients for alert in alerts_of(engine, client, now - WEEK, now)]
     return digest(weeks_of(engine, clients, now), fresh, idle_causes(seen))
 
 
@@ -157,16 +157,15 @@ def _quiet_days(engine: "Engine", client: Person, now: datetime) -> int:
     return max(0, (now - max(heard)).days)
 
 
-def alerts_of(engine: "Engine", client: Person, since: datetime) -> list[AlertSeen]:
-    """The client's alerts since then, and whether the coach did something for the client within a day."""
-    did = [
-        one for one in facts.since(engine.store, CoachDid, client.id, since) if one.action not in ONLY_READ
-    ]
+def alerts_of(engine: "Engine", client: Person, since: datetime, now: datetime) -> list[AlertSeen]:
+    """The client's alerts since then, and whether a coach did something for the client because of them."""
+    did, ripe = facts.since(engine.store, CoachDid, client.id, since), now - ACTED_WITHIN
     return [
         AlertSeen(
             alert.cause,
             alert.tier,
-            any(alert.raised_at <= one.at <= alert.raised_at + ACTED_WITHIN for one in did),
+            led_to(alert.cause, alert.raised_at, alert.last_at, did),
+            alert.raised_at <= ripe,
         )
         for alert in duties.alerts_since(engine.store, client.id, since)
     ]

@@ -25,7 +25,8 @@ ABOVE = ", {off:.1f} reps above what was expected"
 BELOW = ", {off:.1f} reps below what was expected"
 LOADS = "Loads moved: {moved}{asked}."
 ASKED = "; {asked} wait for your tap"
-ALERTS = "Alerts: {now} urgent ({now_acted} led to something), {today} same day ({today_acted})."
+ALERTS = "Alerts: {now} urgent ({now_acted} led to something), {today} same day ({today_acted}){notes}."
+NOTES = ", {weekly} weekly ({weekly_acted})"
 NO_ALERTS = "No alerts."
 IDLE = "Never led to anything in eight weeks: {causes}."
 # What the one button of a client does, by the most urgent reason's core.digest.Need value.
@@ -99,10 +100,13 @@ def _off(off: float | None) -> str:
 
 
 def _alerts(week: Digest) -> str:
-    (now, now_acted), (today, today_acted) = by_tier(week.alerts, Tier.NOW), by_tier(week.alerts, Tier.TODAY)
-    if not now and not today:
+    if not week.alerts:
         return NO_ALERTS
-    return ALERTS.format(now=now, now_acted=now_acted, today=today, today_acted=today_acted)
+    (now, now_acted), (today, today_acted), (weekly, weekly_acted) = (
+        by_tier(week.alerts, tier) for tier in (Tier.NOW, Tier.TODAY, Tier.WEEKLY)
+    )
+    notes = NOTES.format(weekly=weekly, weekly_acted=weekly_acted) if weekly else ""
+    return ALERTS.format(now=now, now_acted=now_acted, today=today, today_acted=today_acted, notes=notes)
 
 
 def pages(week: Digest) -> int:

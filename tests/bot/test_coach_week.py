@@ -6,14 +6,14 @@ from datetime import timedelta
 
 import pytest
 
-from bot.engine import weeks
+from bot.engine import alerts, weeks
 from core.digest import ClientWeek
 from core.facts import CoachDid, LoadMoved, PlanGiven, SetDone
 from core.plan_text import plan_to_text
 from core.plans import FIXED_AIMS, Aim, Scheme, Side
 from core.safety.causes import Cause
 from core.store import duties
-from tests.bot.coach_room import COACH, MILO, RUTA, SQUAT, SQUATS, START, Room
+from tests.bot.coach_room import COACH, MILO, RUTA, SECOND, SQUAT, SQUATS, START, Room
 
 
 @pytest.fixture
@@ -26,6 +26,13 @@ def room() -> Iterator[Room]:
 def raised(room: Room, client: int, cause: Cause) -> None:
     with room.store.transaction():
         duties.raise_alert(room.store, client, cause, "said", "told", room.now, None)
+
+
+def told(room: Room, client: int, cause: Cause) -> None:
+    """Raised as the engine does it, with its messages."""
+    with room.store.transaction():
+        alerts.raise_alert(room.stage.engine, client, cause, "said", "told")
+    room.settle()
 
 
 def one_set(room: Room, client: int, reps: int, aim: Aim | None, expected: int | None = None) -> None:
@@ -114,8 +121,8 @@ def test_an_alert_led_to_something_when_the_coach_did_more_than_read_it(
     room.later(hours=1)
     raised(room, client, Cause.NERVE)
     at = room.now + timedelta(hours=hours)
-    room.put(client, CoachDid(at, 1, action))
-    [seen] = weeks.alerts_of(room.stage.engine, room.person(RUTA), room.now)
+    room.put(client, CoachDid(at, 1, action, Cause.NERVE.value))
+    [seen] = weeks.alerts_of(room.stage.engine, room.person(RUTA), room.now, room.now)
     assert seen.acted is acted
 
 
@@ -124,8 +131,44 @@ def test_a_cause_that_never_led_to_anything_is_named(room: Room) -> None:
     room.later(hours=1)
     for _ in range(3):
         raised(room, client, Cause.SORE)
+    room.later(days=1)
     room.types(COACH, "week")
     assert "Never led to anything in eight weeks: " in room.says(COACH)
+
+
+def test_alerts_of_this_morning_are_not_called_idle_yet(room: Room) -> None:
+    client = room.client(RUTA, "Ruta")
+    room.later(hours=1)
+    for _ in range(3):
+        raised(room, client, Cause.SORE)
+    room.later(hours=23, minutes=50)
+    room.types(COACH, "week")
+    assert "Never led" not in room.says(COACH)
+
+
+def test_the_stand_in_acts_for_the_coach_and_a_taken_alert_may_be_acted_on_next_week(room: Room) -> None:
+    client = room.client(RUTA, "Ruta")
+    room.later(hours=1)
+    told(room, client, Cause.NERVE)
+    room.later(minutes=6)
+    room.taps(SECOND, "I am on it")
+    room.types(COACH, "week")
+    assert "Alerts: 1 urgent (0 led to something), 0 same day (0)." in room.says(COACH)
+    room.later(days=6)
+    room.taps(SECOND, "Hold")
+    room.types(COACH, "week")
+    assert "Alerts: 1 urgent (1 led to something), 0 same day (0)." in room.says(COACH)
+
+
+def test_what_was_done_about_one_alert_says_nothing_about_another(room: Room) -> None:
+    client = room.client(RUTA, "Ruta")
+    room.later(hours=1)
+    told(room, client, Cause.SORE)
+    told(room, client, Cause.NERVE)
+    room.later(minutes=1)
+    room.taps(COACH, "Call noted")
+    seen = weeks.alerts_of(room.stage.engine, room.person(RUTA), START, room.now)
+    assert {one.cause: one.acted for one in seen} == {Cause.SORE: False, Cause.NERVE: True}
 
 
 # --- who needs you ---------------------------------------------------------------------------------------

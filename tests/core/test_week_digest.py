@@ -1,6 +1,7 @@
 """Who needs the coach, in which order, and the practice in numbers."""
 
 from dataclasses import replace
+from datetime import UTC, datetime, timedelta
 
 import pytest
 from hypothesis import given
@@ -8,8 +9,9 @@ from hypothesis import strategies as st
 
 from conversations.words.coach import REASONS
 from conversations.words.digest import A_PAGE, MOST_NEEDING, NO_CLIENTS, everybody, pages, render
-from core.alert_use import AlertSeen, by_tier, idle_causes
+from core.alert_use import AlertSeen, by_tier, idle_causes, led_to
 from core.digest import ClientWeek, Need, digest, needs
+from core.facts import CoachDid
 from core.safety.causes import Cause, Tier
 
 CALM = ClientWeek("Ruta", planned=2, done=2, loads_moved=1, in_range=[True, True], pain_max=1)
@@ -106,7 +108,11 @@ def test_one_more_worry_never_takes_a_client_off_the_list(week: ClientWeek) -> N
 # --- in words --------------------------------------------------------------------------------------------
 def test_the_message_begins_with_who_needs_the_coach_and_why() -> None:
     milo = replace(CALM, name="Milo", pain_max=5, quiet_days=7, off_expected=[-3, -1])
-    seen = [AlertSeen(Cause.HURTS, Tier.TODAY, False), AlertSeen(Cause.NERVE, Tier.NOW, True)]
+    seen = [
+        AlertSeen(Cause.HURTS, Tier.TODAY, False),
+        AlertSeen(Cause.NERVE, Tier.NOW, True),
+        AlertSeen(Cause.LAPSED, Tier.WEEKLY, False),
+    ]
     text = render(digest([CALM, milo], seen, [Cause.HURTS]))
     assert text.splitlines() == [
         "Your week.",
@@ -115,7 +121,7 @@ def test_the_message_begins_with_who_needs_the_coach_and_why() -> None:
         "Sessions: 4 of 4 planned.",
         "Set 1 in range: 100%, 2.0 reps below what was expected.",
         "Loads moved: 2.",
-        "Alerts: 1 urgent (1 led to something), 1 same day (0).",
+        "Alerts: 1 urgent (1 led to something), 1 same day (0), 1 weekly (0).",
         "Never led to anything in eight weeks: pain.",
     ]
 
@@ -173,6 +179,59 @@ def test_the_line_of_a_client_ends_with_the_weekly_load() -> None:
 @pytest.mark.parametrize(("count", "idle"), [(2, []), (3, [Cause.HURTS])])
 def test_a_cause_is_named_after_three_alerts_that_led_to_nothing(count: int, idle: list[Cause]) -> None:
     assert idle_causes([AlertSeen(Cause.HURTS, Tier.TODAY, False)] * count) == idle
+
+
+def test_an_alert_had_its_day_before_it_counts_as_idle() -> None:
+    seen = [AlertSeen(Cause.HURTS, Tier.TODAY, False)] * 2
+    assert idle_causes([*seen, AlertSeen(Cause.HURTS, Tier.TODAY, False, ripe=False)]) == []
+    assert idle_causes([*seen, AlertSeen(Cause.HURTS, Tier.TODAY, True, ripe=False)]) == []
+
+
+RAISED = datetime(2026, 3, 2, 18, tzinfo=UTC)
+DAY, TICK = timedelta(hours=24), timedelta(milliseconds=1)
+
+
+@pytest.mark.parametrize(
+    ("action", "note", "after", "led"),
+    [
+        ("wrote", "", -TICK, False),
+        ("wrote", "", timedelta(0), True),
+        ("wrote", "", DAY, True),
+        ("wrote", "", DAY + TICK, False),
+        ("changed_plan", "", DAY, True),
+        # said again three days later
+        ("wrote", "", 3 * DAY - TICK, False),
+        ("wrote", "", 3 * DAY, True),
+        ("wrote", "", 4 * DAY, True),
+        ("wrote", "", 4 * DAY + TICK, False),
+        # by its own button, whenever
+        ("alert_hold", "nerve", 20 * DAY, True),
+        ("alert_call", "nerve", 20 * DAY, True),
+        ("alert_settle_seen", "nerve", DAY, True),
+        ("alert_hold", "nerve", -TICK, False),
+        ("alert_hold", "sore", TICK, False),
+        # only read
+        ("alert_take", "nerve", TICK, False),
+        ("alert_settle", "nerve", TICK, False),
+        # of its own
+        ("load_used", "", TICK, False),
+        ("renamed", "", TICK, False),
+        ("reviewed", "", TICK, False),
+    ],
+)
+def test_what_an_alert_led_to(action: str, note: str, after: timedelta, led: bool) -> None:
+    """Own caution, no source: on each limit and on either side."""
+    did = [CoachDid(RAISED + after, 1, action, note)]
+    assert led_to(Cause.NERVE, RAISED, RAISED + 3 * DAY, did) is led
+
+
+def test_clear_to_train_decides_only_where_it_was_the_question() -> None:
+    did = [CoachDid(RAISED, 1, "alert_settle", cause.value) for cause in Cause]
+    assert [cause for cause in Cause if led_to(cause, RAISED, RAISED, did)] == [Cause.UNSEEN_REFILL]
+
+
+def test_nothing_done_is_nothing_led_to() -> None:
+    assert not led_to(Cause.NERVE, RAISED, RAISED, [])
 
 
 @given(st.lists(st.builds(AlertSeen, st.sampled_from(list(Cause)[:3]), st.sampled_from(Tier), st.booleans())))
