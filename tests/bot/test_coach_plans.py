@@ -191,7 +191,7 @@ def test_a_part_tapped_on_the_summary_is_changed_before_the_client_sees_anything
         room.taps(COACH, label)
     room.taps(COACH, "Mon and Thu 18:00")
     heard = len(room.messages(RUTA))
-    for label in ("Movements", "Curl 2 kg", "Towel curl", "Tempo", "3 s up, 3 s down"):
+    for label in ("Movements", "Curl 2 kg", "Towel curl", "Tempo", "Goblet squat 2 kg", "3 s up, 3 s down"):
         room.taps(COACH, label)
     assert len(room.messages(RUTA)) == heard
     room.taps(COACH, "Send it")
