@@ -11,7 +11,7 @@ from conversations.answers import Unclear, Why, pick
 from conversations.answers.lexing import normal
 from conversations.protocol import Choice
 from core.plans import Rung
-from core.resistance import BAND, is_band
+from core.resistance import BAND
 
 STORED = "bands:"  # before the names, where a draft keeps what somebody owns
 MOST = 10  # bands; own choice
@@ -64,11 +64,6 @@ def bands_from_text(stored: str) -> tuple[Rung, ...]:
 def listed(rungs: Sequence[Rung]) -> str:
     """As one would type them: "bands: yellow, red"."""
     return f"{STORED} {', '.join(rung.name.removesuffix(BAND) for rung in rungs)}"
-
-
-def owned_bands(rungs: Sequence[Rung]) -> bool:
-    """Whether this ladder is one of exercise bands."""
-    return bool(rungs) and all(is_band(rung.name) for rung in rungs)
 
 
 def choices(rungs: Sequence[Rung]) -> tuple[Choice, ...]:

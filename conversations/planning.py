@@ -3,7 +3,7 @@
 from dataclasses import replace
 from datetime import datetime
 
-from conversations import equipment, own_templates, planning_changes
+from conversations import equipment, own_templates, planning_changes, weaker_side
 from conversations.adjusting.state import parts
 from conversations.answers import choice, load, pick
 from conversations.form import Form, Outcome, dialogue, with_answer
@@ -16,7 +16,6 @@ from conversations.planning_brief import (
     notes_on,
     one_sided_note,
 )
-from conversations.planning_draft import SIDES as SIDES_KEPT
 from conversations.planning_draft import Draft
 from conversations.planning_loads import ask_start, fill_owned, fill_start, owned_choices
 from conversations.planning_when import ask_over, ask_when, fill_over, fill_when, shown, to_confirm
@@ -32,8 +31,6 @@ from core.plans import Plan, Rung, Side
 from core.templates import TEMPLATES, Template, build, without_failure
 from core.units import Unit
 
-SIDES = tuple(Choice(label, value) for label, value in words.SIDES)
-SIDES_TYPED = tuple(Choice(label, value) for label, value in words.SIDES_TYPED)
 UNITS = tuple(Choice(label, value) for label, value in words.UNITS)
 CLOSED = "closed"  # a draft's problem: the template named would band a closed limb
 SEND, AGAIN = Choice(words.SEND, "send"), Choice(words.AGAIN, "again")
@@ -90,7 +87,7 @@ def ask(brief: Brief, draft: Draft, step: str) -> Say:
         case ("start", _, movement):
             return ask_start(brief, draft, movement)
         case ("side", _, _):
-            return Say(words.SIDE, SIDES)
+            return Say(words.SIDE, weaker_side.SIDES)
         case ("when", _, _):
             return ask_when(brief, draft)
         case ("over", _, _):
@@ -139,8 +136,7 @@ def fill(brief: Brief, draft: Draft, step: str, answer: Said) -> Draft:
         case ("start", _, movement):
             return fill_start(draft, movement, answer.text)
         case ("side", _, _):
-            side = pick(answer.text, SIDES, SIDES_TYPED)
-            return replace(draft, side=SIDES_KEPT.get(side, side))
+            return replace(draft, side=weaker_side.typed(answer.text))
         case ("when", _, _):
             return fill_when(brief, draft, answer)
         case ("over", _, _):
@@ -211,7 +207,7 @@ def _as_begun(brief: Brief, draft: Draft) -> Plan:
 def _sides(brief: Brief, draft: Draft) -> tuple[Side, ...]:
     """As said, else the only side that is open for one-sided work."""
     if draft.side is not None:
-        return tuple(Side(part) for part in draft.side.split(","))
+        return weaker_side.kept(draft.side)
     return tuple(sorted(template_of(brief, draft).sides(opened(brief.regions)))) or (Side.BOTH,)
 
 

@@ -4,8 +4,6 @@ from dataclasses import dataclass, field
 
 from conversations.adjusting.state import Draft as Change
 
-SIDES = {"left_only": "left", "right_only": "right"}  # a button's value: what is kept of it, if not the same
-
 
 @dataclass(frozen=True, slots=True)
 class Draft:

@@ -4,12 +4,14 @@ from dataclasses import replace
 
 from conversations import equipment, exercise_bands
 from conversations.answers import load, pick
-from conversations.owned_loads import listed, loads_from_text, read_maximum, read_start
+from conversations.owned_loads import loads_from_text, read_maximum, read_start
 from conversations.planning_brief import Brief, current_plan
 from conversations.planning_draft import Draft
 from conversations.protocol import Choice, Say
 from conversations.words import planning as words
 from conversations.words.movements import NAMES
+from core.plan_changes import owned_in
+from core.plans import Rung
 from core.templates import from_maximum
 from core.units import Load
 
@@ -23,21 +25,12 @@ def owned_choices(brief: Brief) -> tuple[Choice, ...]:
     """The loads of the plan so far, and a usual rack."""
     usual = (Choice(words.OWNED_DEFAULT, words.OWNED_DEFAULT),)
     plan = current_plan(brief)
-    owned = next((one.reachable for one in plan.exercises if one.reachable), ()) if plan else ()
+    owned = owned_in(plan) if plan else ()
     if not owned:
-        return (*_bands_as_now(brief), *usual)
-    label = words.OWNED_AS_NOW.format(first=owned[0], last=owned[-1])
-    return (Choice(label, listed(owned)), *usual)
-
-
-def _bands_as_now(brief: Brief) -> tuple[Choice, ...]:
-    plan = current_plan(brief)
-    ladders = (one.rungs for one in plan.exercises) if plan else iter(())
-    owned = next((rungs for rungs in ladders if exercise_bands.owned_bands(rungs)), ())
-    if not owned:
-        return ()
-    label = words.OWNED_AS_NOW.format(first=owned[0].name, last=owned[-1].name)
-    return (Choice(label, exercise_bands.listed(owned)),)
+        return usual
+    first, last = (one.name if isinstance(one, Rung) else str(one) for one in (owned[0], owned[-1]))
+    label = words.OWNED_AS_NOW.format(first=first, last=last)
+    return (Choice(label, equipment.listed(owned)), *usual)
 
 
 def fill_owned(brief: Brief, draft: Draft, text: str) -> Draft:

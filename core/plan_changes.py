@@ -8,6 +8,7 @@ from core.movements import MOVEMENTS, Kind, Movement
 from core.plans import Exercise, Goal, Plan, Rung, Scheme, Side
 from core.resistance import is_band
 from core.templates import Owned, exercise_of, fits
+from core.units import Load
 
 WEAKER_UNKNOWN = (Side.LEFT, Side.RIGHT)  # where the plan says nothing of a weaker side
 
@@ -50,6 +51,28 @@ def with_movement(
 def without_movement(plan: Plan, at: int) -> Plan:
     """The plan without the movement at this place. Raises ValueError when it is the only one."""
     return replace(plan, exercises=(*plan.exercises[:at], *plan.exercises[at + 1 :]))
+
+
+def with_owned(plan: Plan, owned: Owned) -> Plan:
+    """The plan with other loads or exercise bands at hand.
+
+    Each movement goes on at the heaviest load that is not above its load of now, else at the lightest; a band
+    that is still there stays, else it is the easiest.
+    """
+    return replace(plan, exercises=tuple(_equipped(one, owned) for one in plan.exercises))
+
+
+def _equipped(one: Exercise, owned: Owned) -> Exercise:
+    if not one.reachable and not is_band(one.doing):
+        return one
+    loads = tuple(each for each in owned if isinstance(each, Load))
+    if loads:
+        most = one.load.kilograms if one.load is not None else loads[0].kilograms
+        light = [each for each in loads if each.kilograms <= most] or [loads[0]]
+        return replace(one, load=light[-1], reachable=loads, rung=None, rungs=())
+    bands = tuple(each for each in owned if isinstance(each, Rung))
+    kept = one.rung if one.rung in {each.name for each in bands} else bands[0].name
+    return replace(one, load=None, reachable=(), rung=kept, rungs=bands)
 
 
 def _new(plan: Plan, movement: Movement, *, no_failure: bool) -> Exercise:

@@ -2,15 +2,18 @@
 
 from dataclasses import replace
 
+from conversations import equipment, weaker_side
 from conversations.adjusting import movements, own_rungs
-from conversations.adjusting.state import Brief, Draft, chosen, minutes, name, place, plan_now
+from conversations.adjusting.state import MOVEMENT_PARTS, Brief, Draft, chosen, minutes, name, place, plan_now
 from conversations.dates import Repeat
 from conversations.words import adjusting as adjusting_words
+from conversations.words import coach as words
 from conversations.words import dates as date_words
 from conversations.words import planning as planning_words
-from conversations.words.plan import tempo
+from conversations.words.plan import sides_text, tempo
 from core.calendar.recurrence import Recurrence
 from core.calendar.stored import when_from_text
+from core.plan_changes import owned_in, with_owned
 from core.plans import FIXED_AIMS, FIXED_OPEN_AIMS, OPEN_AIMS, Exercise, Plan, Scheme
 
 SETS = {
@@ -29,6 +32,8 @@ def changed_plan(brief: Brief, draft: Draft) -> Plan:
         return replace(plan, pain_ceiling=int(value))
     if draft.part == "movements":
         return movements.changed(brief, draft)
+    if draft.part == "owned":
+        return with_owned(plan, equipment.kept(value))
     exercises = list(plan.exercises)
     exercises[place(plan, draft)] = _changed(chosen(plan, draft), draft, value)
     return replace(plan, exercises=tuple(exercises))
@@ -41,6 +46,8 @@ def _changed(one: Exercise, draft: Draft, value: str) -> Exercise:
             return replace(one, scheme=scheme, aims=aims)
         case "tempo":
             return replace(one, tempo_s=int(value))
+        case "side":
+            return replace(one, sides=weaker_side.kept(value))
         case "minutes" if one.scheme is Scheme.WALK:
             return replace(one, walk_min=int(value), limit_min=max(one.limit_min, int(value)))
         case "minutes":
@@ -66,6 +73,11 @@ def changed_line(brief: Brief, draft: Draft) -> str:
             )
         case "movements":
             return movements.line(brief, draft)
+        case "owned":
+            return _line_owned(plan, changed_plan(brief, draft))
+        case "side":
+            now = sides_text(chosen(changed_plan(brief, draft), draft))
+            return adjusting_words.LINE_SIDE.format(movement=name(plan, draft), now=now)
         case "tempo":
             was, now = tempo(chosen(plan, draft).tempo_s), tempo(int(value))
             return adjusting_words.LINE_TEMPO.format(movement=name(plan, draft), was=was, now=now)
@@ -78,6 +90,27 @@ def changed_line(brief: Brief, draft: Draft) -> str:
             one = chosen(plan, draft)
             now = value + (adjusting_words.BETWEEN_MEASURED if own_rungs.is_new(one, value) else "")
             return adjusting_words.LINE_LOAD.format(movement=name(plan, draft), was=one.doing, now=now)
+
+
+def _line_owned(plan: Plan, changed: Plan) -> str:
+    """What there is to train with, and which loads follow from it."""
+    moved = [
+        adjusting_words.LINE_LOAD.format(movement=words.movement(was.movement), was=was.doing, now=now.doing)
+        for was, now in zip(plan.exercises, changed.exercises, strict=True)
+        if was.doing != now.doing
+    ]
+    return " ".join([adjusting_words.LINE_OWNED.format(now=equipment.listed(owned_in(changed))), *moved])
+
+
+def touched(brief: Brief, draft: Draft) -> list[str]:
+    """The movements whose load holds from now on as it stands in the changed plan."""
+    if draft.part == "movements":
+        return movements.touched(draft)
+    plan = plan_now(brief)
+    if draft.part in MOVEMENT_PARTS:
+        return [chosen(plan, draft).movement]
+    pairs = zip(plan.exercises, changed_plan(brief, draft).exercises, strict=True)
+    return [now.movement for was, now in pairs if was.doing != now.doing]
 
 
 def shown_days(brief: Brief, stored: str) -> str:

@@ -4,12 +4,11 @@ from dataclasses import replace
 from datetime import datetime
 
 from conversations.adjusting import movements
-from conversations.adjusting.applying import changed_line, changed_plan
+from conversations.adjusting.applying import changed_line, changed_plan, touched
 from conversations.adjusting.state import (
     MOVEMENT_PARTS,
     Brief,
     Draft,
-    chosen,
     parts,
     places,
     plan_now,
@@ -111,19 +110,12 @@ def _note(brief: Brief, draft: Draft) -> str:
     return "".join(f"\n{line}" for line in lines)
 
 
-def _touched(brief: Brief, draft: Draft) -> str:
-    """The movement whose load holds from now on as it stands in the plan; "": none."""
-    if draft.part == "movements":
-        return movements.touched(draft)
-    return chosen(plan_now(brief), draft).movement if draft.part in MOVEMENT_PARTS else ""
-
-
 def finish(brief: Brief, draft: Draft, at: datetime) -> Outcome:
     """The changed plan is given; it holds from the next session on."""
     if draft.why is None:
         return Outcome((Say(adjusting_words.NOTHING_TO_CHANGE.format(name=brief.client_name)),))
     line = changed_line(brief, draft)
-    told = {"client": brief.client, "line": line, "why": draft.why, "movement": _touched(brief, draft)}
+    told = {"client": brief.client, "line": line, "why": draft.why, "movements": touched(brief, draft)}
     effects = (
         Record(PlanGiven(at, plan_to_text(changed_plan(brief, draft)), brief.coach, draft.why), brief.client),
         Record(CoachDid(at, brief.coach, "changed_plan", f"{line} {draft.why}"), brief.client),

@@ -58,9 +58,9 @@ def line(brief: Brief, draft: Draft) -> str:
     return adjusting_words.LINE_SWAP.format(was=words.movement(_was(plan, draft)), now=now)
 
 
-def touched(draft: Draft) -> str:
-    """The movement whose load is given anew; "": none."""
-    return "" if draft.value in (None, OUT.value) else draft.value or ""
+def touched(draft: Draft) -> list[str]:
+    """The movement whose load is given anew, if one is."""
+    return [] if draft.value in (None, OUT.value) else [draft.value or ""]
 
 
 def _adds(plan: Plan, draft: Draft) -> bool:

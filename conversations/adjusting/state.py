@@ -6,11 +6,12 @@ from conversations.protocol import Choice
 from conversations.words import adjusting as adjusting_words
 from conversations.words import coach as words
 from core.calendar.limits import USUAL, Limits
+from core.plan_changes import owned_in
 from core.plan_text import plan_from_text
-from core.plans import Exercise, Goal, Plan, Region, Scheme
+from core.plans import Exercise, Goal, Plan, Region, Scheme, Side
 from core.resistance import is_band
 
-MOVEMENT_PARTS = ("load", "scheme", "tempo", "minutes", "movements")
+MOVEMENT_PARTS = ("load", "scheme", "tempo", "minutes", "movements", "side")
 
 
 @dataclass(frozen=True, slots=True)
@@ -69,6 +70,8 @@ def _has(plan: Plan, one: Exercise, part: str | None) -> bool:
             return one.scheme is not Scheme.WALK and plan.goal is not Goal.REHAB  # rehab: no sets to failure
         case "tempo":  # a body-weight ladder has slow steps of its own
             return one.scheme is not Scheme.WALK and (not one.rungs or is_band(one.doing))
+        case "side":
+            return one.sides != (Side.BOTH,)
         case "minutes" | "movements":
             return True
         case _:
@@ -78,6 +81,7 @@ def _has(plan: Plan, one: Exercise, part: str | None) -> bool:
 def parts(plan: Plan) -> tuple[Choice, ...]:
     """The parts that this plan has."""
     there = {part for part in MOVEMENT_PARTS if places(plan, part)} | {"days", "ceiling"}
+    there |= {"owned"} if owned_in(plan) else set()
     return tuple(Choice(label, part) for label, part in adjusting_words.PARTS if part in there)
 
 

@@ -2,6 +2,7 @@
 
 from dataclasses import replace
 
+from conversations import equipment, weaker_side
 from conversations.adjusting import movements, own_rungs
 from conversations.adjusting.applying import shown_days
 from conversations.adjusting.state import Brief, Draft, chosen, minutes, name, plan_now
@@ -12,7 +13,10 @@ from conversations.words import adjusting as adjusting_words
 from conversations.words import dates as date_words
 from conversations.words import planning as planning_words
 from conversations.words.plan import tempo
+from core.cuffs.limbs import opened
+from core.plan_changes import owned_in
 from core.plans import HIGHEST_PAIN_CEILING, LONGEST_MIN, TEMPOS_S, Exercise, Plan, Scheme
+from core.units import Load
 
 MOST_BUTTONS = 8
 FEWEST_MIN = 3  # of bands on; own caution, no source
@@ -41,6 +45,14 @@ def ask_value(brief: Brief, draft: Draft) -> Say:
             return Say(adjusting_words.CHANGE_SCHEME.format(movement=name(plan, draft)), _schemes(brief))
         case "movements":
             return movements.ask(brief, draft)
+        case "owned":
+            question = planning_words.OWNED.format(name=brief.client_name)
+            return Say(
+                adjusting_words.CHANGE_OWNED.format(question=question, now=equipment.listed(owned_in(plan)))
+            )
+        case "side":
+            text = adjusting_words.CHANGE_SIDE.format(movement=name(plan, draft))
+            return Say(text, _sides(brief, draft))
         case "tempo":
             pace = tempo(chosen(plan, draft).tempo_s)
             return Say(adjusting_words.CHANGE_TEMPO.format(movement=name(plan, draft), now=pace), TEMPOS)
@@ -94,12 +106,29 @@ def fill_value(brief: Brief, draft: Draft, answer: Said) -> Draft:
             return replace(draft, value=choice(answer.text, _schemes(brief)))
         case "movements":
             return replace(draft, value=choice(answer.text, movements.options(brief, draft)))
+        case "owned":
+            return replace(draft, value=_owned(plan, answer.text))
+        case "side":
+            return replace(draft, value=weaker_side.typed(answer.text, _sides(brief, draft)))
         case "tempo":
             return replace(draft, value=choice(answer.text, TEMPOS))
         case "minutes":
             return replace(draft, value=str(whole_number(answer.text, FEWEST_MIN, _most(plan, draft))))
         case _:
             return replace(draft, value=_load(chosen(plan, draft), answer.text))
+
+
+def _sides(brief: Brief, draft: Draft) -> tuple[Choice, ...]:
+    """Never a limb that is closed."""
+    region = chosen(plan_now(brief), draft).region
+    return weaker_side.choices({limb.side for limb in opened(brief.regions) if limb.region is region})
+
+
+def _owned(plan: Plan, text: str) -> str:
+    """As `equipment` keeps it; a unit that is not said is the one of the loads so far."""
+    before = owned_in(plan)
+    unit = next((one.unit for one in before if isinstance(one, Load)), None)
+    return equipment.typed(text, unit)
 
 
 def _load(one: Exercise, text: str) -> str:

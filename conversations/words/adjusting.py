@@ -6,10 +6,12 @@ PARTS = (
     ("Load", "load"),
     ("Days", "days"),
     ("Movements", "movements"),
+    ("Loads owned", "owned"),
     ("Sets", "scheme"),
     ("Tempo", "tempo"),
     ("Pain ceiling", "ceiling"),
     ("Minutes with bands", "minutes"),
+    ("Weaker side", "side"),
 )
 CHANGE_MOVEMENT = "Which movement?"
 CHANGE_LOAD = "{movement}, now {now}. To what?"
@@ -26,6 +28,8 @@ CHANGE_TO_WHICH = (
 )
 CHANGE_ADD = "Which movement comes in? It begins with the lightest load; 'Load' changes that."
 TAKE_OUT = "Take it out"
+CHANGE_OWNED = "{question} Now: {now}."
+CHANGE_SIDE = "{movement}: which side is weaker?"
 CHANGE_MINUTES = "{movement}: how many minutes with bands on at most? Now {now}, {most} is the most."
 SCHEMES = (
     ("Open: 25-40, 10-20, 5-10", "open"),
@@ -57,6 +61,8 @@ LINE_TEMPO = "{movement}: {was} → {now}."
 LINE_IN = "New: {now}."
 LINE_SWAP = "{was} goes; new: {now}."
 LINE_OUT = "{was} goes."
+LINE_OWNED = "To train with: {now}."
+LINE_SIDE = "{movement}: {now}."
 LINE_MINUTES = "{movement}: {was} → {now} min with bands."
 CHANGE_SENT = "Sent to {name}; it holds from the next session on."
 CLIENT_CHANGED = "Your coach changed your plan. {line} Why: {why}"

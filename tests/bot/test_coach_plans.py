@@ -197,3 +197,14 @@ def test_a_part_tapped_on_the_summary_is_changed_before_the_client_sees_anything
     room.taps(COACH, "Send it")
     plan = plan_now(room)
     assert [(one.movement, one.tempo_s) for one in plan.exercises] == [("goblet_squat", 6), ("towel_curl", 4)]
+
+
+def test_loads_that_are_sold_do_not_come_back_with_an_old_move(room: Room) -> None:
+    client = room.client(RUTA, "Ruta")
+    moved_to(room, client, "12 kg")
+    for typed, load in (("8, 10 kg", "10 kg"), ("8, 10, 12, 14 kg", "10 kg")):
+        room.types(COACH, "ruta")
+        room.taps(COACH, "Change the plan")
+        room.taps(COACH, "Loads owned")
+        build_plan(room, typed, "what you have at home")
+        assert at_load(room) == load

@@ -13,7 +13,7 @@ from conversations.adjusting import DIALOGUE, Brief
 from conversations.protocol import Do, Effect, Opened, Record, Said, Say
 from core.facts import CoachDid, PlanGiven
 from core.plan_text import plan_from_text, plan_to_text
-from core.plans import FIXED_AIMS, OPEN_AIMS, Goal, Plan, Scheme, Side
+from core.plans import FIXED_AIMS, OPEN_AIMS, Goal, Plan, Rung, Scheme, Side
 from core.templates import TEMPLATES, build
 from core.units import Load
 
@@ -78,7 +78,7 @@ def test_a_load_in_four_answers_with_the_line_that_both_sides_read() -> None:
         "client": 5,
         "line": "goblet squat: 10 kg → 12 kg.",
         "why": "It goes well.",
-        "movement": "goblet_squat",
+        "movements": ["goblet_squat"],
     }
     assert Do("plan_changed", told) in chat.effects
 
@@ -174,7 +174,7 @@ def test_a_movement_comes_in_with_the_lightest_load_and_the_plans_own_sets() -> 
         ("curl", "4 kg"),
         ("floor_press", "2 kg"),
     ]
-    assert [one.details["movement"] for one in chat.effects if isinstance(one, Do)] == ["floor_press"]
+    assert [one.details["movements"] for one in chat.effects if isinstance(one, Do)] == [["floor_press"]]
 
 
 def test_in_the_place_of_a_movement_only_one_of_its_pattern_is_offered() -> None:
@@ -230,3 +230,66 @@ def test_what_is_not_named_stays_as_it_was(part: str, load: str) -> None:
         assert made.when == BOTH.when
     if part != "pain ceiling":
         assert made.pain_ceiling == BOTH.pain_ceiling
+
+
+# --- loads owned, weaker side ---
+@pytest.mark.parametrize(
+    ("typed", "squat", "curl"),
+    [
+        ("4, 9, 11 kg", "9 kg", "4 kg"),  # the heaviest not above the load of now
+        ("10, 20 kg", "10 kg", "10 kg"),  # nothing as light for the curl: the lightest
+        ("3, 12", "3 kg", "3 kg"),  # a unit that is not said is the one of now
+        ("bands: yellow, red", "yellow band", "yellow band"),
+    ],
+)
+def test_other_loads_at_hand_leave_each_movement_at_the_nearest_that_is_no_heavier(
+    typed: str, squat: str, curl: str
+) -> None:
+    chat = play(BOTH, "loads owned", typed)
+    assert f"goblet squat: 10 kg → {squat}." in chat.says[-1].text.lower() or squat == "10 kg"
+    chat.send(Said(NOW, "fits your week"))
+    assert [one.doing for one in chat.given.exercises] == [squat, curl]
+    moved = [
+        name for name, was, now in (("goblet_squat", "10 kg", squat), ("curl", "4 kg", curl)) if was != now
+    ]
+    assert [one.details["movements"] for one in chat.effects if isinstance(one, Do)] == [moved]
+
+
+def test_an_exercise_band_that_is_still_there_stays() -> None:
+    bands = build(
+        TEMPLATES["one_dumbbell"], (Rung("red band"), Rung("black band")), {"goblet_squat": "red band"}
+    )
+    chat = play(bands, "loads owned", "bands: yellow, red, black", "going well")
+    assert chat.given.exercises[0].doing == "red band"
+    assert [rung.name for rung in chat.given.exercises[0].rungs] == ["yellow band", "red band", "black band"]
+
+
+def test_loads_that_cannot_be_read_are_asked_for_again() -> None:
+    chat = play(BOTH, "loads owned", "some")
+    assert "Now: 2, 4, 6, 8, 10, 12, 14, 16, 18, 20 kg." in chat.says[-1].text
+
+
+def test_without_loads_there_are_none_to_change() -> None:
+    assert "Loads owned" not in play(GENTLE).labels
+
+
+ONE_ARM = build(TEMPLATES["weaker_side"], RACK, {"one_arm_row": RACK[1]}, (Side.LEFT, Side.RIGHT))
+
+
+def test_the_weaker_side_is_changed_later_on() -> None:
+    chat = play(ONE_ARM, "weaker side", "right")
+    assert "right arm first, then left" in chat.says[-1].text
+    chat.send(Said(NOW, "She has told me so."))
+    assert chat.given.exercises[0].sides == (Side.RIGHT, Side.LEFT)
+    assert "Weaker side" not in play(BOTH).labels
+
+
+def test_a_closed_arm_is_never_offered_as_a_side() -> None:
+    brief = Brief(5, "Ruta", 1, plan_to_text(ONE_ARM), "Europe/Lisbon", regions=("right_arm",))
+    chat = Chat(ONE_ARM)
+    chat.state = None
+    for event in (Opened(NOW, brief), Said(NOW, "weaker side")):
+        chat.send(event)
+    assert chat.labels == ["Right only"]
+    chat.send(Said(NOW, "left"))
+    assert "One of these" in chat.says[-2].text

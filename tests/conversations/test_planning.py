@@ -498,7 +498,16 @@ DUMBBELLS = ("dumbbells", "4, 6, 8 kg", "8 kg", "6 kg", "mon and thu 7pm")
 def test_from_the_summary_each_part_is_on_a_button_between_send_and_again() -> None:
     parts = [label for label, _ in adjusting_words.PARTS]
     assert set(play(RUTA, *DUMBBELLS).labels) <= {words.SEND, *parts, words.AGAIN}
-    for usual in ("Load", "Days", "Movements", "Sets", "Tempo", "Pain ceiling", "Minutes with bands"):
+    for usual in (
+        "Load",
+        "Days",
+        "Movements",
+        "Sets",
+        "Tempo",
+        "Pain ceiling",
+        "Minutes with bands",
+        "Loads owned",
+    ):
         assert usual in play(RUTA, *DUMBBELLS).labels
 
 
@@ -617,3 +626,20 @@ def test_any_part_of_any_template_is_changed_in_three_taps(template: str) -> Non
     chat.send(Said(NOW, "send"))
     assert chat.state is None
     assert chat.plan.exercises
+
+
+def test_the_loads_owned_and_the_side_are_changed_from_the_summary_too() -> None:
+    chat = play(
+        RUTA,
+        "weaker_side",
+        "4, 6 kg",
+        "6",
+        "left",
+        "none",
+        "loads owned",
+        "3, 5, 7 kg",
+        "weaker side",
+        "right",
+    )
+    chat.send(Said(NOW, "send it"))
+    assert (chat.plan.exercises[0].doing, chat.plan.exercises[0].sides) == ("5 kg", (Side.RIGHT, Side.LEFT))

@@ -1,6 +1,7 @@
 """What follows when a coach gives a plan, changes a part of it, or keeps it as a template."""
 
 import re
+from collections.abc import Iterable
 from datetime import datetime
 from typing import TYPE_CHECKING, Any
 
@@ -12,7 +13,7 @@ from conversations.protocol import Say
 from conversations.words import adjusting as adjusting_words
 from conversations.words import coach as words
 from core.facts import LoadMoved, TemplateSaved
-from core.plans import Exercise, Plan, Scheme
+from core.plans import Exercise, Scheme
 from core.progression import Action
 from core.store import facts, people, settings
 from core.store.people import Person
@@ -25,11 +26,11 @@ ON_THE_TABLE = "on_the_table:{coach}"  # a setting: the client whose card or pla
 
 
 # --- given and changed ----------------------------------------------------------------------------------
-def set_loads(engine: "Engine", client: int, plan: Plan, now: datetime, movement: str = "") -> None:
-    """What the coach chose holds from now on, whatever the model had moved before; "": of all movements."""
-    for one in plan.exercises:
-        was, use = _doing(engine, client, reading_plans.now(engine, client, one)), _chosen(one)
-        if movement in ("", one.movement) and use and was != use:
+def set_loads(engine: "Engine", client: int, exercises: Iterable[Exercise], now: datetime) -> None:
+    """What the coach chose for these holds from now on, whatever the model had moved before."""
+    for one in exercises:
+        was, use = _doing(engine, client, one), _chosen(one)
+        if use and was != use:
             session = f"given-{now.timestamp():.0f}"
             why = words.COACH_CHOSE
             fact = LoadMoved(now, session, one.movement, was, use, Action.START.value, why, True)
@@ -37,9 +38,11 @@ def set_loads(engine: "Engine", client: int, plan: Plan, now: datetime, movement
 
 
 def _doing(engine: "Engine", client: int, exercise: Exercise) -> str:
-    return (
-        walks.shown(walks.at(engine, client, exercise)) if exercise.scheme is Scheme.WALK else exercise.doing
-    )
+    """What was moved last, even to a load that is no longer at hand: it would count again once it is."""
+    if exercise.scheme is Scheme.WALK:
+        return walks.shown(walks.at(engine, client, reading_plans.now(engine, client, exercise)))
+    moved = facts.latest(engine.store, LoadMoved, client, movement=exercise.movement, applied=True)
+    return exercise.doing if moved is None else moved.use
 
 
 def _chosen(exercise: Exercise) -> str:
@@ -51,7 +54,7 @@ def given(engine: "Engine", coach: Person, details: dict[str, Any], now: datetim
     client = people.by_id(engine.store, details["client"])
     plan = status.home_plan_of(engine, client.id)
     if plan is not None:
-        set_loads(engine, client.id, plan, now)
+        set_loads(engine, client.id, plan.exercises, now)
     put_on_table(engine, coach, client)
     changing.follow(engine, client, now)
     practice.show_plan(engine, client, now)
@@ -62,8 +65,8 @@ def changed(engine: "Engine", coach: Person, details: dict[str, Any], now: datet
     """One part of the plan changed: the client reads what and why."""
     client = people.by_id(engine.store, details["client"])
     plan = status.home_plan_of(engine, client.id)
-    if plan is not None and details["movement"]:
-        set_loads(engine, client.id, plan, now, details["movement"])
+    touched = [one for one in plan.exercises if one.movement in details["movements"]] if plan else []
+    set_loads(engine, client.id, touched, now)
     calendar.remind_next(engine, client, now)
     quiet.note(
         engine, client, adjusting_words.CLIENT_CHANGED.format(line=details["line"], why=details["why"]), now
