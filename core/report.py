@@ -17,7 +17,7 @@ from core.plans import Side
 from core.safety.asking import Part
 from core.safety.pain import Where
 
-PASSED = ("go", "ease")
+WENT_ON = ("go", "ease")
 LATER = frozenset((*Part, "48h"))  # asked after the day's training; "48h" was stored before
 A_WEEK = timedelta(weeks=1)
 Range = tuple[int, int]
@@ -126,13 +126,17 @@ class PainTrend:
 
 @dataclass(frozen=True, slots=True)
 class Checks:
-    """Looks at single limbs: how many, passed, loosened, stopped; mean tightness of those passed."""
+    """Looks at single limbs: how many, passed, loosened, stopped; mean tightness of those trained with.
+
+    `unseen`: the refill could not be seen and they trained as the coach allowed, which is no passed check.
+    """
 
     looks: int
     passed: int
     loosened: int
     stopped: int
     tightness: float | None
+    unseen: int = 0
 
 
 @dataclass(frozen=True, slots=True)
@@ -301,10 +305,11 @@ def pain_trend(before: Sequence[int]) -> PainTrend | None:
 def checks(found: Sequence[CuffChecked]) -> Checks:
     """What the cuff checks came to."""
     verdicts = Counter(one.verdict for one in found)
-    passed = [one for one in found if one.verdict in PASSED]
-    tight = [one.tightness for one in passed if one.tightness is not None]
+    on = [one for one in found if one.verdict in WENT_ON]
+    unseen = sum("unseen_refill" in one.because for one in on)
+    tight = [one.tightness for one in on if one.tightness is not None]
     mean = fmean(tight) if tight else None
-    return Checks(len(found), len(passed), verdicts["loosen"], verdicts["stop"], mean)
+    return Checks(len(found), len(on) - unseen, verdicts["loosen"], verdicts["stop"], mean, unseen)
 
 
 def girths(taken: Taken) -> tuple[GirthTrend, ...]:

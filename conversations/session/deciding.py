@@ -43,7 +43,7 @@ def decided(state: State, at: datetime, decision: Decision, facts: tuple[Effect,
     state = replace(state, failed_checks=decision.failed)
     match decision.step:
         case Step.GO:
-            state = replace(state, loose=decision.loose or decision.holds_load)
+            state = replace(state, loose=decision.loose)
             return passed(state, at, _right(decision), facts)
         case Step.SNUGGER:
             state = _check_again(replace(state, refitted_loose=True))
@@ -61,11 +61,13 @@ def decided(state: State, at: datetime, decision: Decision, facts: tuple[Effect,
 
 
 def _right(decision: Decision) -> str:
-    if decision.loose:
-        return words.LOOSE_GO_ON
-    if "another_band" in decision.because:
-        return words.ANOTHER_BAND
-    return words.SNUG_ARM if "snug_arms" in decision.because else words.RIGHT
+    said = {
+        "loose": words.LOOSE_GO_ON,
+        "unseen_refill": words.UNSEEN_GO_ON,
+        "another_band": words.ANOTHER_BAND,
+        "snug_arms": words.SNUG_ARM,
+    }
+    return " ".join(text for name, text in said.items() if name in decision.because) or words.RIGHT
 
 
 def _end(state: State, decision: Decision, cause: Cause, told: str, facts: tuple[Effect, ...]) -> Turn[State]:

@@ -45,7 +45,6 @@ from conversations.words import session as words
 from core.cuffs import on_again_at
 from core.facts import LAPSED, SessionEnded, SessionStarted
 
-CHECKS = (Phase.TIGHT, Phase.REFILL, Phase.NAIL, Phase.FEEL)
 MINUTES = re.compile(r"(\d{1,2}(?:[.,]\d)?)\s*(?:min(?:ute)?s?)?", re.IGNORECASE)
 
 
@@ -90,6 +89,8 @@ def _advance(state: State, event: Event, now: datetime) -> Turn[State]:
 def _aside(state: State, event: Event) -> Turn[State]:
     """Events that change nothing about what is open, or change what was said before."""
     match event:
+        case Corrected() if state.phase in fitting.CHECKS and not tally.said_in(state, event.of):
+            return fitting.anew(state)
         case Corrected():
             return tally.corrected(state, event)
         case Hurts():
@@ -100,7 +101,7 @@ def _aside(state: State, event: Event) -> Turn[State]:
             return turn(state, Say(common.NOT_WORDS[event.kind]), *open_question(state))
         case WentBack() if state.phase is Phase.WALK:  # "back": from the walk
             return sets.walk_done(state, event.at)
-        case WentBack() if state.phase in CHECKS:
+        case WentBack() if state.phase in fitting.CHECKS:
             return fitting.back(state)
         case WentBack() | Cancelled() | Resumed():
             return turn(state, *open_question(state))
@@ -172,7 +173,7 @@ def _off_on_a_walk(state: State, text: str) -> bool:
 
 def _by_phase(state: State, event: Said) -> Turn[State]:
     match state.phase:
-        case Phase.FIT | Phase.TIGHT | Phase.REFILL | Phase.NAIL | Phase.FEEL:
+        case Phase.FIT | Phase.TIGHT | Phase.REFILL | Phase.NAIL | Phase.WARMTH | Phase.FEEL:
             return counting.late(state, event) or fitting.said(state, event)
         case Phase.SET if event.text.strip().lower() in sets.SAYS_DONE:
             return sets.set_done(state, event.at)
@@ -198,7 +199,7 @@ def _is_open(state: State, question: str | None) -> bool:
 def open_question(state: State) -> tuple[Say, ...]:
     """What is asked just now, to be put again."""
     match state.phase:
-        case Phase.FIT | Phase.TIGHT | Phase.REFILL | Phase.NAIL | Phase.FEEL:
+        case Phase.FIT | Phase.TIGHT | Phase.REFILL | Phase.NAIL | Phase.WARMTH | Phase.FEEL:
             return (fitting.ask(state),)
         case Phase.SET | Phase.WALK:
             return (sets.ask(state),)

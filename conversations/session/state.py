@@ -18,6 +18,7 @@ class Phase(StrEnum):
     TIGHT = "tight"
     REFILL = "refill"
     NAIL = "nail"  # the spot cannot be seen: fingernail (arms) or warmth (legs)
+    WARMTH = "warmth"  # nor can the nail: warmth and feeling (arms)
     FEEL = "feel"
     SET = "set"
     REST = "rest"

@@ -176,11 +176,18 @@ def _amended(state: State, one: Counted, counts: tuple[Count, ...]) -> tuple[int
     return (len(one.reps) - 1,) if len(counts) == 1 and is_full(state, one) and not together else ()
 
 
+def said_in(state: State, message: int) -> list[Counted]:
+    """The sets whose counts stand in this message."""
+    return [one for one in state.counted if message in (one.message, *one.said_by)]
+
+
 def corrected(state: State, event: Corrected) -> Turn[State]:
     """An edited message: the sets that it had stated change with it."""
-    mine = [one for one in state.counted if event.of in (one.message, *one.said_by)]
+    mine = said_in(state, event.of)
+    if not mine and not state.counted:
+        return turn(state, *((Say(words.EDIT_UNCOUNTED),) if state.on_at is not None else ()))
     if not mine:
-        return turn(state, Say(words.EDIT_OF_WHAT)) if state.counted else turn(state)
+        return turn(state, Say(words.EDIT_OF_WHAT))
     try:
         counts = read(state, event.text)
     except Unclear as problem:

@@ -13,7 +13,7 @@ from core.walking import BETWEEN_MIN
 LAPSE = timedelta(hours=2)  # without a word: the session is over; own caution, no source
 LEFT_WAIT = timedelta(minutes=5)  # for the reps that were left; own caution, no source
 QUIET_CHECK = timedelta(minutes=2)  # bands on, a question open that is not a set; own caution, no source
-ASKING = frozenset({Phase.FIT, Phase.TIGHT, Phase.REFILL, Phase.NAIL, Phase.FEEL, Phase.BURN})
+ASKING = frozenset({Phase.FIT, Phase.TIGHT, Phase.REFILL, Phase.NAIL, Phase.WARMTH, Phase.FEEL, Phase.BURN})
 
 
 def wake_at(state: State) -> datetime | None:

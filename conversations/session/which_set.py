@@ -22,7 +22,7 @@ LATE_COUNT = timedelta(seconds=10)  # after Go a number may still be the last se
 SAME_WITHIN = timedelta(seconds=5)
 OTHER_SIDE_AFTER = timedelta(seconds=1)  # the clock of messages has whole seconds; own caution, no source
 COPY_WITHIN = timedelta(seconds=15)  # a message sent twice over a bad line; own caution, no source
-BETWEEN_SETS = (Phase.REST, Phase.SET, Phase.TIGHT, Phase.REFILL, Phase.NAIL, Phase.FEEL)
+BETWEEN_SETS = (Phase.REST, Phase.SET, Phase.TIGHT, Phase.REFILL, Phase.NAIL, Phase.WARMTH, Phase.FEEL)
 
 
 def next_under_way(state: State, event: Said, one: Counted, counts: tuple[Count, ...]) -> bool:

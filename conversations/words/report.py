@@ -77,8 +77,9 @@ SPREAD = "; monotony {monotony:.1f}, load x monotony {product:.0f}"
 ALL_ALIKE = "; every day was the same"
 CHECKS = (
     "Bands were checked {looks} times (each limb counts): {passed} fine, {loosened} loosened first, {stopped} taken off"
-    "{tightness}."
+    "{unseen}{tightness}."
 )
+UNSEEN = ", {unseen} without a refill that can be seen"
 TIGHTNESS = "; felt tightness {tightness:.1f} of 10"
 NO_CHECKS = "No band check on record."
 NO_GIRTH = "Girth: not measured."
@@ -212,6 +213,7 @@ def _checks(made: Report) -> str:
         passed=found.passed,
         loosened=found.loosened,
         stopped=found.stopped,
+        unseen=UNSEEN.format(unseen=found.unseen) if found.unseen else "",
         tightness=tight,
     )
 

@@ -36,7 +36,24 @@ REFILL_LABELS = {
 }
 CANT_SEE_ARMS = "{limb}: then press a fingernail instead, let go, count. How long until the colour is back?"
 CANT_SEE_LEGS = "{limb}: then feel below the band. Is it as warm as before, and does it feel as before?"
+CANT_SEE_NAIL = "I can't see that either"
 WARM_LABELS = (("As before", "same"), ("Cooler or odd", "different"))
+WARM_TYPED = (
+    ("the same", "same"),
+    ("feels the same", "same"),
+    ("same as before", "same"),
+    ("yes as before", "same"),
+    ("as warm as before", "same"),
+    ("yes", "same"),
+    ("yes both", "same"),
+    ("yes to both", "same"),
+    ("normal", "same"),
+    ("warm", "same"),
+    ("no difference", "same"),
+    ("no change", "same"),
+    ("not different", "same"),
+    ("not cooler", "same"),
+)
 BAND_ON = (
     "{name}. One band only, on your {limb}: {place}, snug, {target} out of 10 tight (10 is the tightest you can "
     "imagine). The other side stays without. Tap when it is on."
@@ -65,6 +82,9 @@ FEELING_TYPED = (
 RIGHT = "Good fit, from what you tell me."
 ANOTHER_BAND = "Good. Another band than last time, so the load stays as it is today."
 SNUG_ARM = "Good. 7 is snug for an arm: a touch looser next time."
+UNSEEN_GO_ON = (
+    "Without that look, as your coach allowed. Cooler, tingling or odd at any time: bands off, and tell me."
+)
 LOOSE_AGAIN = "A bit loose. Open them, close them a touch tighter, and tap."
 LOOSE_GO_ON = "Still loose, so we go on with that and leave the load alone today. Never tighten during a set."
 LOOSEN = "Loosen it a little now. Tap when that's done and we check again."
@@ -178,6 +198,11 @@ NO_HALVES = "Whole reps only. For two sets leave a space between the numbers."
 TOO_MANY = "That is {numbers} numbers, and today has {sets} sets. One number a set, please."
 NO_SUCH_SET = "There is no set {n} yet. Its number comes when it is done."
 EDIT_OF_WHAT = "I saw you changed a message. Which set is it? Like: set 1 21."
+EDIT_CHECK = "You changed an answer, so the band check once more from the top."
+EDIT_UNCOUNTED = (
+    "I saw you changed a message. If it was about the bands: too tight, tingling, numb, cold or blue, take them off "
+    "and tell me."
+)
 CHANGE_ASK = "{reps}: change set {n} from {was} to that?"
 CHANGE = "Set {n} is {reps}"
 KEEP = "Leave it"

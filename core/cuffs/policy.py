@@ -14,7 +14,6 @@ from core.safety.sources import Source
 FAILED_CHECKS_END = 2  # in one session; own caution, no source
 FIRST_SESSIONS = 4  # limbs swell; a second look after set 1; own caution, no source
 SOURCES = (Source.CHECKS_AGAIN,)
-HOLDS_LOAD = frozenset({"loose", "unseen_refill", "another_band"})
 
 
 class Step(StrEnum):
@@ -46,14 +45,13 @@ class SoFar:
 class Decision:
     """The next step and why (rule names, strictest first); `failed` is the new count for `SoFar`.
 
-    `loose`: go on, marked loose. `holds_load`: no load change from this session.
+    `loose`: go on, marked loose.
     """
 
     step: Step
     because: tuple[str, ...]
     failed: int
     loose: bool = False
-    holds_load: bool = False
 
     @property
     def alert(self) -> bool:
@@ -94,9 +92,9 @@ def failed(verdict: Verdict, because: tuple[str, ...], so_far: SoFar) -> Decisio
     """A failed check, or tingling, numbness, blue, white or cold at any other moment (verdict STOP)."""
     count = so_far.failed + 1
     if count >= FAILED_CHECKS_END:
-        return Decision(Step.END, because, count, holds_load=True)
+        return Decision(Step.END, because, count)
     step = Step.FIT_AGAIN if verdict is Verdict.STOP else Step.LOOSEN
-    return Decision(step, because, count, holds_load=True)
+    return Decision(step, because, count)
 
 
 def _eased(because: tuple[str, ...], so_far: SoFar) -> Decision:
@@ -106,7 +104,7 @@ def _eased(because: tuple[str, ...], so_far: SoFar) -> Decision:
         step = Step.ASK_COACH
     elif loose and not so_far.snugged and not so_far.sets_done:
         step = Step.SNUGGER
-    return Decision(step, because, so_far.failed, loose, bool(HOLDS_LOAD & set(because)))
+    return Decision(step, because, so_far.failed, loose)
 
 
 class Again(StrEnum):

@@ -2,9 +2,11 @@
 
 import pytest
 
+from bot.engine import checks, history
+from core.facts import CuffChecked
 from core.safety.causes import Cause
-from core.store import duties
-from tests.practice import CLIENT, Practice
+from core.store import duties, facts
+from tests.practice import CLIENT, COACH, SQUAT, Practice
 
 ON_THE_WAY = ("No", "0", "Off in under 10 seconds", "Heard it", "Done", "Bands are on", "6")
 CANT_SEE = "I can't see the spot"
@@ -49,3 +51,37 @@ def test_a_leg_cool_or_odd_twice_is_asked_about_ten_minutes_after_bands_off(
     practice.taps(CLIENT, "Bands are off")
     practice.later(minutes=10, seconds=1)
     assert "still tingling, numb" in practice.newest(CLIENT).text
+
+
+def unseen_on_both(practice: Practice) -> None:
+    """From "start" to the end of the check; nothing differs."""
+    to_the_refill(practice)
+    for _ in range(2):
+        practice.taps(CLIENT, CANT_SEE)
+        practice.taps(CLIENT, "As before")
+    practice.taps(CLIENT, "Fine")
+
+
+def test_the_coach_decides_and_then_they_train_without(practice: Practice) -> None:
+    unseen_on_both(practice)
+    assert causes(practice) == [Cause.UNSEEN_REFILL]
+    practice.taps(CLIENT, "Bands are off")
+    practice.types(CLIENT, "start")
+    assert "coach first needs to look" in practice.newest(CLIENT).text
+    practice.taps(COACH, "Clear to train")
+    practice.later(minutes=4)
+    unseen_on_both(practice)
+    assert "Set 1 of" in practice.newest(CLIENT).text
+    assert any("as your coach allowed" in text for text in practice.heard(CLIENT)[-3:])
+
+
+def test_what_they_do_without_counts_for_the_load_and_is_never_called_loose(practice: Practice) -> None:
+    """Else whoever has dark skin would never get on: an unseen refill says nothing about reps."""
+    test_the_coach_decides_and_then_they_train_without(practice)
+    practice.types(CLIENT, "31")
+    engine = practice.stage.engine
+    looked = facts.current(engine.store, CuffChecked, practice.client)
+    assert {(one.verdict, one.because) for one in looked} == {("ease", "unseen_refill")}  # never passed
+    [record] = history.history(engine, practice.client, SQUAT)
+    assert (record.loose, record.check_ok) == (False, True)
+    assert [one.loose for one in checks.checked(engine, practice.client)] == [False, False]

@@ -53,6 +53,12 @@ def test_the_page_says_what_happened_in_plain_words() -> None:
     ]
 
 
+def test_refills_that_could_not_be_seen_are_told_apart() -> None:
+    said = in_short(replace(MADE, checks=Checks(4, 2, 0, 0, None, 2)))
+    looked = "Bands were checked 4 times (each limb counts): 2 fine, 0 loosened first, 0 taken off"
+    assert f"{looked}, 2 without a refill that can be seen." in said
+
+
 def test_a_change_within_the_daily_spread_is_not_called_one() -> None:
     calm = replace(MADE, movements=(replace(SQUAT, percent=-3.0, sure=False),))
     assert "set 1 at 12 kg down by 3 %, not yet a clear change." in in_short(calm)[1]

@@ -160,6 +160,12 @@ def test_the_cuff_checks_are_counted_by_what_came_of_them() -> None:
     assert checks([]).tightness is None
 
 
+def test_a_refill_that_cannot_be_seen_is_never_counted_as_fine() -> None:
+    unseen = replace(check("ease", 6), because="unseen_refill")
+    found = checks([check("go", 6), unseen, replace(unseen, verdict="stop", because="numb,unseen_refill")])
+    assert (found.passed, found.unseen, found.stopped) == (1, 1, 1)
+
+
 def test_a_girth_needs_two_measurements_and_its_change_must_exceed_the_error() -> None:
     found = [
         Measured(at(0), "left_leg", 54.0),

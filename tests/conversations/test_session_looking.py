@@ -1,0 +1,169 @@
+"""The spot that skin hides: the nail, warmth and feeling, own words, one arm only, an answer changed afterwards."""
+
+from dataclasses import replace
+
+import pytest
+
+from conversations.protocol import Alert, Corrected, WentBack
+from conversations.session.state import Brief, Phase
+from conversations.words import session as words
+from core.facts import CuffChecked, SetDone
+from core.plans import Side
+from core.safety.causes import Cause
+from tests.conversations.test_session import CURL, SQUAT, Played, played
+
+UNSEEN = (
+    "I can't see the spot",
+    "can’t see it",
+    "i cant find the spot",
+    "no spot",
+    "not visible",
+    "my skin is too dark",
+    "nothing",
+    "i see nothing",
+    "hard to see",
+    "couldn't really see it",
+)
+
+
+def found(p: Played) -> list[tuple[str, str]]:
+    return [(one.verdict, one.because) for one in p.facts(CuffChecked)]  # type: ignore[attr-defined]
+
+
+@pytest.mark.parametrize("text", UNSEEN)
+def test_not_seen_in_own_words_is_another_look_and_never_a_time(text: str) -> None:
+    """ "Nothing" was once read as no seconds at all, which is a good refill."""
+    p = played().types("on").types("6").types(text)
+    assert (p.state and p.state.phase, p.state and p.state.refills) == (Phase.NAIL, ())
+
+
+@pytest.mark.parametrize("text", ["2", "1.5", "about 3", "under 2 seconds", "0"])
+def test_a_time_is_no_other_look(text: str) -> None:
+    p = played().types("on").types("6").types(text)
+    assert (p.state and p.state.phase, p.state and len(p.state.refills)) == (Phase.REFILL, 1)
+
+
+def test_who_does_not_know_how_long_gets_the_answers_to_choose_from() -> None:
+    p = played().types("on").types("6").types("no idea")
+    assert p.said[0].text.endswith("I can't see the spot.")
+
+
+@pytest.mark.parametrize(
+    "text", ["I can't see that either", "can't see it", "painted", "nail polish", "nothing"]
+)
+def test_a_nail_that_cannot_be_seen_leads_to_warmth_and_feeling(text: str) -> None:
+    p = played(CURL).types("on").types("6").types("can't see").types(text)
+    assert "Is it as warm as before" in p.heard
+    p.types("same").types("can't see").types("1").types("Fine")
+    assert (p.state and p.state.phase, Cause.UNSEEN_REFILL) == (Phase.OFF, p.effects[-2].cause)  # type: ignore[attr-defined]
+    assert found(p) == [("ease", "unseen_refill"), ("go", "")]
+
+
+def test_warmth_that_differs_on_an_arm_is_bands_off_at_once() -> None:
+    p = played(CURL).types("on").types("6").types("can't see").types("can't see").types("a bit cooler")
+    assert p.state is not None
+    assert p.state.phase is Phase.OFF
+    assert found(p)[0] == ("stop", "feels_different,unseen_refill")
+
+
+def test_back_leads_through_the_looks() -> None:
+    p = played(CURL).types("on").types("6").types("can't see").types("can't see")
+    phases = []
+    for _ in range(3):
+        p.give(WentBack(p.now))
+        phases.append(p.state and p.state.phase)
+    assert phases == [Phase.NAIL, Phase.REFILL, Phase.TIGHT]
+
+
+@pytest.mark.parametrize(
+    ("text", "same"),
+    [
+        ("yes", True),
+        ("the same", True),
+        ("no difference", True),
+        ("as before", True),
+        ("Normal.", True),
+        ("no", False),
+        ("not as warm", False),
+        ("colder", False),
+        ("odd", False),
+        ("Cooler or odd", False),
+    ],
+)
+def test_warmth_and_feeling_in_own_words(text: str, same: bool) -> None:
+    p = played().types("on").types("6").types("can't see").types(text)
+    assert (p.state and p.state.phase) is (Phase.REFILL if same else Phase.OFF)
+
+
+@pytest.mark.parametrize("text", ["ok", "fine", "what?", "maybe"])
+def test_what_may_mean_either_is_asked_again(text: str) -> None:
+    p = played().types("on").types("6").types("can't see").types(text)
+    assert (p.state and p.state.phase) is Phase.NAIL
+
+
+def unseen(p: Played, limbs: int = 2) -> Played:
+    p.types("on").types("6")
+    for _ in range(limbs):
+        p.types("can't see").types("same")
+    return p.types("Fine")
+
+
+def test_where_the_coach_has_not_decided_it_ends_and_he_is_told() -> None:
+    p = unseen(played())
+    assert [one.cause for one in p.effects if isinstance(one, Alert)] == [Cause.UNSEEN_REFILL]
+    assert words.ASK_COACH in p.heard
+
+
+def test_where_he_allowed_it_they_train_and_it_is_called_neither_good_nor_loose() -> None:
+    p = unseen(played(unseen_allowed=True))
+    assert words.UNSEEN_GO_ON in p.heard
+    assert words.RIGHT not in p.heard
+    assert found(p) == [("ease", "unseen_refill")] * 2
+    p.types("31", 60)
+    assert [one.loose for one in p.facts(SetDone)] == [False]  # type: ignore[attr-defined]
+
+
+def test_loose_bands_are_still_marked_loose_where_nothing_is_seen() -> None:
+    p = played(unseen_allowed=True).types("on").types("5")
+    for _ in range(2):
+        p.types("can't see").types("same")
+    assert words.LOOSE_AGAIN in p.types("Fine").heard
+    p = p.types("on").types("5")
+    for _ in range(2):
+        p.types("can't see").types("same")
+    p.types("Fine").types("31", 60)
+    assert [one.loose for one in p.facts(SetDone)] == [True]  # type: ignore[attr-defined]
+
+
+def test_one_arm_only_is_looked_at_once() -> None:
+    one = replace(CURL, sides=(Side.LEFT,))
+    p = played(one, unseen_allowed=True).types("on").types("6").types("can't see").types("can't see")
+    assert "Left arm" in p.heard
+    p.types("same").types("Fine")
+    assert (p.state and p.state.phase, found(p)) == (Phase.SET, [("ease", "unseen_refill")])
+
+
+def test_the_look_after_set_1_goes_the_same_way() -> None:
+    p = unseen(Played(Brief("1-1", 2, (SQUAT,), unseen_allowed=True)))
+    p.types("31", 60)
+    p.waits()
+    assert "How tight" in p.heard
+    p.types("7")
+    for _ in range(2):
+        p.types("can't see").types("same")
+    assert words.UNSEEN_GO_ON in p.types("Fine").heard
+
+
+def test_an_edited_answer_of_the_check_begins_the_check_anew() -> None:
+    p = played().types("on").types("6").types("1")
+    p.give(Corrected(p.now, "5", p.message))
+    assert p.said[0].text == words.EDIT_CHECK
+    assert (p.state and p.state.phase, p.state and p.state.refills) == (Phase.TIGHT, ())
+
+
+def test_an_answer_edited_once_the_set_runs_is_answered_with_what_to_look_for() -> None:
+    p = played(SQUAT).types("on").types("6").types("1").types("1").types("Fine")
+    p.give(Corrected(p.now, "5", p.message - 1))
+    assert [one.text for one in p.said] == [words.EDIT_UNCOUNTED]
+    assert p.state is not None
+    assert p.state.phase is Phase.SET
