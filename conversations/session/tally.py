@@ -19,7 +19,7 @@ from conversations.session.state import (
 from conversations.words import session as words
 from conversations.words.answers import unclear
 from core.facts import SetDone
-from core.plans import Scheme
+from core.plans import Scheme, Side
 
 MOST_REPS = 200
 DONE_TAIL = re.compile(r"(?<=\d)[\s,]+(?:done?|dne|doen|dnoe|finished|fin)[\s.!]*$", re.IGNORECASE)
@@ -29,7 +29,8 @@ SIDED = re.compile(r"\b(?:left|right|l|r)\b", re.IGNORECASE)
 def read(state: State, text: str) -> tuple[Count, ...]:
     """One or more counts; sides come in the plan's order. Raises `Unclear`."""
     text = DONE_TAIL.sub("", only_reps(without_preface(text)))
-    if len(state.doing.sides) == 2 or SIDED.search(text):
+    one_limb_at_a_time = Side.BOTH not in state.doing.sides
+    if one_limb_at_a_time and (len(state.doing.sides) == 2 or SIDED.search(text)):
         try:
             sided = side_numbers(text, 0, MOST_REPS)
         except Unclear:

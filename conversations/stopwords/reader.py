@@ -3,6 +3,7 @@
 import re
 from dataclasses import replace
 
+from conversations.stopwords import classes
 from conversations.stopwords.clauses import BEGINS, Clause, Sentence, sentences
 from conversations.stopwords.denying import BETWEEN, LISTED, NEGATORS
 from conversations.stopwords.found import Found
@@ -34,13 +35,23 @@ def _heard(sentence: Sentence) -> list[Heard]:
 
 
 def _found(clauses: list[Clause], at: int, question: bool) -> list[Found]:
-    """Every phrase in one clause, each with what stands around it."""
-    clause = clauses[at].text
+    """Every phrase in one clause, and every pair of classes that says more, each with what stands around it."""
+    place = _Place(clauses, at, question)
+    phrases = _phrases(clauses[at].text, place)
+    named = {found.kind for found in phrases}
+    return phrases + [
+        place.pair(pair, run)
+        for run in (clauses[at].text.split(),)
+        for pair in classes.pairs(run)
+        if pair.kind not in named
+    ]
+
+
+def _phrases(clause: str, place: "_Place") -> list[Found]:
     phrases = _possible(clause)
     if not phrases:
         return []
     core = f" {' '.join(word for word in clause.split() if word not in SMALL)} "
-    place = _Place(clauses, at, question)
     return [
         place.found(phrase, text, match)
         for phrase in phrases
@@ -73,6 +84,22 @@ class _Place:
         before, after = f"{text[: match.start()]} ", text[match.end() :]
         earlier = self.earlier if phrase.kind is Kind.STOP else self.condition
         return Found(phrase.kind, match[0], gap, before, after, earlier, self.later, self.question, self.noes)
+
+    def pair(self, pair: classes.Pair, run: list[str]) -> Found:
+        """A pair of classes with what stands around it."""
+        before, text, after = run[: pair.start], run[pair.start : pair.end], run[pair.end :]
+        gap = "".join(f" {word}" for word in pair.gap)
+        return Found(
+            pair.kind,
+            f" {' '.join(text)}",
+            gap,
+            f" {' '.join(before)} " if before else " ",
+            f" {' '.join(after)} " if after else " ",
+            self.condition,
+            self.later,
+            self.question,
+            self.noes,
+        )
 
 
 def _matches(phrase: Phrase, text: str) -> list[re.Match[str]]:

@@ -4,7 +4,7 @@ import re
 from collections.abc import Iterator
 from functools import cache, lru_cache
 
-from conversations.stopwords import phrases
+from conversations.stopwords import classes, phrases
 from conversations.stopwords.lexicon import grammar
 from conversations.stopwords.lexicon.groups import MENDED, MISSPELT
 from conversations.stopwords.lexicon.harmless import HARMLESS
@@ -21,7 +21,7 @@ def known() -> frozenset[str]:
     lines = [line for text in phrases.TEXTS.values() for line in phrases.phrase_lines(text)]
     harmless = [line.partition(" > ")[0] for line in phrases.phrase_lines(HARMLESS)]
     listed = f"{folded(grammar.NEGATORS)} {grammar.BETWEEN} {grammar.LISTED} {grammar.OTHERS} {grammar.SMALL}"
-    return frozenset(phrases.words_of((*lines, *harmless)) | set(listed.split()))
+    return frozenset(phrases.words_of((*lines, *harmless)) | set(listed.split()) | classes.words_of_classes())
 
 
 @cache

@@ -139,3 +139,10 @@ def test_a_fall_told_in_a_set_reaches_the_coach_also_when_nothing_is_wrong_now(p
     assert practice.newest(COACH).text == "Ruta: I fell on the stairs yesterday"
     practice.types(CLIENT, "no")
     assert practice.newest(CLIENT).text.startswith("Set 1 of")
+
+
+def test_sides_typed_where_both_work_at_once_are_no_count_and_no_bug(practice: Practice) -> None:
+    practice.in_a_set()
+    practice.types(CLIENT, "left leg 20 right leg 18")
+    assert practice.sets() == {}
+    assert practice.newest(CLIENT).text.startswith("Tap Set done")

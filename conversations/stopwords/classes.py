@@ -1,0 +1,142 @@
+"""Signs that no phrase names: a part of the body and what it does wrong, near each other in any order."""
+
+from dataclasses import dataclass
+from functools import cache
+from itertools import pairwise, product
+
+from conversations.stopwords.kinds import Kind
+from conversations.stopwords.lexicon import classes as lexicon
+
+REACH = 6  # words that may stand between two that belong together
+STRETCH = 48  # words looked at together, the next ones half as many on: no sign of three classes is longer than half
+
+Words = tuple[str, ...]
+
+
+@dataclass(frozen=True, slots=True)
+class Rule:
+    """Classes whose words make a sign when they stand together."""
+
+    kind: Kind
+    classes: frozenset[str]
+
+
+@dataclass(frozen=True, slots=True)
+class Tag:
+    """Words of a clause that belong to a class, from `start` up to `end`."""
+
+    start: int
+    end: int
+
+
+@dataclass(frozen=True, slots=True)
+class Pair:
+    """A rule met by the words from `start` up to `end`; `gap`: those of them that belong to no class of it."""
+
+    kind: Kind
+    start: int
+    end: int
+    gap: Words
+
+
+def entries(line: str) -> list[Words]:
+    """The wordings of a class."""
+    return [tuple(entry.split()) for entry in line.split(";") if entry.strip()]
+
+
+@cache
+def _lexicon() -> dict[str, dict[Words, tuple[str, ...]]]:
+    """Under each first word the wordings that begin with it, and their classes."""
+    found: dict[str, dict[Words, tuple[str, ...]]] = {}
+    for name, line in {**lexicon.PARTS, **lexicon.SIGNS}.items():
+        for entry in entries(line):
+            under = found.setdefault(entry[0], {})
+            under[entry] = (*under.get(entry, ()), name)
+    return found
+
+
+@cache
+def rules() -> tuple[Rule, ...]:
+    """Every rule of the lexicon."""
+    found: list[Rule] = []
+    for line in lexicon.RULES.strip().splitlines():
+        kind, _, pairs = line.partition(" | ")
+        found += [
+            Rule(Kind(kind), frozenset(name.strip() for name in pair.split("+"))) for pair in pairs.split(";")
+        ]
+    return tuple(found)
+
+
+@cache
+def words_of_classes() -> frozenset[str]:
+    """Every single word of a class."""
+    lines = (*lexicon.PARTS.values(), *lexicon.SIGNS.values(), lexicon.ALARM)
+    return frozenset(word for line in lines for entry in entries(line) for word in entry)
+
+
+def pairs(run: list[str]) -> list[Pair]:
+    """Every rule that the words of a clause meet."""
+    starts = range(0, max(len(run) - STRETCH // 2, 1), STRETCH // 2)
+    return list(dict.fromkeys(pair for at in starts for pair in _pairs(run[at : at + STRETCH], at)))
+
+
+def _pairs(run: list[str], offset: int) -> list[Pair]:
+    tags = _tags(run)
+    if len(tags) < 2:
+        return []
+    named = tags.keys()
+    met = ((rule, _nearest(rule, tags)) for rule in rules() if rule.classes <= named)
+    return [_pair(rule.kind, near, run, offset) for rule, near in met if near is not None]
+
+
+def _tags(run: list[str]) -> dict[str, list[Tag]]:
+    found: dict[str, list[Tag]] = {}
+    known = _lexicon()
+    for at, word in enumerate(run):
+        for entry, names in known.get(word, {}).items():
+            if len(entry) == 1 or tuple(run[at : at + len(entry)]) == entry:
+                for name in names:
+                    found.setdefault(name, []).append(Tag(at, at + len(entry)))
+    return found
+
+
+def _nearest(rule: Rule, tags: dict[str, list[Tag]]) -> tuple[Tag, ...] | None:
+    """The closest words that meet a rule; None: they are one word, or too far apart."""
+    best: tuple[Tag, ...] | None = None
+    for chosen in product(*(tags[name] for name in rule.classes)):
+        near = tuple(sorted(chosen, key=lambda tag: tag.start))
+        steps = [after.start - before.end for before, after in pairwise(near)]
+        if all(0 <= step <= REACH for step in steps) and (best is None or _length(near) < _length(best)):
+            best = near
+    return best
+
+
+def _length(near: tuple[Tag, ...]) -> int:
+    return near[-1].end - near[0].start
+
+
+def _pair(kind: Kind, near: tuple[Tag, ...], run: list[str], offset: int) -> Pair:
+    gap = [word for before, after in pairwise(near) for word in run[before.end : after.start]]
+    return Pair(kind, near[0].start + offset, near[-1].end + offset, tuple(gap))
+
+
+@cache
+def _touching() -> dict[str, list[Words]]:
+    """Under each first word the wordings that alone make words worth a question."""
+    both = {**lexicon.PARTS, **lexicon.SIGNS}
+    lines = [both[name.replace("_", " ")] for name in lexicon.TOUCHES.split()]
+    wordings = {entry for line in lines for entry in entries(line)} - set(entries(lexicon.NOT_ALONE))
+    found: dict[str, list[Words]] = {}
+    for entry in sorted(wordings | set(entries(lexicon.ALARM))):
+        found.setdefault(entry[0], []).append(entry)
+    return found
+
+
+def touches(run: list[str]) -> bool:
+    """Whether the words name a part of the body, a feeling in it, or alarm."""
+    known = _touching()
+    return any(
+        tuple(run[at : at + len(entry)]) == entry
+        for at, word in enumerate(run)
+        for entry in known.get(word, ())
+    )
