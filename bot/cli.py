@@ -34,6 +34,7 @@ EXITS = "Exit codes: 0 good, 1 something is wrong, 2 wrong use or settings."
 
 def main(arguments: list[str] | None = None) -> int:
     """Run one command; its exit code: 0 good, 1 something is wrong, 2 wrong use or settings."""
+    os.umask(0o077)  # health data: what is made here is for its owner only
     options = parser().parse_args(arguments)
     level = logging.INFO if options.verbose else logging.WARNING
     logging.basicConfig(level=level, format="%(asctime)s %(levelname)s %(message)s")

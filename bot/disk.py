@@ -35,7 +35,8 @@ class Disk:
 
     def failed(self, problem: sqlite3.Error, received: Iterable[Numbered] = ()) -> None:
         """A commit failed: warn those who wrote and all who have bands on, their coaches, the operator."""
-        log.error("the database cannot be written: %s", problem)
+        if self.good.is_set():  # each try would say it again, and a log may be on the same disk
+            log.error("the database cannot be written: %s", problem)
         self.good.clear()
         self._tell(self.operator, words.CANNOT_KEEP_OPERATOR.format(problem=problem))
         for chat in dict.fromkeys([*self._banded(), *_senders(received)]):
@@ -54,8 +55,11 @@ class Disk:
         except sqlite3.Error:  # not even readable: whoever it is
             self._tell(chat, words.CANNOT_KEEP)
             return
-        if person is None or person.role is Role.COACH:
-            return  # a stranger; a coach, who has no bands on
+        if person is None or chat == self.operator:
+            return  # a stranger; whoever has been told already
+        if person.role is Role.COACH:
+            self._tell(chat, words.CANNOT_KEEP_OTHER_COACH)
+            return
         self._tell(chat, words.CANNOT_KEEP)
         if coach is not None and coach.chat is not None:
             self._tell(coach.chat, words.CANNOT_KEEP_COACH.format(name=person.name))
@@ -74,6 +78,7 @@ class Disk:
             with suppress(sqlite3.Error):
                 settings.try_to_write(self.store)
                 self.good.set()
+        log.warning("the database can be written again")
         for chat in self.warned:
             self.direct.say(chat, words.KEPT_AGAIN)
         self.warned.clear()

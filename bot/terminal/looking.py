@@ -3,6 +3,7 @@
 import asyncio
 import os
 import shutil
+import stat
 import zoneinfo
 from collections.abc import Iterator
 from dataclasses import dataclass
@@ -59,7 +60,11 @@ def settings(place: Place, now: datetime) -> Iterator[Finding]:
 
 
 def database(place: Place, now: datetime) -> Iterator[Finding]:
-    """Ours, whole, and as the last backup says."""
+    """Ours, whole, as the last backup says, and for its owner only."""
+    if not place.db.exists():
+        meant = "`cuffline run` makes it (or CUFFLINE_DB or --db names another)"
+        yield Finding("database", False, f"{place.db} is not there yet: {meant}")
+        return
     try:
         usable(place.db)
     except Wrong as wrong:
@@ -70,6 +75,14 @@ def database(place: Place, now: datetime) -> Iterator[Finding]:
     yield from (Finding("database", False, f"{line}; {advice}") for line in found)
     if not found:
         yield Finding("database", True, f"{place.db}, whole, schema {copies.applied(place.db)[-1]}")
+    if _open_to_others(place.db.resolve()):
+        yield Finding("database", False, f"others on this machine can read it: `chmod 600 {place.db}*`")
+
+
+def _open_to_others(db: Path) -> bool:
+    """Whether the file, and every folder on the way to it, lets any user of the machine read."""
+    ways = all(folder.stat().st_mode & stat.S_IXOTH for folder in db.parents)
+    return bool(ways and db.stat().st_mode & stat.S_IROTH)
 
 
 def _differs(place: Place) -> list[str]:

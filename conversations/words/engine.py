@@ -42,6 +42,10 @@ CANNOT_KEEP = (
 CANNOT_KEEP_COACH = (
     "I can't write anything down just now. {name} may be in the middle of a session: please call them."
 )
+CANNOT_KEEP_OTHER_COACH = (
+    "I can't write anything down just now, so nobody is looked after until I can. What you sent is not lost; whoever "
+    "runs me has been told."
+)
 CANNOT_KEEP_OPERATOR = (
     "cuffline can't write its database ({problem}). Nothing is confirmed and nothing is lost, but nobody is looked "
     "after until it can: make room on the disk. `cuffline check` says more."

@@ -28,7 +28,7 @@ from tests.practice import CLIENT as PRACTISING
 from tests.practice import Practice
 
 START = datetime(2026, 3, 2, 18, 0, tzinfo=UTC)
-COACH, CLIENT, STRANGER = 1001, 2001, 3001
+COACH, OTHER_COACH, CLIENT, STRANGER = 1001, 1002, 2001, 3001
 TOKEN = "1:local"
 LONGEST_S = 10.0
 LONG = "this will not fit " * 500  # more than the pages that are there can hold
@@ -126,6 +126,34 @@ def test_whoever_has_bands_on_is_told_although_somebody_else_wrote(tmp_path: Pat
         assert scene.heard(STRANGER) == []
 
     played(tmp_path, script)
+
+
+def test_a_coach_who_writes_hears_it_too_and_the_log_says_it_once(
+    tmp_path: Path, caplog: pytest.LogCaptureFixture
+) -> None:
+    async def script(scene: Scene) -> None:
+        scene.api.add_phone(OTHER_COACH, "Other")
+        with scene.store.transaction():
+            people.add(scene.store, OTHER_COACH, "Other", Role.COACH, "UTC", START)
+        scene.fill_the_disk()
+        for _ in range(3):
+            with pytest.raises(intake.NotKept):
+                scene.program.receive([scene.update(OTHER_COACH, LONG)])
+        await scene.program.direct.done()
+        assert scene.heard(OTHER_COACH) == [words.CANNOT_KEEP_OTHER_COACH]
+        assert caplog.text.count("the database cannot be written") == 1
+        scene.make_room()
+        scene.program.disk.pause = no_pause
+        await scene.program.disk.recover(lambda: None)
+        await scene.program.direct.done()
+        assert scene.heard(OTHER_COACH)[-1] == words.KEPT_AGAIN
+        assert "the database can be written again" in caplog.text
+
+    played(tmp_path, script)
+
+
+async def no_pause(seconds: float) -> None:
+    """Wait for nothing."""
 
 
 def test_nobody_is_told_the_same_twice_within_ten_minutes(tmp_path: Path) -> None:

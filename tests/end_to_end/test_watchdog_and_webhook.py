@@ -86,6 +86,7 @@ def test_behind_a_webhook_nothing_is_lost_when_the_process_is_killed(tmp_path: P
         room.start()
         await room.type(room.coach, "first name", "Ruta")
         await room.hears(room.coach, "For Ruta")
+        assert room.db.stat().st_mode & 0o077 == 0, "health data, for its owner only"
         assert room.stop() == 0
 
     in_room(room, scene)

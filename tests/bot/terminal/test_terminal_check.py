@@ -83,6 +83,25 @@ def test_settings_that_are_missing_are_each_a_line(place: Place, monkeypatch: py
     ]
 
 
+def test_before_the_first_start_the_way_to_a_database_is_said(tmp_path: Path) -> None:
+    [line] = wrong(list(looking.database(Place.named(tmp_path / "cuffline.db"), NOW)))
+    assert "`cuffline run` makes it" in line
+
+
+@pytest.mark.parametrize(
+    ("file", "folder", "open_to_all"),
+    [(0o644, 0o755, True), (0o640, 0o755, False), (0o644, 0o750, False), (0o600, 0o755, False)],
+)
+def test_a_database_that_others_on_the_machine_can_read_is_said(
+    place: Place, monkeypatch: pytest.MonkeyPatch, file: int, folder: int, open_to_all: bool
+) -> None:
+    place.db.chmod(file)
+    place.db.parent.chmod(folder)
+    # pytest's own folders above are closed to others
+    monkeypatch.setattr(type(place.db), "parents", property(lambda path: [path.parent]))
+    assert any("chmod 600" in line for line in wrong(list(looking.database(place, NOW)))) == open_to_all
+
+
 def test_a_value_that_changed_since_the_last_backup_is_noticed(place: Place) -> None:
     backed_up(place, NOW)
     assert wrong(list(looking.database(place, NOW))) == []
