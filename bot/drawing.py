@@ -1,4 +1,4 @@
-"""Pictures and sounds for letters."""
+"""Pictures, sounds and exports for letters."""
 
 import asyncio
 from functools import cache, lru_cache
@@ -16,7 +16,7 @@ async def draw(kind: str, body: dict[str, Any]) -> bytes:
 
 
 def drawn(kind: str, body: dict[str, Any]) -> bytes:
-    """The PNG that a letter names: a fit picture, a digest's chart or a report; or a report's PDF, or a beat."""
+    """The PNG that a letter names: a fit picture, a digest's chart or a report; or a report's PDF, a beat, a ZIP of records."""
     match kind:
         case "report" | "report_picture":
             from bot.report import drawn as page
@@ -26,6 +26,10 @@ def drawn(kind: str, body: dict[str, Any]) -> bytes:
             from bot.charts import weekly_chart
 
             return weekly_chart(body["chart"])
+        case "export":
+            from bot.export import zipped
+
+            return zipped.made(body)
         case "beat":
             return _beat(msgspec.convert(body["beat"], Pattern))
         case _:

@@ -1,7 +1,9 @@
 """One letter into one call: words, pictures, clips, documents, and the end of a button's spinner."""
 
 import io
+import logging
 from collections.abc import Awaitable, Callable
+from dataclasses import replace
 from datetime import datetime
 from typing import Any
 
@@ -10,8 +12,13 @@ from telegram.error import BadRequest
 
 from bot import documents
 from bot.calls import call
+from bot.export import A_ZIP
+from bot.slow_work import Failed
+from conversations.words import exporting as words
 from core.store.connection import Store
 from core.store.mail import Letter
+
+log = logging.getLogger("cuffline")
 
 INLINE_S = 3600  # how long the server may give the same answer to a query; own choice
 Draw = Callable[[str, dict[str, Any]], Awaitable[bytes]]
@@ -47,6 +54,8 @@ class Sender:
                 return await self._document(letter, content, letter.body["name"])
             case "beat":
                 return await self._sound(letter)
+            case "export":
+                return await self._export(letter)
             case "report":
                 page = await self.draw(letter.kind, letter.body)
                 return await self._document(letter, page, letter.body["file"])
@@ -100,6 +109,21 @@ class Sender:
             letter.chat, sound, caption=body["text"], title=body["title"], duration=body["seconds"]
         )
         return sent.message_id
+
+    async def _export(self, letter: Letter) -> int:
+        """A coach's records as they are now, or in words why not."""
+        here = {"coach": letter.person, "db": self.store.path, "now": self.now().isoformat()}
+        try:
+            made = await self.draw(letter.kind, letter.body | here)
+        except Failed as problem:
+            log.error("no export from a process of its own: %s", problem)
+            return await self._words(letter, words.NOT_MADE)
+        if not made.startswith(A_ZIP):
+            return await self._words(letter, words.INSTEAD[made.decode()])
+        return await self._document(letter, made, letter.body["name"])
+
+    async def _words(self, letter: Letter, text: str) -> int:
+        return await self._message(replace(letter, body={"text": text}))
 
     async def _document(self, letter: Letter, content: bytes, name: str) -> int:
         sent = await self.bot.send_document(

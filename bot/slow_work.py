@@ -1,4 +1,4 @@
-"""Slow work in a process of its own, so that nobody's set waits for it: pictures, reports, a coach's week.
+"""Slow work in a process of its own, so that nobody's set waits for it: pictures, reports, exports, a coach's week.
 
 A thread would not do: drawing holds the interpreter's lock for most of its time.
 `main`, in that process, reads what is wanted as JSON and writes the bytes that came of it.
@@ -42,13 +42,18 @@ class SlowWork:
         self.fixed: dict[str, bytes] = {}  # pictures that are always the same
 
     async def draw(self, kind: str, body: dict[str, Any]) -> bytes:
-        """As `drawing.draw`, beside the loop; in a thread of ours where no process can be had."""
+        """As `drawing.draw`, beside the loop; in a thread of ours where no process can be had.
+
+        An export is not made in a thread, which would read whole tables beside everybody's sets: raises Failed.
+        """
         known = self.fixed.get(body["picture"]) if kind == "photo" else None
         if known is not None:
             return known
         try:
             made = await self.done({"what": kind, "body": body})
         except (Failed, OSError) as problem:
+            if kind == "export":
+                raise Failed(str(problem)) from problem
             log.error("no picture from a process of its own: %s", problem)
             made = await drawing.draw(kind, body)
         if kind == "photo":
@@ -101,10 +106,10 @@ def main() -> int:
 
 
 def _made(wanted: dict[str, Any]) -> bytes:
-    if wanted["what"] != "week":
+    if wanted["what"] not in ("week", "export"):
         return drawing.drawn(wanted["what"], wanted["body"])
     from bot import weekly
     from bot.keyed import key_in
 
     with keys.using(key_in()):  # the same environment as the bot's
-        return weekly.made(wanted)
+        return weekly.made(wanted) if wanted["what"] == "week" else drawing.drawn("export", wanted["body"])

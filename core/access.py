@@ -31,10 +31,11 @@ class Action(StrEnum):
     HAND_OVER = "hand_over"
     MOVE_DAYS = "move_days"  # when sessions are, and on which clock
     COVER = "cover"  # name a stand-in
+    EXPORT = "export"  # records as a file, of whomever SEE_CLIENT allows
 
 
 # What a coach may do about themselves is nothing to do with somebody's client.
-OWN_AFFAIRS = frozenset({Action.INVITE, Action.TALK, Action.DIGEST, Action.COVER})
+OWN_AFFAIRS = frozenset({Action.INVITE, Action.TALK, Action.DIGEST, Action.COVER, Action.EXPORT})
 CLIENTS_ONLY = frozenset({Action.REDEEM, Action.TRAIN})
 
 ALLOWED: dict[Actor, frozenset[Action]] = {

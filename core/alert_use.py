@@ -28,6 +28,7 @@ OF_ITS_OWN = frozenset(
         "handed_over",
         "travel",
         "pressure_estimate",
+        "exported",
     }
 )
 

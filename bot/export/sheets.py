@@ -31,23 +31,22 @@ class Sheet:
 
 
 def of_practice(store: Store) -> list[Sheet]:
-    """All that is on record, and one row a set."""
+    """One row a set, and all that is on record."""
     names = (*tables.OF_CLIENTS, *tables.OF_COACHES)
     made = [Sheet(name, tables.columns(store, name), tables.rows(store, name)) for name in names]
-    return [*made, _sessions(store, people.trained(store))]
+    return [_sessions(store, people.trained(store)), *made]
 
 
 def of_clients(store: Store, clients: Sequence[Person]) -> list[Sheet]:
-    """What is on record about these people and about nobody else, and one row a set."""
+    """One row a set, and what is on record, of these people and of nobody else."""
     made = [
-        Sheet(
-            name,
-            tables.columns(store, name),
-            chain.from_iterable(tables.rows(store, name, client.id) for client in clients),
-        )
-        for name in tables.OF_CLIENTS
+        Sheet(name, tables.columns(store, name), _rows(store, name, clients)) for name in tables.OF_CLIENTS
     ]
-    return [*made, _sessions(store, clients)]
+    return [_sessions(store, clients), *made]
+
+
+def _rows(store: Store, table: str, clients: Sequence[Person]) -> Iterator[dict[str, Any]]:
+    return chain.from_iterable(tables.rows(store, table, client.id) for client in clients)
 
 
 def _sessions(store: Store, clients: Sequence[Person]) -> Sheet:

@@ -3,7 +3,7 @@
 import re
 from collections.abc import Iterator
 from datetime import datetime
-from typing import Any
+from typing import Any, TypeVar
 
 from conversations.words.movements import NAMES
 from core.calendar.zones import local
@@ -32,6 +32,7 @@ COLUMNS = (
     ),
     *("reps", "rough", "reps_left", "tightness", "refill", "rest_s", "effort", "pain", "next_load"),
 )
+F = TypeVar("F", CuffChecked, Rated)
 WITH_UNIT = re.compile(r"(?P<load>[0-9.]+) (?P<unit>kg|lb)")
 
 
@@ -41,21 +42,29 @@ def sets_of(store: Store, client: Person) -> Iterator[dict[str, Any]]:
     `time` is local to the client; `pain` the worst said about the session, 0-10.
     """
     plans = [(one.at, plan_from_text(one.plan)) for one in facts.current(store, PlanGiven, client.id)]
-    checks = facts.current(store, CuffChecked, client.id)
-    ratings = facts.current(store, Rated, client.id)
+    checks = _by_session(facts.current(store, CuffChecked, client.id))
+    ratings = _by_session(facts.current(store, Rated, client.id))
     moves = {(one.session, one.movement): one.use for one in facts.current(store, LoadMoved, client.id)}
     for one in sorted(facts.current(store, SetDone, client.id), key=lambda each: each.done_at):
-        of_session = [rating for rating in ratings if rating.session == one.session]
+        of_session = ratings.get(one.session, [])
         yield {
             "client": client.name,
             "client_id": client.id,
             **_about(one, client.zone),
             "scheme": _scheme(one, plans),
-            "refill": _refill(one, [check for check in checks if check.session == one.session]),
+            "refill": _refill(one, checks.get(one.session, [])),
             "effort": next((rating.score for rating in of_session if rating.what == "effort"), None),
             "pain": max((rating.score for rating in of_session if rating.what == "pain"), default=None),
             "next_load": moves.get((one.session, one.movement)),
         }
+
+
+def _by_session(found: list[F]) -> dict[str, list[F]]:
+    """The facts of each session in their order: years of them are looked through once, not once a set."""
+    grouped: dict[str, list[F]] = {}
+    for one in found:
+        grouped.setdefault(one.session, []).append(one)
+    return grouped
 
 
 def _about(one: SetDone, zone: str) -> dict[str, Any]:

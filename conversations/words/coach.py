@@ -115,6 +115,7 @@ DID = {
     "limits": "how often to train",
     "reviewed": "reviewed the plan",
     "travel": "travel plan",
+    "exported": "asked for a file of the records",
     "load_used": "used the new load",
     "load_kept": "kept the load",
     "loads_ask": "next loads: asks first",

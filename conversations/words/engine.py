@@ -2,6 +2,7 @@
 
 from datetime import timedelta
 
+from conversations.words import exporting
 from core.calendar.limits import Limit
 
 STRANGER = (
@@ -126,13 +127,14 @@ COACH_MENU_CHOICES = (
     ("Invite a client", "menu:invite"),
     ("My clients", "menu:clients"),
     ("This week", "menu:digest"),
+    (exporting.MENU, "menu:export"),
 )
 COACH_HELP = (
     "A name, or a part of it, opens that client's card. 'clients' lists all, who needs you first; 'week' is the "
     "week in numbers; 'invite' makes an invitation; 'stand-in' hands your clients to another coach for dates. "
     "To write to a client: 'to Name: your words'; 'stop Name' ends a session under way, bands off first. "
     "'Name: move thursday to friday' changes their days, 'report Name' is a "
-    "page about them, 'settings' are your own."
+    "page about them, 'export' the records of all as tables for a spreadsheet; 'settings' are your own."
 )
 NO_CLIENTS = "No clients yet. 'invite' makes an invitation."
 INVITATION = "For {name}: forward this.\n{link}\nOr: open the chat with me and type {code}. It works once, within 72 hours."

@@ -22,7 +22,7 @@ GOODBYE = (
 )
 COACH = (
     "{name} has asked to be deleted. What is kept here about them goes now, at the latest within a day. Please delete what stands "
-    "about them in this chat, too."
+    "about them in this chat, too, and in every export you keep."
 )
 COACH_KEEPS = (
     "{name} has asked to be deleted. Contacts and messages go now, at the latest within a day; the record you must keep stays "

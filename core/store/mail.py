@@ -173,6 +173,12 @@ def _waiting(row: Row) -> Waiting:
     return Waiting(row["id"], letter, row["attempts"], moment(row["created_at"]))
 
 
+def waits(store: Store, chat: int, kind: str) -> bool:
+    """Whether a letter of this kind has not gone out yet."""
+    row = store.row(f"SELECT 1 FROM outbox WHERE chat = ? AND kind = ? AND {_WAITS} LIMIT 1", [chat, kind])
+    return row is not None
+
+
 def sent(store: Store, letter: int, message: int | None, now: datetime) -> None:
     """The letter is out, as message number `message`."""
     store.execute("UPDATE outbox SET sent_at = ?, message = ? WHERE id = ?", [ms(now), message, letter])

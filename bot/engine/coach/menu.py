@@ -10,6 +10,7 @@ from bot.engine.coach import (
     card,
     covering,
     digest,
+    exporting,
     listing,
     loads_asked,
     logbook,
@@ -143,6 +144,8 @@ PLAIN: dict[str, tuple[Action, Plain]] = {
     "alerts": (Action.TALK, _alerts),
     "stand_in": (Action.COVER, lambda engine, coach, rest, now: covering.open_talk(engine, coach, now)),
     "i_am_back": (Action.COVER, lambda engine, coach, rest, now: covering.back(engine, coach, now)),
+    "export": (Action.EXPORT, lambda engine, coach, rest, now: exporting.ask(engine, coach, now)),
+    "export_yes": (Action.EXPORT, lambda engine, coach, rest, now: exporting.send(engine, coach, now)),
     "alone": (Action.TALK, _alone),
     "help": (Action.TALK, lambda engine, coach, rest, now: engine.say(coach, Say(words.COACH_HELP), now)),
 }
