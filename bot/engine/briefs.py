@@ -12,7 +12,7 @@ import msgspec
 
 from bot.engine import calendar, checks, clips, kit, loads, recovery, screenings, status, testing
 from bot.engine import reading_briefs as read
-from bot.engine.coach import reading_plans
+from bot.engine.coach import reading_plans, replaced
 from conversations.catalogue import CATALOGUE
 from conversations.words.details import LINES as DETAILS
 from core.facts import (
@@ -41,6 +41,7 @@ MAKERS: dict[str, Maker] = {
     "bests": lambda about: testing.bests(about.engine, about.client),
     "may_test": lambda about: testing.against(about.engine, about.client) is None,
     "at_loads": lambda about: reading_plans.home_text(about.engine, about.client.id),
+    "begun_on": lambda about: replaced.newest(about.engine, about.client.id),
     "own": lambda about: tuple(reading_plans.own(about.engine, about.person.id)),
     "age": read.age,
     "first": lambda about: not facts.current(about.engine.store, Cleared, about.client.id),

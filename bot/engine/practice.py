@@ -17,14 +17,15 @@ if TYPE_CHECKING:
     from bot.engine.core import Engine
 
 
-def show_plan(engine: "Engine", client: Person, now: datetime) -> None:
-    """The client's plan, its next date, and a button to begin."""
+def show_plan(engine: "Engine", client: Person, now: datetime, *, instead: bool = False) -> None:
+    """The client's plan, its next date, and a button to begin; `instead`: they have just got another one."""
     plan = status.plan_of(engine, client.id)
     if plan is None:
         engine.say(client, Say(words.BARRED["no_plan"]), now)
         return
     under_way = threads.live_in(engine.store, client.id, "session") is not None
-    head = words.PLAN_FROM_NEXT if under_way else words.PLAN_FOR_YOU
+    usual = words.PLAN_INSTEAD if instead else words.PLAN_FOR_YOU
+    head = words.PLAN_FROM_NEXT if under_way else usual
     text = head.format(plan=plan_words.plan_text(plan))
     coming = calendar.next_at(engine, client)
     if coming is not None:

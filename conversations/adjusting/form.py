@@ -115,7 +115,10 @@ def finish(brief: Brief, draft: Draft, at: datetime) -> Outcome:
     if draft.why is None:
         return Outcome((Say(adjusting_words.NOTHING_TO_CHANGE.format(name=brief.client_name)),))
     line = changed_line(brief, draft)
-    told = {"client": brief.client, "line": line, "why": draft.why, "movements": touched(brief, draft)}
+    told = {
+        "client": brief.client, "line": line, "why": draft.why, "movements": touched(brief, draft),
+        "begun_on": brief.begun_on,
+    }  # fmt: skip
     effects = (
         Record(PlanGiven(at, plan_to_text(changed_plan(brief, draft)), brief.coach, draft.why), brief.client),
         Record(CoachDid(at, brief.coach, "changed_plan", f"{line} {draft.why}"), brief.client),

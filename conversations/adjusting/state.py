@@ -16,7 +16,10 @@ MOVEMENT_PARTS = ("load", "scheme", "tempo", "minutes", "movements", "side")
 
 @dataclass(frozen=True, slots=True)
 class Brief:
-    """Whose plan, as JSON at the loads of now; days are the client's. `no_failure`, `allowed`, `regions` as in planning."""
+    """Whose plan, as JSON at the loads of now; days are the client's. `no_failure`, `allowed`, `regions` as in planning.
+
+    `begun_on`: when the plan in force was given, so that one that came meanwhile is known to be replaced.
+    """
 
     client: int
     client_name: str
@@ -26,6 +29,7 @@ class Brief:
     no_failure: bool = False
     allowed: Limits = USUAL
     regions: tuple[str, ...] = tuple(Region)
+    begun_on: str = ""
 
 
 @dataclass(frozen=True, slots=True)

@@ -181,6 +181,19 @@ COACH_CHOSE = "Your coach chose it."
 COACH_KEEPS = "Your coach keeps it."
 ASKED_LINE = "Waits for your tap: {movement} {was} → {use}."
 
+# --- a new plan that another coach replaced ---
+REPLACED = (
+    "{by} has sent {name} another plan, in place of the one you sent on {when}. "
+    "{by}'s holds now; nobody has trained by yours."
+)
+REPLACED_TOLD = (
+    "It takes the place of the one {coach} sent on {when}. {coach} reads so, and may take it back."
+)
+TAKE_BACK = "Take mine back"
+TAKEN_BACK = "{name} has your plan again."
+TOOK_BACK = "taken back"
+NOTHING_TO_TAKE_BACK = "{name} has that plan, or a later one of yours. The card shows what holds."
+
 # --- own templates ---
 SAVE_TEMPLATE = "Save as template"
 TEMPLATE_NAME = "What shall this plan be called? It is offered first when you make a plan."

@@ -310,6 +310,7 @@ HELD_UNTIL = "Training is on hold. On {day} your coach looks again, and writes t
 HOLD_OVER = "{name} was on hold until today. What now?"
 FIRST_THIS = "Before the next session I need this one answer. Then write 'start' again."
 PLAN_FOR_YOU = "Your plan: {plan}"
+PLAN_INSTEAD = "This plan holds now, not the one you got before: {plan}"
 PLAN_FROM_NEXT = "From your next session on: {plan}"
 PLAN_NO_DAYS = "No days are set yet; your coach sets them, and until then you choose."
 PLAN_NEXT = "Next time: {when}. I'll remind you. Or tap when you want to begin."

@@ -44,7 +44,7 @@ def test_each_coach_lists_and_finds_only_their_own(room: Room) -> None:
 @pytest.mark.parametrize(
     "what",
     ["client", "log", "the_plan", "more", "clearing", "planning", "message", "pause", "resume", "finish", "finish_yes", "again",
-     "next_loads", "handover", "load_use", "load_keep", "give"],
+     "next_loads", "handover", "load_use", "load_keep", "give", "plan_back"],
 )  # fmt: skip
 def test_no_button_about_anothers_client_does_anything(room: Room, what: str) -> None:
     client = room.client(RUTA, "Ruta")

@@ -79,6 +79,7 @@ def test_a_load_in_four_answers_with_the_line_that_both_sides_read() -> None:
         "line": "goblet squat: 10 kg → 12 kg.",
         "why": "It goes well.",
         "movements": ["goblet_squat"],
+        "begun_on": "",
     }
     assert Do("plan_changed", told) in chat.effects
 

@@ -15,6 +15,7 @@ from bot.engine.coach import (
     loads_asked,
     logbook,
     more,
+    replaced,
     resting,
     review,
     stopping_session,
@@ -184,6 +185,7 @@ ABOUT_CLIENT: dict[str, tuple[Action, About]] = {
 }
 WITH_DETAIL: dict[str, tuple[Action, Detailed]] = {
     "cue": (Action.RELAY, clips.ask_cue),
+    "plan_back": (Action.PLAN, replaced.take_back),
     "load_use": (Action.PLAN, loads_asked.use),
     "load_keep": (Action.PLAN, loads_asked.keep),
     "give": (Action.HAND_OVER, covering.give),

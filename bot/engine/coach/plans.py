@@ -7,7 +7,7 @@ from typing import TYPE_CHECKING, Any
 
 from bot.engine import calendar, changing, practice, quiet, status, walks
 from bot.engine.coach import clients as whose
-from bot.engine.coach import reading_plans
+from bot.engine.coach import reading_plans, replaced
 from conversations.inviting import read_name
 from conversations.protocol import Say
 from conversations.words import adjusting as adjusting_words
@@ -57,7 +57,11 @@ def given(engine: "Engine", coach: Person, details: dict[str, Any], now: datetim
         set_loads(engine, client.id, plan.exercises, now)
     put_on_table(engine, coach, client)
     changing.follow(engine, client, now)
-    practice.show_plan(engine, client, now)
+    was = replaced.before(engine, client.id, now)
+    practice.show_plan(engine, client, now, instead=was is not None)
+    if was is not None:
+        replaced.tell(engine, coach, client, was, now)
+    replaced.end_changes(engine, coach, client, now)
     return False
 
 
@@ -68,6 +72,11 @@ def changed(engine: "Engine", coach: Person, details: dict[str, Any], now: datet
     touched = [one for one in plan.exercises if one.movement in details["movements"]] if plan else []
     set_loads(engine, client.id, touched, now)
     calendar.remind_next(engine, client, now)
+    was, begun_on = replaced.before(engine, client.id, now), details["begun_on"]
+    if was is not None and begun_on and was.at.isoformat() != begun_on:
+        practice.show_plan(engine, client, now, instead=True)
+        replaced.tell(engine, coach, client, was, now)
+        return False
     quiet.note(
         engine, client, adjusting_words.CLIENT_CHANGED.format(line=details["line"], why=details["why"]), now
     )
