@@ -11,7 +11,7 @@ from bot.engine.limits import Limits
 from conversations.protocol import Say
 from conversations.words import engine as words
 from core.safety.causes import Cause
-from core.store import duties, mail, people, settings
+from core.store import duties, forgetting, mail, people, settings
 from core.store.connection import Store, cannot_write
 from core.store.duties import Planned
 from core.store.mail import Letter, Priority
@@ -21,6 +21,9 @@ log = logging.getLogger("cuffline")
 
 UPDATES_KEPT = timedelta(hours=24)  # by the Bot API server
 FIRST_RETRY = timedelta(seconds=5)
+FORGOTTEN_AT_ONCE = (
+    20  # rows of each kind: a few milliseconds, then whoever wrote is answered first; own choice
+)
 
 
 class Engine:
@@ -95,7 +98,7 @@ class Engine:
         now = self.clock()
         soonest = duties.next_due(self.store)
         if not waiting and (soonest is None or soonest > now):
-            return False
+            return self._forget(now)
         with self.store.transaction():
             for update_id, body in waiting:
                 self._one(update_id, body, now)
@@ -154,9 +157,17 @@ class Engine:
         from bot.engine import due
 
         due.all_due(self, now)
-        if settings.get(self.store, "pruned_on") != now.date().isoformat():
-            mail.prune(self.store, now)
-            settings.put(self.store, "pruned_on", now.date().isoformat())
+
+    def _forget(self, now: datetime) -> bool:
+        """A step of forgetting old letters, once a day and when there is nothing else to do; True: it goes on."""
+        today = now.date().isoformat()
+        if settings.get(self.store, "pruned_on") == today:
+            return False
+        with self.store.transaction():
+            more = forgetting.step(self.store, now, FORGOTTEN_AT_ONCE)
+            if not more:
+                settings.put(self.store, "pruned_on", today)
+        return more
 
     def guarded(self, what: str, act: Callable[[], None], again: Callable[[datetime], None]) -> None:
         """One due thing in its own savepoint; when it fails it is tried again later."""

@@ -3,16 +3,13 @@
 import json
 from collections.abc import Collection
 from dataclasses import dataclass
-from datetime import datetime, timedelta
+from datetime import datetime
 from enum import IntEnum
 from sqlite3 import Row
 from typing import Any
 
 from core.store.connection import Store
 from core.store.times import moment, ms
-
-BODIES_KEPT = timedelta(days=14)
-IDS_KEPT = timedelta(days=30)
 
 
 class Priority(IntEnum):
@@ -245,13 +242,3 @@ def question_sent_at(
         [message, chat, thread, question, message],
     )
     return None if row is None else moment(row["sent_at"] or row["created_at"])
-
-
-def prune(store: Store, now: datetime) -> None:
-    """Forget what was said word for word after 14 days, and ids and buttons after 30; facts stay."""
-    said, known = ms(now - BODIES_KEPT), ms(now - IDS_KEPT)
-    store.execute("UPDATE inbox SET body = NULL WHERE body IS NOT NULL AND handled_at < ?", [said])
-    store.execute("UPDATE outbox SET body = NULL WHERE body IS NOT NULL AND sent_at < ?", [said])
-    store.execute("DELETE FROM inbox WHERE handled_at < ?", [known])
-    store.execute("DELETE FROM outbox WHERE sent_at < ?", [known])
-    store.execute("DELETE FROM button WHERE made_at < ?", [known])

@@ -370,3 +370,16 @@ def m012_newest_facts_by_index(db: Database) -> None:
 def m013_newest_words(db: Database) -> None:
     """What was said when the same alert was raised again: a repeated alert must not show old words only."""
     db.table("alert").add_column("newest", str, not_null_default="")
+
+
+@migrations()
+def m014_old_letters_by_index(db: Database) -> None:
+    """What is to be forgotten is found without reading all letters. A new row is in the index of words only."""
+    gone = "(sent_at IS NOT NULL OR dropped IS NOT NULL)"
+    for what, kept in (("words", "body IS NOT NULL"), ("ids", "body IS NULL")):
+        db.execute(
+            f"CREATE INDEX idx_inbox_old_{what} ON inbox (handled_at) WHERE {kept} AND handled_at IS NOT NULL"
+        )
+        db.execute(
+            f"CREATE INDEX idx_outbox_old_{what} ON outbox (coalesce(sent_at, not_before)) WHERE {kept} AND {gone}"
+        )

@@ -20,7 +20,7 @@ from core.cuffs import Decision, Step
 from core.facts import BandsOff, SetDone
 from core.plans import Side
 from core.safety import escalation
-from core.store import connection, duties, facts, mail, people, threads
+from core.store import connection, duties, facts, forgetting, mail, people, threads
 
 # Seldom met: the bench plays more stories until these are noticed.
 RARE = frozenset(
@@ -132,12 +132,13 @@ def only_the_last_of_a_batch(right: Any) -> Any:
     return unhandled
 
 
-@bug(mail, "prune")
+@bug(forgetting, "step")
 def pruned_at_once(right: Any) -> Any:
-    def prune(store: Any, now: Any) -> None:
+    def step(store: Any, now: Any, most: int) -> bool:
         store.execute("DELETE FROM inbox WHERE handled_at IS NOT NULL")
+        return False
 
-    return prune
+    return step
 
 
 @bug(routing, "media")

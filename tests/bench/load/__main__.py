@@ -49,6 +49,8 @@ def store_rows(folder: Path, quick: bool) -> Iterator[Row]:
     costs = big.costs_ms(stores, 6 if quick else 15, 4)
     yield f"an update, {size} / {big.FRESH} clients", "<= 1.2", _compared(costs[0], costs[1])
     yield f"an update, {size} / no history at all", "<= 1.2", _compared(costs[0], costs[2])
+    usual, longest = big.forgetting_ms(full)
+    yield "a step of forgetting old letters", "< 20 ms", f"{usual:.1f} ms, p99 {longest:.1f} (processor)"
     full.close()
 
 

@@ -7,7 +7,8 @@ from datetime import datetime, timedelta
 from pathlib import Path
 
 from bot.engine import weeks
-from core.store import duties, people
+from bot.engine.core import FORGOTTEN_AT_ONCE
+from core.store import duties, forgetting, people
 from core.store.connection import Store
 from core.store.times import ms
 from tests.bench.load.dialogue import COACH, FIRST_CLIENT, practice
@@ -17,6 +18,8 @@ FRESH = 200  # clients of the store that is empty but for them
 TALKS = 100_000
 DIGEST_CLIENTS = 1_000
 SETS_A_SESSION = 4
+LETTERS = 20  # a session, in and as many out
+FORGETTING_STEPS = 200
 ASKED = (("before", "new"), ("before", "fever"), ("before", "heavy"), ("session", "drill"))
 
 
@@ -87,17 +90,37 @@ def _session(store: Store, ids: list[int], number: int, at: datetime) -> None:
 
 
 def _letters(store: Store, ids: list[int], number: int, when: int) -> None:
-    first = number * len(ids) * 20
+    """As a session leaves them: the words of the last 14 days, ids before that."""
+    first, said = number * len(ids) * LETTERS, number <= 3
+    update = '{"update_id": 1, "message": {"message_id": 1, "text": "31"}}' if said else None
+    letter = '{"text": "one", "buttons": []}' if said else None
     store.connection.executemany(
-        "INSERT INTO inbox (update_id, received_at, handled_at, person) VALUES (?, ?, ?, ?)",
-        [(10**9 + first + n, when, when, ids[n % len(ids)]) for n in range(len(ids) * 20)],
+        "INSERT INTO inbox (update_id, body, received_at, handled_at, person, message) VALUES (?, ?, ?, ?, ?, ?)",
+        [
+            (10**9 + first + n, update, when, when, ids[n % len(ids)], first + n)
+            for n in range(len(ids) * LETTERS)
+        ],
     )
-    chats = [(FIRST_CLIENT + n % len(ids), when, when, when) for n in range(len(ids) * 20)]
+    letters = [
+        (ids[n % len(ids)], FIRST_CLIENT + n % len(ids), letter, when, when, when, first + n)
+        for n in range(len(ids) * LETTERS)
+    ]
     store.connection.executemany(
-        "INSERT INTO outbox (chat, priority, kind, body, created_at, not_before, attempts, sent_at)"
-        ' VALUES (?, 1, \'message\', \'{"text": "one", "buttons": []}\', ?, ?, 0, ?)',
-        chats,
+        "INSERT INTO outbox (person, chat, priority, kind, body, created_at, not_before, attempts, sent_at, message)"
+        " VALUES (?, ?, 1, 'message', ?, ?, ?, 0, ?, ?)",
+        letters,
     )
+
+
+def forgetting_ms(store: Store) -> tuple[float, float]:
+    """Of the processor, for a step of forgetting old letters: the median and the 99th of 100, a commit each."""
+    took = []
+    for _ in range(FORGETTING_STEPS):
+        began = time.process_time()
+        with store.transaction():
+            assert forgetting.step(store, start() + timedelta(days=3), FORGOTTEN_AT_ONCE)
+        took.append(1000 * (time.process_time() - began))
+    return statistics.median(took), statistics.quantiles(took, n=100)[98]
 
 
 def costs_ms(stores: list[Store], rounds: int, sessions: int) -> list[list[float]]:

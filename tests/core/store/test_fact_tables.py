@@ -82,15 +82,3 @@ def test_an_alert_overtakes_and_the_rest_keeps_its_order(store: Store) -> None:
         order.append(waiting[0].letter.body["text"])
         mail.sent(store, waiting[0].id, 1, NOW)
     assert order == ["alert", "first", "second"]
-
-
-def test_words_are_forgotten_after_fourteen_days_and_ids_after_thirty(store: Store) -> None:
-    mail.receive(store, 5, {"text": "secret"}, NOW)
-    mail.handled(store, 5, NOW)
-    day = 86_400_000
-    for days, left in ((13, "secret"), (15, None)):
-        mail.prune(store, moment(ms(NOW) + days * day))
-        body = store.rows("SELECT body FROM inbox")[0]["body"]
-        assert (left in body) if left else body is None
-    mail.prune(store, moment(ms(NOW) + 31 * day))
-    assert store.rows("SELECT * FROM inbox") == []
