@@ -131,10 +131,11 @@ class Halted:
 
 @dataclass(frozen=True, slots=True)
 class BandsCameOff:
-    """The bands of spell `spell` came off by another way than this dialogue's own question."""
+    """The bands of spell `spell` came off by another way than this dialogue's own question; `never`: were never on."""
 
     at: datetime
     spell: str
+    never: bool = False
 
 
 @dataclass(frozen=True, slots=True)

@@ -5,7 +5,7 @@ from typing import TYPE_CHECKING
 
 from bot.engine import checks, loads, quiet
 from conversations.words import safety
-from core.facts import LAPSED, WORKED, Answered, BandsOff, BandsOn, SessionEnded, SessionStarted
+from core.facts import LAPSED, NOT_ON, WORKED, Answered, BandsOff, BandsOn, SessionEnded, SessionStarted
 from core.safety.aftercare import NUMB_LIMIT
 from core.safety.asking import After, Part, asked_after
 from core.safety.causes import Cause
@@ -25,9 +25,10 @@ def bands_were_on(engine: "Engine", client: int, session: str, at: datetime) -> 
 
 def ended(engine: "Engine", client: int, fact: SessionEnded) -> None:
     """The session is over, in whatever way: its questions by what is known now; silence is told to the coach."""
-    on = facts.latest(engine.store, BandsOn, client, session=fact.session)
-    if on is None:
+    worn = _worn(engine, client, fact.session)
+    if not worn:
         return
+    on = worn[-1]
     off = checks.last_off(engine, client, fact.session)
     _plan(engine, client, fact.session, min(fact.at, on.at if off is None else max(on.at, off.at)))
     if checks.ended_numb(engine, client, fact.session):
@@ -38,6 +39,13 @@ def ended(engine: "Engine", client: int, fact: SessionEnded) -> None:
         alerts.raise_alert(engine, client, Cause.LAPSED, safety.LAPSED_SAID, "-")
 
 
+def _worn(engine: "Engine", client: int, session: str) -> list[BandsOn]:
+    """The spells of bands of a session, without those that, as the client says, never were."""
+    never = {one.spell for one in facts.current(engine.store, BandsOff, client, session=session, why=NOT_ON)}
+    on = facts.current(engine.store, BandsOn, client, session=session)
+    return [one for one in on if one.spell not in never]
+
+
 def said_numb(engine: "Engine", client: int, at: datetime) -> None:
     """Numb, tingling, cold or blue: asked again ten minutes later, whatever is said until then."""
     if duties.next_talk(engine.store, client, "still_numb") is None:
@@ -46,6 +54,8 @@ def said_numb(engine: "Engine", client: int, at: datetime) -> None:
 
 def came_off(engine: "Engine", client: int, fact: BandsOff) -> None:
     """The ten minutes count from the bands coming off."""
+    if fact.why == NOT_ON and not _worn(engine, client, fact.session):
+        duties.unplan_session(engine.store, client, "morning", fact.session)
     if duties.next_talk(engine.store, client, "still_numb") is not None:
         duties.unplan(engine.store, client, "still_numb")
         _ask_still_numb(engine, client, fact.at)

@@ -3,7 +3,7 @@
 from datetime import datetime, timedelta
 from typing import TYPE_CHECKING
 
-from bot.engine import status
+from bot.engine import never_on, status
 from conversations.protocol import Choice, Say
 from conversations.words import engine as words
 from conversations.words import safety
@@ -164,7 +164,8 @@ def _also(engine: "Engine", alert: OpenAlert) -> str:
 
 def _banded(engine: "Engine", client: Person) -> str:
     long = _on_for(engine, client)
-    return "" if long is None else words.ALERT_BANDED.format(long=long)
+    text = words.ALERT_MAYBE if never_on.alarm(engine, client.id) is not None else words.ALERT_BANDED
+    return "" if long is None else text.format(long=long)
 
 
 def _on_for(engine: "Engine", client: Person) -> str | None:
@@ -177,7 +178,9 @@ def _bands(engine: "Engine", reader: Person, client: Person, alert: OpenAlert) -
     """Whether they are on now, for what may have to do with them; nothing when none were on that day."""
     watches, long = duties.watches(engine.store, client.id), _on_for(engine, client)
     if watches:
-        return words.ALERT_BANDS_ON.format(at=_clock(engine, reader, watches[0].on_at), long=long)
+        known = never_on.alarm(engine, client.id) is None
+        line = words.ALERT_BANDS_ON if known else words.ALERT_MAYBE_ON
+        return line.format(at=_clock(engine, reader, watches[0].on_at), long=long)
     off = facts.latest(engine.store, BandsOff, client.id)
     if off is None or off.at < alert.raised_at - SAME_DAY:
         return ""

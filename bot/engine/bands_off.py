@@ -3,11 +3,12 @@
 from datetime import datetime
 from typing import TYPE_CHECKING
 
-from bot.engine import turns
-from conversations.answers.taken_off import Off, taken_off
+from bot.engine import never_on, turns
+from conversations.answers.taken_off import Off, says_never_on, taken_off
 from conversations.protocol import BandsCameOff, Say
 from conversations.words import engine as words
-from core.facts import BandsOff
+from conversations.words import session as session_words
+from core.facts import NOT_ON, BandsOff
 from core.store import duties, threads
 from core.store.duties import Watch
 from core.store.mail import Priority
@@ -20,13 +21,15 @@ if TYPE_CHECKING:
 ASKING = ("session", "trouble")  # talks that ask themselves whether the bands are off
 
 
-def came_off(engine: "Engine", person: Person, watch: Watch, at: datetime) -> None:
+def came_off(engine: "Engine", person: Person, watch: Watch, at: datetime, never: bool = False) -> None:
     """They are off, by a word that no talk had asked for: stored, thanked, and whoever asks need not any more."""
-    turns.record(engine, person.id, BandsOff(at, watch.session, watch.spell, "time"))
-    engine.say(person, Say(words.TIME_UP_THANKS), at, Priority.SESSION)
+    why = NOT_ON if never and never_on.alarm(engine, person.id) is not None else "time"
+    thanks = session_words.NEVER_ON if why == NOT_ON else words.TIME_UP_THANKS
+    turns.record(engine, person.id, BandsOff(at, watch.session, watch.spell, why))
+    engine.say(person, Say(thanks), at, Priority.SESSION)
     for name in ASKING:
         if (talk := threads.live_in(engine.store, person.id, name)) is not None:
-            turns.deliver(engine, person, talk, BandsCameOff(at, watch.spell))
+            turns.deliver(engine, person, talk, BandsCameOff(at, watch.spell, why == NOT_ON))
 
 
 def said_off(engine: "Engine", person: Person, text: str, at: datetime) -> bool:
@@ -36,5 +39,5 @@ def said_off(engine: "Engine", person: Person, text: str, at: datetime) -> bool:
     if not watches or asked or taken_off(text, asked=False) is not Off.BOTH:
         return False
     for watch in watches:
-        came_off(engine, person, watch, at)
+        came_off(engine, person, watch, at, says_never_on(text))
     return True

@@ -87,6 +87,15 @@ def bands_off(engine: "Engine", person: Person, rest: str, now: datetime) -> Non
     came_off(engine, person, watch, now)
 
 
+def never_on(engine: "Engine", person: Person, rest: str, now: datetime) -> None:
+    """The other button under it, where nobody had said that they are on."""
+    watch = duties.watch_by_id(engine.store, int(rest))
+    if watch is None or watch.person != person.id:
+        engine.say(person, Say(words.TIME_UP_THANKS), now)
+        return
+    came_off(engine, person, watch, now, never=True)
+
+
 def alert_tapped(engine: "Engine", coach: Person, rest: str, now: datetime) -> None:
     """A button under an alert: what, and which."""
     what, _, number = rest.partition(":")
@@ -106,6 +115,7 @@ Done = Callable[["Engine", Person, str, datetime], None]
 # The engine's own buttons: what each asks the gate for, about whom, and what it does.
 BUTTONS: dict[str, tuple[Action, Whom, Done]] = {
     "bands_off": (Action.TALK, lambda engine, person, rest: person, bands_off),
+    "never_on": (Action.TALK, lambda engine, person, rest: person, never_on),
     "fix": (Action.TALK, lambda engine, person, rest: person, corrections.chosen),
     "send_line": (Action.TALK, lambda engine, person, rest: person, idle.send),
     "alert": (Action.TAKE_ALERT, _client_of_alert, alert_tapped),

@@ -4,9 +4,9 @@ from datetime import datetime, timedelta
 from functools import partial
 from typing import TYPE_CHECKING
 
-from bot.engine import alerts, bands, quiet, turns
+from bot.engine import alerts, bands, never_on, quiet, turns
 from bot.engine.coach import digest
-from conversations.protocol import Alert, Choice, Say, TimeIsUp, Woke
+from conversations.protocol import Alert, Say, TimeIsUp, Woke
 from conversations.words import engine as words
 from core.cuffs import CallKind, next_call
 from core.plans import Region
@@ -56,7 +56,12 @@ TALKS_AT_ONCE = 20  # then whoever wrote meanwhile is answered first; own choice
 LATE = timedelta(minutes=1)  # a call later than this: we were away; own caution, no source
 MADE_BESIDE = ("weekly", digest.ASKED)
 MADE_WITHIN = timedelta(minutes=10)  # what is made in a process of its own is done by then; own choice
-SILENCE = (Cause.BANDS_ON, Cause.QUIET_SET, Cause.AWAY)  # the coach knows by these that no word comes
+SILENCE = (
+    Cause.BANDS_ON,
+    Cause.QUIET_SET,
+    Cause.MAYBE_ON,
+    Cause.AWAY,
+)  # the coach knows by these that no word comes
 
 
 def all_due(engine: "Engine", now: datetime) -> None:
@@ -93,8 +98,7 @@ def call(engine: "Engine", watch: Watch, now: datetime) -> None:
     minutes = round((now - watch.on_at).total_seconds() / 60)
     late = now - watch.next_at > LATE
     text = words.TIME_UP_AWAY if late else words.TIME_UP[min(watch.calls, 3)].format(minutes=minutes)
-    off = Choice(words.TIME_UP_LABEL, f"bands_off:{watch.id}")
-    engine.say(person, Say(text, (off,)), now, Priority.ALERT)
+    engine.say(person, Say(text, never_on.buttons(engine, watch)), now, Priority.ALERT)
     duties.called(engine.store, watch, _next(watch, now))
     session = threads.live_in(engine.store, person.id, "session")
     # Before the alert, which would end the session in other words.

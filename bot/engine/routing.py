@@ -77,7 +77,9 @@ def too_fast(engine: "Engine", person: Person, incoming: Incoming, now: datetime
 def stops(engine: "Engine", person: Person, incoming: Incoming) -> bool:
     """Whether a tap is one that ends something at once."""
     button = threads.button(engine.store, incoming.token, person.id) if incoming.token else None
-    return button is not None and (button.value == "stop" or button.value.startswith(("bands_off", "alert")))
+    return button is not None and (
+        button.value == "stop" or button.value.startswith(("bands_off", "never_on", "alert"))
+    )
 
 
 def stranger(engine: "Engine", incoming: Incoming, now: datetime) -> None:

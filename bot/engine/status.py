@@ -10,6 +10,7 @@ from conversations.words.counts import counts_text
 from core.calendar.zones import local
 from core.facts import (
     LAPSED,
+    NOT_ON,
     WORKED,
     CalendarChanged,
     Detail,
@@ -75,7 +76,7 @@ def _ended(engine: "Engine", client: Person, session: str) -> str:
     end = facts.latest(engine.store, SessionEnded, client.id, session=session)
     if end is None or end.why in WORKED:
         return ""
-    return words.LEFT if end.why == LAPSED else words.STOPPED
+    return {LAPSED: words.LEFT, NOT_ON: words.NEVER_ON}.get(end.why, words.STOPPED)
 
 
 def sets_line(sets: list[SetDone]) -> str:

@@ -6,7 +6,7 @@ from typing import TYPE_CHECKING, Any
 
 import msgspec
 
-from bot.engine import aftercare, bands, briefs, clearances, gate, screenings, status
+from bot.engine import aftercare, bands, briefs, clearances, gate, never_on, screenings, status
 from bot.engine.coach import pauses
 from conversations.catalogue import CATALOGUE
 from conversations.protocol import (
@@ -32,7 +32,7 @@ from conversations.words import covering as covering_words
 from conversations.words import engine as words
 from core.cuffs.limbs import banded
 from core.cuffs.limits import calls
-from core.facts import BandsOff, BandsOn, Fact, Noticed, SessionEnded, SetDone
+from core.facts import NOT_ON, BandsOff, BandsOn, Fact, Noticed, SessionEnded, SetDone
 from core.plans import Exercise
 from core.safety.causes import bars_training
 from core.store import duties, facts, people, threads
@@ -236,6 +236,8 @@ def record(engine: "Engine", person: int, fact: Fact, message: int | None = None
         case BandsOff():
             duties.unwatch(engine.store, person, fact.session, fact.spell)
             aftercare.came_off(engine, person, fact)
+            if fact.why == NOT_ON:
+                never_on.settle(engine, person, fact)
         case Noticed(kind=kind) if kind in SAID_NUMB:
             aftercare.said_numb(engine, person, fact.at)
         case SessionEnded():

@@ -25,6 +25,11 @@ NOT_ON = re.compile(
     r"\b(?:not|never|weren't|aren't|wasn't|isn't) (?:even |yet |put )*on\b|\bnever put\b|\bnot wearing\b",
     re.IGNORECASE,
 )
+NEVER_ON = re.compile(
+    r"\b(?:never|didn't|did not) (?:even |really |actually )?(?:put|had|have|wore|wear|got|get|start|begin|began)"
+    r"|\b(?:not|never|weren't|aren't|wasn't|isn't) (?:even |yet |put |actually )*on\b|\bnot wearing\b",
+)
+ANY_MORE = re.compile(r"\b(?:any ?more|any longer|now|took|taken|off)\b")
 SAYS_OFF = re.compile(r"\b(?:off|removed|undone|unstrapped)\b", re.IGNORECASE)
 DOUBTS = re.compile(
     r"\b(?:not|no|can'?t|cannot|won'?t|isn'?t|aren'?t|doesn'?t|don'?t|didn'?t|wait|later|almost|nearly|soon|half"
@@ -65,6 +70,12 @@ def off_unasked(text: str) -> bool:
     """Whether words that nobody asked for name bands that came off ("my form was off" does not)."""
     said = text.strip().casefold().replace("’", "'")
     return NAMED_OFF.search(said) is not None and taken_off(text, asked=False) in (Off.BOTH, Off.ONE)
+
+
+def says_never_on(text: str) -> bool:
+    """Whether the words say that bands that may be on never were; "not on any more" says that they had been."""
+    said = text.casefold().replace("’", "'")
+    return NEVER_ON.search(said) is not None and ANY_MORE.search(said) is None
 
 
 def plainly_off(text: str) -> bool:

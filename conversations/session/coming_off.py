@@ -9,12 +9,14 @@ from conversations.words import session as words
 from core.safety.causes import Cause
 
 QUIET = "quiet"  # why a spell of bands ended, stored
+NEVER_ON = "never_on"  # the value of a button, stored
 OFF_EARLY = "off_early"  # stored: they came off before they were to
 
 
 def off(state: State, text: str) -> Say:
-    """Ask for the bands to come off."""
-    return say(text, f"off.{state.spell_id}", Choice(words.BANDS_OFF_LABEL, "off"))
+    """Ask for the bands to come off, or whether they ever were on."""
+    never = (Choice(words.NEVER_ON_LABEL, NEVER_ON),) if state.maybe_on else ()
+    return say(text, f"off.{state.spell_id}", Choice(words.BANDS_OFF_LABEL, "off"), *never)
 
 
 def went_quiet(state: State, now: datetime, asked: tuple[Say, ...]) -> Turn[State]:
@@ -42,5 +44,7 @@ def _quiet_in(state: State) -> str:
 def no_answer(state: State, said: str) -> Turn[State]:
     """Asked with bands on, and no answer: bands off, the session ends, the coach hears when it was."""
     state = replace(state, phase=Phase.OFF, why=QUIET, after=After.END)
-    alert = Alert(Cause.QUIET_SET, said, words.QUIET_ALARM)
-    return turn(state, off(state, words.QUIET_ALARM), effects=(alert,))
+    cause, told = Cause.QUIET_SET, words.QUIET_ALARM
+    if state.maybe_on:
+        cause, told = Cause.MAYBE_ON, words.MAYBE_ALARM
+    return turn(state, off(state, told), effects=(Alert(cause, said, told),))

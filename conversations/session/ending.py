@@ -4,7 +4,7 @@ from dataclasses import replace
 from datetime import datetime
 
 from conversations.answers import Unclear, choice, whole_number
-from conversations.answers.taken_off import Off, taken_off
+from conversations.answers.taken_off import Off, says_never_on, taken_off
 from conversations.protocol import BandsCameOff, Begin, Effect, Record, Said, Say, TimeIsUp, Turn
 from conversations.session import coming_off, counting, fitting, going_on, sets, tally
 from conversations.session.correcting import is_correction, named_set
@@ -23,7 +23,7 @@ from conversations.session.timing import pause_of
 from conversations.words import session as words
 from conversations.words import trouble
 from conversations.words.answers import unclear
-from core.facts import WORKED, BandsOff, SessionEnded
+from core.facts import NOT_ON, WORKED, BandsOff, SessionEnded
 from core.plans import Scheme
 
 DONE, TIME = WORKED
@@ -44,18 +44,24 @@ def _off_said(state: State, event: Said) -> Turn[State]:
     """Only a tap, or words that say so, are off; "ok" is asked about, everything else is about counts."""
     if state.between is not None and event.text.strip().lower().rstrip(".!") in counting.YES_OR_NO:
         return counting.typed(state, event)
-    said = taken_off(event.text, asked=state.asked_both)
+    never = state.maybe_on and (event.text == coming_off.NEVER_ON or says_never_on(event.text))
+    said = Off.BOTH if never else taken_off(event.text, asked=state.asked_both)
     if said is Off.BOTH:
-        return bands_off(state, event.at)
+        return _never_on(state, event.at) if never else bands_off(state, event.at)
     if said is Off.NOT_ABOUT_IT:
         return counting.typed(state, event)
     state = replace(state, asked_both=said is Off.PERHAPS)
     return turn(state, coming_off.off(state, trouble.NOT_BOTH[said]))
 
 
-def bands_off(state: State, at: datetime) -> Turn[State]:
+def _never_on(state: State, at: datetime) -> Turn[State]:
+    """After the alarm: they never were. Where others of this session were, it ends as any other does."""
+    return bands_off(state, at, NOT_ON) if state.worn else going_on.never_on(state, at)
+
+
+def bands_off(state: State, at: datetime, why: str = "") -> Turn[State]:
     """They are off: store it, and go on."""
-    fact = BandsOff(at, state.brief.session, state.spell_id, state.why)
+    fact = BandsOff(at, state.brief.session, state.spell_id, why or state.why)
     state = replace(state, off_at=at, on_at=None, asked_both=False, maybe_on=False, cut=_cut(state))
     onward_turn = onward(state, at)
     return replace(onward_turn, effects=(Record(fact), *onward_turn.effects))
@@ -65,6 +71,8 @@ def came_off(state: State, event: BandsCameOff) -> Turn[State]:
     """They came off by another way (a watch's own button)."""
     if event.spell != state.spell_id or state.on_at is None:
         return turn(state)
+    if event.never and not state.worn:
+        return Turn(None, (), (Record(SessionEnded(event.at, state.brief.session, NOT_ON)),))
     why = state.why if state.phase is Phase.OFF else TIME
     state = replace(state, off_at=event.at, on_at=None, maybe_on=False, why=why, rest_until=None)
     state = replace(state, cut=_cut(state))

@@ -8,9 +8,8 @@ from conversations.answers import Unclear, Why
 from conversations.protocol import Choice, Effect, Record, Said, Say, Turn
 from conversations.session.state import Phase, State, banded_limbs, say, turn
 from conversations.words import session as words
-from core.facts import BandsOff, BandsOn
+from core.facts import NOT_ON, BandsOff, BandsOn, SessionEnded
 
-NOT_ON = "not_on"  # why a spell of bands that may have been on ended, stored
 TOO_EARLY = "too_early"  # they went on before they were asked for, stored
 SAYS_ON = re.compile(r"\b(?:onn?|yes|yep|done|ready|loosened|ok(?:ay)?)\b", re.IGNORECASE)
 SAYS_NOT = re.compile(
@@ -84,7 +83,7 @@ def said(state: State, event: Said) -> Turn[State] | None:
 
 def put_on(state: State, event: Said) -> tuple[State, tuple[Effect, ...]]:
     """They are on. A new fit without taking them off, and bands counted as on already, keep their clock."""
-    state = replace(state, band=_band(state, event.text), maybe_on=False)
+    state = replace(state, band=_band(state, event.text), maybe_on=False, worn=True)
     if state.on_at is not None:
         return state, ()
     return _counted(state, event.at)
@@ -111,6 +110,13 @@ def _not_on(state: State, at: datetime) -> Turn[State]:
     return turn(state, say(words.NOT_ON_YET, _id(state), *_buttons(state)), effects=(Record(fact),))
 
 
+def never_on(state: State, at: datetime) -> Turn[State]:
+    """No band was ever on in this session: it is over, and there is nothing to ask about."""
+    session, spell = state.brief.session, state.spell_id
+    facts = (BandsOff(at, session, spell, NOT_ON), SessionEnded(at, session, NOT_ON))
+    return Turn(None, (Say(words.NEVER_ON),), tuple(Record(fact) for fact in facts))
+
+
 def says_on(text: str) -> bool:
     """Whether words that nobody asked for say that bands are on."""
     return NAMES_BANDS_ON.search(text) is not None and SAYS_NOT.search(text) is None
@@ -118,5 +124,5 @@ def says_on(text: str) -> bool:
 
 def too_early(state: State, at: datetime) -> tuple[State, tuple[Effect, ...]]:
     """On while they are to stay off: counted, and to come off again first."""
-    state = replace(state, phase=Phase.OFF, spell=state.spell + 1, why=TOO_EARLY, off_at=None)
+    state = replace(state, phase=Phase.OFF, spell=state.spell + 1, why=TOO_EARLY, off_at=None, worn=True)
     return _counted(state, at)

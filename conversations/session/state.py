@@ -121,6 +121,7 @@ class State:
     heard_at: datetime | None = None
     fit_at: datetime | None = None  # when the bands of this spell were asked for
     maybe_on: bool = False  # nobody said that they are on; they are counted as if they were
+    worn: bool = False  # bands were on in this session, by the client's own word
     hurt_said: str = ""  # word for word
     cut: bool = False  # bands came off at their limit, so that a movement was not done whole
 

@@ -83,6 +83,10 @@ TOLD = {
     Cause.QUIET_SET: (
         "Bands off if they are on. I haven't heard from you, so your coach is being told. Unwell? Call {number}."
     ),
+    Cause.MAYBE_ON: (
+        "Bands off if they are on. I asked whether they are and heard nothing, so your coach is being told. Never on? "
+        "Write: not on. Unwell? Call {number}."
+    ),
     Cause.AWAY: "Bands off, if they are still on. I was away for a while; that was me, not you. Are they off?",
     Cause.BROKEN: "Bands off, please. Something broke on my side, not yours. Your coach is being told.",
     Cause.PRESSURE_EMERGENCY: (
@@ -211,6 +215,7 @@ COACH_READS = {
     Cause.UNSEEN_REFILL: "the refill can't be seen; may they train without?",
     Cause.BANDS_ON: "bands on too long",
     Cause.QUIET_SET: "went quiet with bands on",
+    Cause.MAYBE_ON: "no word since 'bands on'",
     Cause.AWAY: "the program was away while bands were on",
     Cause.BROKEN: "the program failed while bands may be on",
     Cause.PRESSURE_EMERGENCY: "very high blood pressure with signs",

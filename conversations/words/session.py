@@ -140,6 +140,12 @@ REST_LEFT = "Rest: {left} s"
 QUIET = "All right? Bands off if not. Tap when the set is done."
 QUIET_ALARM = "No answer, so I'm telling your coach. Bands off now, please. Tap when they are off."
 QUIET_SAID = "No answer during set {set} of {name}, bands on"
+MAYBE_ALARM = (
+    "No answer, so I'm telling your coach. Bands off now, please, and tap. Never put them on? Say so: that ends "
+    "the alarm."
+)
+NEVER_ON_LABEL = "They were never on"
+NEVER_ON = "Good to know; I tell your coach that nothing was on. Write 'start' when you want to train."
 BANDS_OFF = "Done. Bands off now, and tap."
 BANDS_OFF_TIME = "Time's nearly up, so no more sets here. Bands off now, and tap."
 OFF_FIRST = "Bands off first, please, and tap. If one won't come off, write: stuck."

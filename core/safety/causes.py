@@ -34,6 +34,7 @@ class Cause(StrEnum):
     UNSEEN_REFILL = "unseen_refill"
     BANDS_ON = "bands_on"  # too long, no word
     QUIET_SET = "quiet_set"
+    MAYBE_ON = "maybe_on"  # asked to put bands on, and no word: nobody knows whether they are
     AWAY = "away"  # the program was away while bands were on
     BROKEN = "broken"  # the program failed while bands were on
     # before and after
@@ -84,6 +85,7 @@ NOW = frozenset(
         Cause.CHECKS_FAILED,
         Cause.BANDS_ON,
         Cause.QUIET_SET,
+        Cause.MAYBE_ON,
         Cause.AWAY,
         Cause.BROKEN,
         Cause.PRESSURE_EMERGENCY,
@@ -124,6 +126,7 @@ OBSERVED = frozenset(
         Cause.NO_WORD,
         Cause.BANDS_ON,
         Cause.QUIET_SET,
+        Cause.MAYBE_ON,
         Cause.AWAY,
         Cause.BROKEN,
         Cause.CHECKS_FAILED,

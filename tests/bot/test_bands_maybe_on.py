@@ -7,7 +7,7 @@ import pytest
 from core.facts import BandsOff, BandsOn
 from core.safety.causes import Cause
 from core.store import duties, facts
-from tests.practice import CLIENT, COACH, Practice
+from tests.practice import CLIENT, COACH, SECOND, Practice
 
 
 def asked_to_put_them_on(practice: Practice) -> None:
@@ -38,7 +38,7 @@ def test_no_word_after_bands_on_is_asked_about_and_then_the_coach_hears(practice
     ]  # from when they were asked for
     assert causes(practice) == []
     practice.later(seconds=60)
-    assert causes(practice) == [Cause.QUIET_SET]
+    assert causes(practice) == [Cause.MAYBE_ON]
     assert "Bands off now" in practice.newest(CLIENT).text
     assert 'No answer to "Are the bands on?"' in practice.heard(COACH)[-1]
 
@@ -98,3 +98,114 @@ def test_bands_on_without_a_session_come_off_first_and_are_called_for(practice: 
 def test_other_words_about_bands_put_nothing_on(practice: Practice, text: str) -> None:
     practice.types(CLIENT, text)
     assert duties.watches(practice.stage.engine.store, practice.client) == []
+
+
+# --- after the alarm --------------------------------------------------------------------------------------------
+NEVER = "They were never on"
+SAID_NEVER = ("not on", "never put them on", "They weren’t on", "sorry, I didn't start, bands not on", NEVER)
+
+
+def nothing_is_left(practice: Practice) -> None:
+    """No alert, no watch, no question about a session that never was, the coach told, and training is open again."""
+    store = practice.stage.engine.store
+    assert causes(practice) == []
+    assert duties.watches(store, practice.client) == []
+    assert [one.why for one in facts.current(store, BandsOff, practice.client)] == ["not_on"]
+    assert "nothing to do" in practice.newest(COACH).text
+    heard = len(practice.heard(COACH))
+    practice.types(CLIENT, "start")
+    assert "Anything new since" in practice.newest(CLIENT).text
+    practice.types(CLIENT, "cancel")
+    practice.later(days=3)
+    assert not any("since training" in text or "day after" in text for text in practice.heard(CLIENT))
+    assert not any("never" in text for text in practice.heard(COACH)[heard:])
+
+
+@pytest.mark.parametrize("minutes", [6.2, 7, 12.1, 40])
+@pytest.mark.parametrize("text", SAID_NEVER)
+def test_never_on_ends_the_alarm_by_itself(practice: Practice, minutes: float, text: str) -> None:
+    asked_to_put_them_on(practice)
+    practice.later(minutes=minutes)
+    practice.types(CLIENT, text)
+    assert "nothing was on" in practice.newest(CLIENT).text
+    nothing_is_left(practice)
+
+
+@pytest.mark.parametrize("minutes", [6.2, 40])
+def test_so_does_its_button_also_after_a_restart(practice: Practice, minutes: float) -> None:
+    asked_to_put_them_on(practice)
+    practice.later(minutes=minutes)
+    practice.stage.engine.resume()
+    practice.settle()
+    practice.taps(CLIENT, NEVER)
+    nothing_is_left(practice)
+
+
+def test_never_on_said_hours_later_when_the_session_is_closed(practice: Practice) -> None:
+    asked_to_put_them_on(practice)
+    practice.later(hours=3)
+    practice.types(CLIENT, "I never put them on")
+    assert causes(practice) == []
+    assert "nothing to do" in practice.newest(COACH).text
+
+
+@pytest.mark.parametrize(
+    "text", ["off", "bands are off", "not on any more", "they are not on now, took them off"]
+)
+def test_off_after_the_alarm_leaves_it_to_the_coach(practice: Practice, text: str) -> None:
+    asked_to_put_them_on(practice)
+    practice.later(minutes=7)
+    practice.types(CLIENT, text)
+    assert causes(practice) == [Cause.MAYBE_ON]
+    assert duties.watches(practice.stage.engine.store, practice.client) == []
+
+
+def test_no_is_asked_about_with_both_answers(practice: Practice) -> None:
+    asked_to_put_them_on(practice)
+    practice.later(minutes=7)
+    practice.types(CLIENT, "no")
+    labels = [label for row in practice.newest(CLIENT).buttons for label, _ in row]
+    assert labels[:2] == ["Bands are off", NEVER]
+    assert causes(practice) == [Cause.MAYBE_ON]
+
+
+def test_the_coach_reads_that_nobody_knows(practice: Practice) -> None:
+    asked_to_put_them_on(practice)
+    practice.later(minutes=7)
+    text = practice.newest(COACH).text
+    assert text.startswith("Ruta: no word since 'bands on' · bands may be on, 6 min\n")
+    assert "Bands: asked for at 18:00 (6 min ago); nobody said that they went on" in text
+
+
+def test_whoever_was_called_hears_that_it_is_over(practice: Practice) -> None:
+    asked_to_put_them_on(practice)
+    practice.later(minutes=12)
+    assert "not answered yet (2)" in practice.newest(SECOND).text
+    practice.taps(SECOND, "I am on it")
+    practice.types(CLIENT, "never put them on")
+    assert "nothing to do" in practice.newest(SECOND).text
+    practice.later(days=2)
+    assert not any("Still open" in text for text in practice.heard(SECOND))
+
+
+def test_bands_that_went_on_in_this_session_are_asked_about_though_the_next_ones_were_not(
+    practice: Practice,
+) -> None:
+    practice.in_a_set()
+    practice.types(CLIENT, "too tight")
+    practice.taps(CLIENT, "Bands are off")
+    practice.later(minutes=9, seconds=10)
+    assert causes(practice) == [Cause.MAYBE_ON]
+    practice.types(CLIENT, "not on")
+    assert causes(practice) == []
+    assert "A few short questions" in practice.heard(CLIENT)[-2]
+    practice.later(days=1)
+    assert any("day after training" in text for text in practice.heard(CLIENT))
+
+
+def test_other_alerts_stay_when_that_one_ends(practice: Practice) -> None:
+    asked_to_put_them_on(practice)
+    practice.later(minutes=7)
+    practice.types(CLIENT, "my chest hurts")
+    practice.types(CLIENT, "not on")
+    assert causes(practice)[-1] is Cause.EMERGENCY

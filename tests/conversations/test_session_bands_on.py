@@ -48,7 +48,7 @@ def test_a_question_about_it_is_no_answer() -> None:
     p.waits()
     assert p.heard == words.MAYBE_ON
     p.waits()
-    assert words.QUIET_ALARM in p.heard
+    assert words.MAYBE_ALARM in p.heard
 
 
 def test_after_loosening_the_question_is_about_the_fit_and_not_to_put_them_on() -> None:

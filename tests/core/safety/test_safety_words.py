@@ -30,6 +30,7 @@ WITH_BANDS = frozenset(
         Cause.UNSEEN_REFILL,
         Cause.BANDS_ON,
         Cause.QUIET_SET,
+        Cause.MAYBE_ON,
         Cause.AWAY,
         Cause.BROKEN,
     }
