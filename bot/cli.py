@@ -5,16 +5,52 @@ import logging
 import os
 import sys
 import tempfile
+from collections.abc import Callable
 from importlib import import_module
 from pathlib import Path
-from typing import Any
+from typing import Any, NoReturn
 
 from bot.config import Wrong, stored_in
 from bot.keyed import key_in
 from core.store import keys
 
 Commands = Any  # argparse keeps the type of its subparsers to itself
-Parser = argparse.ArgumentParser
+MOST_DAYS = 366  # of an invented practice; a day takes about a second
+HIGHEST_SEED = 2**32 - 1
+
+
+class Parser(argparse.ArgumentParser):
+    """Wrong use is one line and exit code 2; how it is used is a --help away."""
+
+    def error(self, message: str) -> NoReturn:
+        """Say what is wrong."""
+        self.exit(2, f"{self.prog}: {message} (--help says more)\n")
+
+
+def _whole(low: int, high: int) -> Callable[[str], int]:
+    """A whole number within these bounds, in plain figures."""
+
+    def read(text: str) -> int:
+        if text.isascii() and text.isdigit() and len(text) <= len(str(high)) and low <= int(text) <= high:
+            return int(text)
+        raise argparse.ArgumentTypeError(f"{text!r} is no whole number from {low} to {high}")
+
+    return read
+
+
+def _path(text: str) -> Path:
+    """A file or folder; "" would be the folder one stands in."""
+    if not text.strip() or "\0" in text:
+        raise argparse.ArgumentTypeError(f"{text!r} names nothing")
+    return Path(text)
+
+
+def _name(text: str) -> str:
+    """Somebody's name or number; "" would fit everybody."""
+    if not text.strip():
+        raise argparse.ArgumentTypeError(f"{text!r} names nobody")
+    return text.strip()
+
 
 WITHOUT_DATA = ("play", "advise")  # they open no practice, so they ask for no key
 
@@ -63,7 +99,7 @@ def _command(commands: Commands, name: str, module: str, does: str) -> Parser:
 def _on_data(command: Parser) -> Parser:
     """The one way to say which practice is meant."""
     command.add_argument(
-        "--db", type=Path, default=stored_in(), metavar="FILE", help="the database (default: CUFFLINE_DB)"
+        "--db", type=_path, default=stored_in(), metavar="FILE", help="the database (default: CUFFLINE_DB)"
     )
     return command
 
@@ -84,7 +120,9 @@ def _try(commands: Commands) -> None:
     )
     attempt.add_argument("--port", type=int, default=8042, help="port on 127.0.0.1 (8042; 0: any free one)")
     attempt.add_argument("--open", action="store_true", help="open the page in the browser")
-    attempt.add_argument("--db", type=Path, help="keep the data in this file (default: a temporary one)")
+    attempt.add_argument(
+        "--db", type=_path, metavar="FILE", help="keep the data in this file (default: a temporary one)"
+    )
 
 
 def _play(commands: Commands) -> None:
@@ -95,11 +133,15 @@ def _play(commands: Commands) -> None:
         default="practice",
         help="practice: two weeks of three clients; alert: one alert until somebody has dealt with it",
     )
-    play.add_argument("--days", type=int, default=14)
-    play.add_argument("--seed", type=int, default=1)
+    play.add_argument("--days", type=_whole(1, MOST_DAYS), default=14, metavar="N", help="how many (14)")
+    play.add_argument(
+        "--seed", type=_whole(0, HIGHEST_SEED), default=1, metavar="N", help="other people's luck (1)"
+    )
     play.add_argument("--quiet", action="store_true", help="only the digest at the end")
     picture = Path(tempfile.gettempdir()) / "cuffline-digest.png"
-    play.add_argument("--picture", type=Path, default=picture, help="where the digest's picture goes")
+    play.add_argument(
+        "--picture", type=_path, default=picture, metavar="FILE.png", help="where the digest's picture goes"
+    )
 
 
 def _advise(commands: Commands) -> None:
@@ -118,11 +160,13 @@ def _check(commands: Commands) -> None:
 
 def _report(commands: Commands) -> None:
     report = _as_json(_on_data(_command(commands, "report", "report", "write one client's report as a page")))
-    report.add_argument("name", metavar="NAME", help="the client, by name, a part of it, or #number")
+    report.add_argument(
+        "name", type=_name, metavar="NAME", help="the client, by name, a part of it, or #number"
+    )
     report.add_argument(
         "-o",
         "--output",
-        type=Path,
+        type=_path,
         metavar="FILE.pdf",
         help="the page (.pdf or .png; default: its sentences)",
     )
@@ -131,8 +175,8 @@ def _report(commands: Commands) -> None:
 def _digest(commands: Commands) -> None:
     digest = _as_json(_on_data(_command(commands, "digest", "digest", "print a coach's week")))
     digest.add_argument("--week", metavar="2026-W05", help="an ISO week (default: the last whole one)")
-    digest.add_argument("--coach", metavar="NAME", help="this coach only, by name or number")
-    digest.add_argument("-o", "--output", type=Path, metavar="FILE.png", help="draw the picture instead")
+    digest.add_argument("--coach", type=_name, metavar="NAME", help="this coach only, by name or number")
+    digest.add_argument("-o", "--output", type=_path, metavar="FILE.png", help="draw the picture instead")
 
 
 def _export(commands: Commands) -> None:
@@ -142,21 +186,21 @@ def _export(commands: Commands) -> None:
         "export",
         "write the records, a CSV file a table, and sessions.csv, into a new folder",
     )
-    _on_data(export).add_argument("folder", type=Path, metavar="DIR")
+    _on_data(export).add_argument("folder", type=_path, metavar="DIR")
 
 
 def _backup(commands: Commands) -> None:
     backup = _on_data(
         _command(commands, "backup", "backup", "copy the database to FILE while the bot goes on")
     )
-    backup.add_argument("file", type=Path, metavar="FILE", help="a new file")
+    backup.add_argument("file", type=_path, metavar="FILE", help="a new file")
 
 
 def _restore(commands: Commands) -> None:
     restore = _command(
         commands, "restore", "restore", "put a backup in the database's place, keep the old one"
     )
-    _on_data(restore).add_argument("file", type=Path, metavar="FILE", help="the backup")
+    _on_data(restore).add_argument("file", type=_path, metavar="FILE", help="the backup")
 
 
 def _encrypt(commands: Commands) -> None:

@@ -58,7 +58,7 @@ class Config:
 
 def stored_in(environment: Mapping[str, str] = os.environ) -> Path:
     """The database file as set, or the default; not checked."""
-    return Path(environment.get("CUFFLINE_DB", "cuffline.db")).expanduser()
+    return Path(environment.get("CUFFLINE_DB", "").strip() or "cuffline.db").expanduser()
 
 
 def backups_in(db: Path, environment: Mapping[str, str] = os.environ) -> Path:

@@ -6,6 +6,7 @@ import re
 from datetime import UTC, datetime, timedelta
 from pathlib import Path
 
+from bot.config import Wrong
 from bot.local.messages import ChatMessage
 from bot.local.phone import Phone
 from bot.play import alert
@@ -120,5 +121,8 @@ def report(stage: Stage, picture: Path) -> None:
     pictures = [message.photo for message in history if message.photo]
     print("\n" + (digests[-1] if digests else "No digest."))
     if pictures:
-        picture.write_bytes(pictures[-1])
+        try:
+            picture.write_bytes(pictures[-1])
+        except OSError as problem:
+            raise Wrong([f"{picture}: {problem.strerror}"]) from None
         print(f"\nIts picture is in {picture}")

@@ -2,6 +2,7 @@
 
 import argparse
 import json
+import re
 from datetime import date, datetime, time, timedelta
 from pathlib import Path
 from typing import Any
@@ -16,12 +17,16 @@ from core.calendar.zones import instant, local
 from core.store import people, tables
 from core.store.people import Person
 
-# Times are milliseconds since 1970, and weeks before and after are looked at.
-FIRST_YEAR, LAST_YEAR = 1971, 9000
+FIRST_YEAR = 1971  # times are milliseconds since 1970, and weeks before are looked at
+
+
+WEEK = re.compile(r"([0-9]{4})-?W([0-9]{1,2})", re.IGNORECASE)
 
 
 def main(options: argparse.Namespace) -> int:
     """Print it for each coach (or the one named), or draw it."""
+    if options.json and options.output is not None:
+        raise Wrong(["--json and -o: one of the two"])
     with reading(options.db) as engine:
         coaches = _coaches(engine, options.coach)
         ends = [_end(options.week, coach, Clock().now()) for coach in coaches]
@@ -49,16 +54,19 @@ def _end(week: str | None, coach: Person, now: datetime) -> datetime:
     """Monday 0:00 after the week, by the coach's clock; the last whole week unless one is named."""
     today = local(now, coach.zone).date()
     monday = today - timedelta(days=today.weekday() + 7) if week is None else _monday(week)
+    if monday > today:
+        raise Wrong([f"--week: {week!r} has not begun yet"])
     return min(instant(monday + timedelta(days=7), time(0), coach.zone), now)
 
 
 def _monday(week: str) -> date:
+    found = WEEK.fullmatch(week.strip())
     try:
-        monday = datetime.strptime(f"{week}-1", "%G-W%V-%u").date()  # noqa: DTZ007 - a date has no zone
-    except ValueError:
+        monday = date.fromisocalendar(int(found[1]) if found else 0, int(found[2]) if found else 0, 1)
+    except ValueError:  # no such year has a week of this number, or nothing of the kind was typed
         raise Wrong([f"--week: {week!r} is no week; write it like 2026-W05 (ISO 8601)"]) from None
-    if not FIRST_YEAR <= monday.year <= LAST_YEAR:
-        raise Wrong([f"--week: {week!r} is too long ago or too far ahead"])
+    if monday.year < FIRST_YEAR:
+        raise Wrong([f"--week: {week!r} is too long ago"])
     return monday
 
 

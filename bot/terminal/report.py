@@ -21,6 +21,8 @@ KINDS = (".pdf", ".png")
 
 def main(options: argparse.Namespace) -> int:
     """Write the page, or print what it says."""
+    if options.json and options.output is not None:
+        raise Wrong(["--json and -o: one of the two"])
     if options.output is not None and options.output.suffix.lower() not in KINDS:
         raise Wrong([f"-o: {options.output} must end in .pdf or .png"])
     with reading(options.db) as engine:

@@ -23,6 +23,8 @@ def main(options: argparse.Namespace) -> int:
     """Check the backup, put it in place, say where the old one is."""
     db, file = options.db, options.file
     usable(file)
+    if db.exists() and file.samefile(db):
+        raise Wrong([f"{file}: that is the database itself, no backup of it"])
     with held.by_this_process(db):
         try:
             how = backups.verify(file)

@@ -87,3 +87,83 @@ def test_parsing_imports_nothing_slow() -> None:
     code = "import sys, bot.cli; bot.cli.parser(); print(' '.join(sys.modules))"
     loaded = subprocess.run([sys.executable, "-c", code], capture_output=True, text=True, check=True).stdout
     assert not {"telegram", "matplotlib", "dateparser", "numpy", "sqlite_utils"} & set(loaded.split())
+
+
+# --- senseless values ---
+def one_line(capsys: pytest.CaptureFixture[str], *arguments: str) -> str:
+    """What is said about wrong use, whether the parser or the command says it."""
+    try:
+        code: object = main(list(arguments))
+    except SystemExit as ended:
+        code = ended.code
+    said = capsys.readouterr()
+    assert (code, said.out, said.err.count("\n")) == (2, "", 1)
+    return said.err
+
+
+@pytest.mark.parametrize("days", ["-3", "0", "367", "1.5", "99999999999", "１４", "two", ""])
+def test_a_play_of_senseless_days_is_refused(days: str, capsys: pytest.CaptureFixture[str]) -> None:
+    said = one_line(capsys, "play", f"--days={days}")
+    assert f"{days!r} is no whole number from 1 to 366" in said
+
+
+@pytest.mark.parametrize("days", [1, 366])
+def test_the_fewest_and_the_most_days_can_be_played(days: int) -> None:
+    assert parser().parse_args(["play", f"--days={days}"]).days == days
+
+
+@pytest.mark.parametrize("seed", ["-1", "4294967296", "x", "1e3"])
+def test_a_seed_that_is_none_is_refused(seed: str, capsys: pytest.CaptureFixture[str]) -> None:
+    assert "--seed" in one_line(capsys, "play", f"--seed={seed}")
+
+
+@pytest.mark.parametrize("picture", ["x.txt", "none/x.png", "", "."])
+def test_a_picture_that_cannot_be_written_is_said_before_anything_is_played(
+    picture: str, tmp_path: Path, monkeypatch: pytest.MonkeyPatch, capsys: pytest.CaptureFixture[str]
+) -> None:
+    monkeypatch.chdir(tmp_path)
+    assert "--picture" in one_line(capsys, "play", f"--picture={picture}")
+
+
+@pytest.mark.parametrize(
+    "week",
+    ["2026-W99", "2026-W00", "2025-W53", "2026-05", "W05", "", "２０２６-W05", "9999-W52", "2026-W05-1"],
+)
+def test_a_week_that_is_none_or_has_not_begun_is_refused(
+    week: str, db: Path, capsys: pytest.CaptureFixture[str]
+) -> None:
+    said = one_line(capsys, "digest", "--db", str(db), f"--week={week}")
+    assert f"--week: {week!r}" in said
+
+
+@pytest.mark.parametrize("week", ["2026-W05", "2026-w5", "2020-W53"])
+def test_a_week_may_be_typed_shorter(week: str, db: Path, capsys: pytest.CaptureFixture[str]) -> None:
+    assert main(["digest", "--db", str(db), f"--week={week}"]) == 0
+
+
+@pytest.mark.parametrize(
+    "arguments",
+    [
+        ("digest", "--coach="),
+        ("digest", "--json", "-o", "x.png"),
+        ("report", "--json", "-o", "x.pdf", "ana"),
+        ("report", ""),
+        ("report", " "),
+        ("export", ""),
+        ("backup", ""),
+        ("restore", ""),
+        ("clients", "--db="),
+        ("try", "--db="),
+        ("try", "--port=abc"),
+        ("run", "now"),
+        ("play", "--scenario=storm"),
+        ("nonsense",),
+        (),
+    ],
+)
+def test_wrong_use_is_one_line(arguments: tuple[str, ...], capsys: pytest.CaptureFixture[str]) -> None:
+    assert one_line(capsys, *arguments)
+
+
+def test_a_database_is_no_backup_of_itself(db: Path, capsys: pytest.CaptureFixture[str]) -> None:
+    assert "that is the database itself" in refused(capsys, "restore", "--db", str(db), str(db))
