@@ -83,6 +83,7 @@ MAKERS: dict[str, Maker] = {
     "goal": read.goal,
     "by_coach": lambda about: about.person.role is Role.COACH,
     "planned_when": lambda about: (about.plan.when or "") if about.plan else "",
+    "clock_moves": lambda about: calendar.clock_moves(about.engine, about.client.id),
     "date_order": lambda about: status.detail(about.engine, about.person.id, "date_order", ""),
     "clock_face": lambda about: status.detail(about.engine, about.person.id, "clock_face", ""),
     "remind_before": lambda about: status.detail(about.engine, about.person.id, "remind_before", ""),

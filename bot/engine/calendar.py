@@ -82,6 +82,11 @@ def shown(engine: "Engine", client: Person, at: datetime) -> str:
     return date_words.moment(at, client.zone, face, DayOrder(order) if order else None)
 
 
+def clock_moves(engine: "Engine", client: int) -> list[tuple[datetime, str]]:
+    """When which zone's clock is planned to hold, the next first."""
+    return [(one.due_at, one.about["zone"]) for one in duties.planned(engine.store, client, "zone")]
+
+
 # --- planned and kept ---
 def planned_between(engine: "Engine", client: Person, start: datetime, end: datetime) -> list[Occurrence]:
     """The sessions that were planned from `start` up to `end`, each by the days that held at its time.

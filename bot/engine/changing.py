@@ -9,6 +9,7 @@ from bot.engine.coach import clients as whose
 from conversations.changing import Brief, is_change
 from conversations.changing.form import start
 from conversations.changing.meaning import meanings
+from conversations.changing.trips import back_to, end_of
 from conversations.protocol import Halted, Say
 from conversations.words import changing as words
 from conversations.words import dates as date_words
@@ -175,21 +176,36 @@ def session_of(engine: "Engine", client: Person, day: str, now: datetime) -> Occ
 def travel(engine: "Engine", person: Person, details: dict[str, Any], now: datetime) -> bool:
     """Another clock from now on, or for some days: then back by itself."""
     client = people.by_id(engine.store, details["client"])
-    duties.unplan(engine.store, client.id, "zone")
-    home, there = client.zone, details["zone"]
+    there, moves = details["zone"], calendar.clock_moves(engine, client.id)
     begins = (
         instant(date.fromisoformat(details["first"]), datetime.min.time(), there) if details["first"] else now
     )
+    duties.unplan(engine.store, client.id, "zone")
+    if details["last"]:
+        _until(engine, client, moves, begins, details, now)
     if begins <= now:
         go_by(engine, client, there, now)
     else:
         duties.plan(engine.store, client.id, "zone", {"zone": there}, begins, now)
-    if details["last"]:
-        ends = date.fromisoformat(details["last"]) + timedelta(days=1)
-        back = instant(ends, datetime.min.time(), home)
-        duties.plan(engine.store, client.id, "zone", {"zone": home}, max(back, begins), now)
     tell_other_side(engine, client, details, now)
     return False
+
+
+def _until(
+    engine: "Engine",
+    client: Person,
+    moves: list[tuple[datetime, str]],
+    begins: datetime,
+    details: dict[str, Any],
+    now: datetime,
+) -> None:
+    """The way back after the last day; trips said before stay where they have no days in common with this one."""
+    home = moves[-1][1] if moves else client.zone
+    ends = end_of(date.fromisoformat(details["last"]), home)
+    kept = [(at, zone) for at, zone in moves if not begins <= at <= ends]
+    after = back_to(moves, client.zone, details["zone"], ends)
+    for at, zone in [*kept, (max(ends, begins), after)]:
+        duties.plan(engine.store, client.id, "zone", {"zone": zone}, at, now)
 
 
 def go_by(engine: "Engine", client: Person, zone: str, now: datetime) -> None:

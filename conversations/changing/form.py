@@ -4,12 +4,13 @@ from dataclasses import replace
 from datetime import datetime, timedelta
 
 from conversations.answers import Unclear, choice, pick
-from conversations.changing.meaning import Meaning, Meanings, meanings, order_matters
-from conversations.changing.state import Brief, Draft
+from conversations.changing.meaning import meanings, order_matters
+from conversations.changing.state import Brief, Draft, Meaning, Meanings
 from conversations.form import Form, Outcome, dialogue
 from conversations.protocol import Choice, Do, Effect, Record, Said, Say
 from conversations.words import changing as words
 from conversations.words.planning import named
+from conversations.words.travelling import TRAVEL
 from core.calendar.limits import Limit
 from core.facts import CalendarChanged, CoachDid, Detail
 
@@ -48,6 +49,8 @@ def missing(brief: Brief, draft: Draft) -> str | None:
 
 
 def _to_confirm(brief: Brief, draft: Draft, meaning: Meaning) -> str | None:
+    if meaning.still:
+        return None
     if meaning.limit:
         if draft.go is None:
             return "go"
@@ -151,9 +154,19 @@ def finish(brief: Brief, draft: Draft, at: datetime) -> Outcome:
         told = (Do("wish_declined", {"client": brief.client}),) if brief.wish else ()
         return Outcome((Say(words.LEFT),), told)
     meaning = chosen(meanings(brief, draft), draft)
+    if meaning.still:
+        return Outcome((_nothing_changes(brief, meaning),))
     if draft.go == "ask":
         return Outcome((Say(words.ASKED_COACH),), (_wish(brief, draft),))
     return Outcome((Say(words.DONE),), _effects(brief, draft, meaning, at))
+
+
+def _nothing_changes(brief: Brief, meaning: Meaning) -> Say:
+    """Said, with the way to a plan without equipment where somebody is away for some days."""
+    if not meaning.away:
+        return Say(words.NOTHING_CHANGES.format(told=meaning.told))
+    act = f"menu:travel:{brief.client}" if brief.by_coach else "menu:travelling"
+    return Say(words.NO_EQUIPMENT.format(told=meaning.told), (Choice(TRAVEL, act),))
 
 
 def _wish(brief: Brief, draft: Draft) -> Effect:

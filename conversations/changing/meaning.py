@@ -1,9 +1,9 @@
 """From words to what they would change: each reading with its dates, its new days and the limit it would break."""
 
-from dataclasses import dataclass
 from datetime import UTC, date, datetime, time, timedelta
 
-from conversations.changing.state import Brief, Draft, order_of
+from conversations.changing import trips
+from conversations.changing.state import Brief, Draft, Meaning, Meanings, order_of
 from conversations.dates import (
     Ambiguous,
     Dates,
@@ -19,7 +19,7 @@ from conversations.dates import (
     read,
 )
 from conversations.dates.meaning import Understood
-from conversations.dates.travel import Travel, read_travel
+from conversations.dates.travel import read_travel
 from conversations.words import changing as words
 from conversations.words import dates as date_words
 from core.calendar.changing import added, left_out, on_date, planned_in, replaced, shifted
@@ -35,30 +35,6 @@ MOST_NAMED = 4  # sessions named one by one
 INSTEAD = ("instead", "rather")
 
 
-@dataclass(frozen=True, slots=True)
-class Meaning:
-    """One reading. `told` says it back; `when` are the new days as stored text ("": none).
-
-    `limit`: the first usual limit that a new session would break, "" for none. A trip has `zone` instead, with
-    `first` and `last` day (ISO; "": from now on).
-    """
-
-    told: str
-    when: str = ""
-    limit: str = ""
-    zone: str = ""
-    first: str = ""
-    last: str = ""
-
-
-@dataclass(frozen=True, slots=True)
-class Meanings:
-    """All readings; none: `problem` says why, in words."""
-
-    readings: tuple[Meaning, ...] = ()
-    problem: str = ""
-
-
 class Unfit(Exception):
     """A reading that the days do not allow; its text says so."""
 
@@ -70,9 +46,9 @@ def meanings(brief: Brief, draft: Draft) -> Meanings:
         return Meanings()
     if draft.said == "" and brief.move_to is not None:
         return _each(brief, at, "", (None,))
-    trips = read_travel(draft.said, at, brief.zone, order_of(brief, draft))
-    if trips:
-        return Meanings(tuple(_trip(brief, trip) for trip in trips))
+    found_trips = read_travel(draft.said, at, brief.zone, order_of(brief, draft))
+    if found_trips:
+        return Meanings(tuple(trips.meaning(brief, one, at) for one in found_trips))
     found = read(draft.said, at, brief.zone, order_of(brief, draft), brief.face, _usual(brief, at))
     match found:
         case NotUnderstood(problem):
@@ -243,17 +219,6 @@ def _dates(brief: Brief, at: datetime, span: Span) -> list[Meaning]:
     if not found:
         raise Unfit(date_words.NOT_UNDERSTOOD[Problem.NO_DAY])
     return found
-
-
-# --- elsewhere ---
-def _trip(brief: Brief, trip: Travel) -> Meaning:
-    there, home = date_words.zone_name(trip.zone), date_words.zone_name(brief.zone)
-    if trip.span is None:
-        return Meaning(words.FROM_NOW_ON.format(there=there), brief.planned_when, zone=trip.zone)
-    first, last = _day(brief, trip.span.first), _day(brief, trip.span.last)
-    told = words.TRIP.format(first=first, last=last, there=there, home=home)
-    days = trip.span.first.isoformat(), trip.span.last.isoformat()
-    return Meaning(told, brief.planned_when, zone=trip.zone, first=days[0], last=days[1])
 
 
 # --- limits ---

@@ -17,7 +17,8 @@ class Brief:
     said; those of whoever talks. `parts`: (region, walk) of the plan's movements. `done`: what was trained
     lately. `move_day`, `move_to`: a session (by its local day, ISO) that is to move, without any words.
     `wish`: the client wants what the usual limits advise against, and the coach decides; `picked` is the reading
-    that the client chose, "" when there was one. `allowed`: how often this client may train.
+    that the client chose, "" when there was one. `allowed`: how often this client may train. `clock_moves`: when
+    which zone's clock is planned to hold, as trips that were said before want it.
     """
 
     client: int
@@ -37,6 +38,12 @@ class Brief:
     wish: bool = False
     picked: str = ""
     allowed: Limits = USUAL
+    clock_moves: tuple[tuple[datetime, str], ...] = ()
+
+    @property
+    def home(self) -> str:
+        """The zone that they come back to; on no trip, and before none, it is theirs."""
+        return self.clock_moves[-1][1] if self.clock_moves else self.zone
 
     @property
     def when(self) -> When | None:
@@ -63,6 +70,33 @@ class Draft:
     sure: str | None = None
     go: str | None = None
     note: str | None = None
+
+
+@dataclass(frozen=True, slots=True)
+class Meaning:
+    """One reading. `told` says it back; `when` are the new days as stored text ("": none).
+
+    `limit`: the first usual limit that a new session would break, "" for none. A trip has `zone` instead, with
+    `first` and `last` day (ISO; "": from now on). `still`: nothing would change by it, and `told` is all to say;
+    `away`: for some days, so perhaps away from the equipment.
+    """
+
+    told: str
+    when: str = ""
+    limit: str = ""
+    zone: str = ""
+    first: str = ""
+    last: str = ""
+    still: bool = False
+    away: bool = False
+
+
+@dataclass(frozen=True, slots=True)
+class Meanings:
+    """All readings; none: `problem` says why, in words."""
+
+    readings: tuple[Meaning, ...] = ()
+    problem: str = ""
 
 
 def order_of(brief: Brief, draft: Draft) -> DayOrder | None:

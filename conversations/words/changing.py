@@ -26,6 +26,11 @@ WEEKLY = "{rhythm}; the first is {first}"
 UNTIL_THEN = "; until then it stays as it is"
 TRIP = "{there} from {first} to {last}, then {home} again; sessions keep their hour on the clock there"
 FROM_NOW_ON = "{there} from now on; sessions keep their hour on the clock there"
+# Where somebody is, and no clock changes by it.
+ON_THAT_CLOCK = "That is {here}, as now: nothing changes, the days stay as they are"
+SAME_CLOCK = "{there} and {here} show the same then: nothing changes, the days stay as they are"
+NO_EQUIPMENT = "{told}. No equipment there? The travel plan goes without."
+NOTHING_CHANGES = "{told}."
 
 # By core.calendar.limits.Limit value.
 LIMITS = {

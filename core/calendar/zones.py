@@ -4,8 +4,13 @@ RFC 5545 section 3.3.5: a local time in a gap is read with the offset before the
 when clocks jump from 2 to 3); one that occurs twice means the first. Python's fold=0 reads so (PEP 495).
 """
 
-from datetime import UTC, date, datetime, time
+from collections.abc import Iterable
+from datetime import UTC, date, datetime, time, timedelta
 from zoneinfo import ZoneInfo, ZoneInfoNotFoundError
+
+AN_HOUR, A_DAY, A_WEEK = timedelta(hours=1), timedelta(days=1), timedelta(weeks=1)
+MOST_OFFSET = timedelta(hours=14)  # between a zone's clock and UTC
+AHEAD = timedelta(days=2 * 366)  # looked ahead, for rules that begin to differ; own choice
 
 
 def zone_named(name: str) -> ZoneInfo:
@@ -23,6 +28,26 @@ def instant(day: date, at: time, zone: str, second: bool = False) -> datetime:
     clocks go back.
     """
     return datetime.combine(day, at.replace(fold=int(second)), tzinfo=zone_named(zone)).astimezone(UTC)
+
+
+def same_clock(one: str, other: str, first: date, last: date) -> bool:
+    """Whether the clocks of two zones agree at every hour of these days, both included."""
+    begin = datetime.combine(first, time(0), UTC) - MOST_OFFSET
+    hours = int((datetime.combine(last, time(0), UTC) + A_DAY + MOST_OFFSET - begin) / AN_HOUR)
+    return _agree(one, other, (begin + number * AN_HOUR for number in range(hours)))
+
+
+def same_zone(one: str, other: str, today: date) -> bool:
+    """Whether two names mean one zone: their clocks agree since 1970, as the IANA database defines a zone."""
+    begin, end = datetime(1970, 1, 1, tzinfo=UTC), datetime.combine(today, time(0), UTC) + AHEAD
+    return _agree(one, other, (begin + number * A_WEEK for number in range((end - begin) // A_WEEK)))
+
+
+def _agree(one: str, other: str, times: Iterable[datetime]) -> bool:
+    here, there = zone_named(one), zone_named(other)
+    return one == other or all(
+        at.astimezone(here).utcoffset() == at.astimezone(there).utcoffset() for at in times
+    )
 
 
 def local(at: datetime, zone: str) -> datetime:

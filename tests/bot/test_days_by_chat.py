@@ -432,3 +432,39 @@ def test_the_same_plan_again_keeps_the_days_to_which_it_was_changed(days: Days) 
     days.taps(COACH, "Same plan again")
     planned = calendar.planned_between(days.stage.engine, days.ruta, START + timedelta(hours=2), utc(8, 0))
     assert [f"{one.at:%a %H:%M}" for one in planned] == ["Wed 07:00", "Sat 07:00"]
+
+
+def test_at_home_a_place_of_the_same_clock_changes_nothing_and_offers_the_travel_plan(days: Days) -> None:
+    before = days.next_at
+    days.types(CLIENT, "I am in Porto next week")
+    assert "nothing changes" in days.newest(CLIENT).text
+    days.taps(CLIENT, "Travel plan")
+    assert "Without equipment, meanwhile" in days.newest(CLIENT).text
+    days.later(days=6, hours=2)
+    assert (days.ruta.zone, days.next_at is not None, before is not None) == (LISBON, True, True)
+    assert not any("changed days" in text for text in days.heard(COACH))
+
+
+def test_a_second_trip_leaves_the_first_one_alone_and_both_lead_home(days: Days) -> None:
+    for said in ("I am in Tokyo from 9 to 11 march", "I am in Madrid from 12 to 14 march"):
+        days.types(CLIENT, said)
+        days.taps(CLIENT, "Yes")
+    zones = []
+    for _ in range(14):
+        days.later(days=1)
+        zones.append(days.ruta.zone)
+    assert list(dict.fromkeys(zones)) == [LISBON, "Asia/Tokyo", "Europe/Madrid"]
+    assert zones[-1] == LISBON
+
+
+def test_who_stays_longer_where_they_are_comes_home_after_it(days: Days) -> None:
+    days.types(CLIENT, "I am in Tokyo until friday")
+    days.taps(CLIENT, "Yes")
+    days.later(days=1)
+    assert days.ruta.zone == "Asia/Tokyo"
+    days.types(CLIENT, "I am in Tokyo until 12 march")
+    days.taps(CLIENT, "Yes")
+    days.later(days=6)
+    assert days.ruta.zone == "Asia/Tokyo"
+    days.later(days=4)
+    assert days.ruta.zone == LISBON

@@ -10,6 +10,7 @@ from conversations import changing
 from conversations.changing import Brief, is_change
 from conversations.protocol import Do, Effect, Opened, Record, Said, Say
 from conversations.words import changing as words
+from conversations.words.dates import zone_name
 from conversations.words.planning import named
 from core.calendar.limits import USUAL, Bout
 from core.calendar.recurrence import Weekday, weekly
@@ -293,3 +294,87 @@ def test_small_talk_is_no_time(text: str) -> None:
 )  # fmt: skip
 def test_the_reminder_reads_times_of_its_own_session_itself(text: str, broken: bool) -> None:
     assert is_change(text, NOW, LISBON, asked=True, reminded=True) is broken
+
+
+# --- a place whose clock holds already ---
+STILL = "nothing changes, the days stay as they are."
+
+
+@pytest.mark.parametrize(
+    ("home", "said"),
+    [
+        (LISBON, "I am in Lisbon"),
+        (LISBON, "back home in Lisbon"),
+        (LISBON, "I am in Porto"),  # another place of the same zone
+        ("Asia/Kolkata", "I am in Calcutta"),  # an old name of the same zone
+        ("Europe/Berlin", "I am in Oslo"),  # one clock since 1970
+    ],
+)
+def test_who_is_where_the_clock_holds_already_is_asked_nothing(home: str, said: str) -> None:
+    heard, effects, over = play(brief(said, zone=home))
+    assert [one.text for one in heard] == [f"That is {zone_name(home)}, as now: {STILL}"]
+    assert (effects, over, heard[0].choices) == ([], True, ())
+
+
+@pytest.mark.parametrize(
+    ("said", "clock"),
+    [
+        ("I am in Lisbon next week", "That is Lisbon time, as now"),
+        ("I am in Porto next week", "That is Lisbon time, as now"),
+        ("I am in London next week", "London time and Lisbon time show the same then"),
+        ("I am in Abidjan next week", "Abidjan time and Lisbon time show the same then"),  # in winter
+    ],
+)
+def test_days_at_a_place_with_the_same_clock_change_nothing_and_a_travel_plan_is_offered(
+    said: str, clock: str
+) -> None:
+    heard, effects, over = play(brief(said))
+    assert heard[0].text == f"{clock}: {STILL} No equipment there? The travel plan goes without."
+    assert [(one.label, one.value) for one in heard[0].choices] == [("Travel plan", "menu:travelling")]
+    assert (effects, over) == ([], True)
+
+
+def test_a_coach_gets_the_travel_plan_of_that_client() -> None:
+    heard, _, _ = play(brief("I am in Lisbon next week", by_coach=True))
+    assert heard[0].choices[0].value == "menu:travel:5"
+
+
+@pytest.mark.parametrize(
+    "said",
+    [
+        "I am in Abidjan from 20 march to 2 april",  # summer time begins in Lisbon on 29 March
+        "I am in Abidjan",  # the same only in winter
+        "I am in London",  # from now on: the days are said by London's clock
+        "I am in Madrid next week",
+    ],
+)
+def test_where_a_clock_differs_at_any_hour_it_is_a_change(said: str) -> None:
+    heard, _, _ = play(brief(said))
+    assert "sessions keep their hour" in heard[0].text
+
+
+def at(day: int) -> datetime:
+    return datetime(2026, 1, day, tzinfo=UTC)
+
+
+TOKYO = "Asia/Tokyo"
+NEXT_WEEK = ((at(12), TOKYO), (at(19), LISBON))
+
+
+def test_at_home_a_trip_to_come_stays_and_is_called_off_only_for_its_own_days() -> None:
+    heard, _, over = play(brief("I am in Lisbon", clock_moves=NEXT_WEEK))
+    assert over
+    heard, _, over = play(brief("I am in Lisbon this week", clock_moves=((at(20), TOKYO), (at(30), LISBON))))
+    assert over
+    heard, _, over = play(brief("I am in Lisbon next week", clock_moves=NEXT_WEEK))
+    assert heard[0].text.startswith("Lisbon time from Monday 12 January 2026")
+    assert not over
+
+
+def test_who_stays_longer_away_still_comes_home() -> None:
+    away = {"zone": TOKYO, "clock_moves": ((at(8), LISBON),)}
+    heard, _, over = play(brief("I am in Tokyo until 20 jan", **away))
+    assert "Tokyo time from" in heard[0].text
+    assert "then Lisbon time again" in heard[0].text
+    heard, _, over = play(brief("I am in Tokyo", **away))
+    assert over
