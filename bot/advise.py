@@ -1,4 +1,7 @@
-"""`cuffline advise`: one JSON object a line in, one a line out; after a wrong line the rest goes on."""
+"""`cuffline advise`: one JSON object a line in, one a line out; after a wrong line the rest goes on.
+
+A key that is not known makes a line wrong: misspelt, it would be advice without what it was to say.
+"""
 
 import json
 from datetime import date
@@ -14,23 +17,23 @@ from core.resistance import Ladder, Loads, Resistance
 from core.units import Load, Unit
 
 
-class LoadLine(msgspec.Struct, tag_field="kind", tag="load"):
+class LoadLine(msgspec.Struct, tag_field="kind", tag="load", forbid_unknown_fields=True):
     unit: Unit
     available: tuple[float, ...]
     one_rm: float | None = None
 
 
-class RungLine(msgspec.Struct):
+class RungLine(msgspec.Struct, forbid_unknown_fields=True):
     name: str
     fraction: float | None = None
 
 
-class BodyLine(msgspec.Struct, tag_field="kind", tag="bodyweight"):
+class BodyLine(msgspec.Struct, tag_field="kind", tag="bodyweight", forbid_unknown_fields=True):
     rungs: tuple[RungLine, ...]
     body_mass_kg: float | None = None
 
 
-class SessionLine(msgspec.Struct):
+class SessionLine(msgspec.Struct, forbid_unknown_fields=True):
     date: date
     used: float | str
     reps: tuple[int, ...]
@@ -47,7 +50,7 @@ class SessionLine(msgspec.Struct):
     check_ok: bool = True
 
 
-class RequestLine(msgspec.Struct):
+class RequestLine(msgspec.Struct, forbid_unknown_fields=True):
     id: str | int
     movement: str
     scheme: Literal["open", "fixed"]

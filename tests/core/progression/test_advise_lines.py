@@ -203,3 +203,54 @@ def test_the_example_in_the_readme_is_true() -> None:
     assert told is not None
     (answer,) = run(asked[1])[1]
     assert {**answer, "readings": []} == json.loads(told[0].replace("[...]", "[]"))
+
+
+def with_key(where: tuple[str | int, ...], key: str, value: Any) -> dict[str, Any]:
+    """The line with one more key, or with a key in the place of the one that it misspells."""
+    line = json.loads(json.dumps(PRESS))
+    inner = line
+    for step in where:
+        inner = inner[step]
+    inner[key] = value
+    return line  # type: ignore[no-any-return]
+
+
+@pytest.mark.parametrize(
+    ("where", "key"),
+    [
+        ((), "sesions"),
+        ((), "openlast"),
+        (("resistance",), "one_rep_max"),
+        (("sessions", 0), "rep"),
+        (("sessions", 2), "rep_left"),
+        (("sessions", 2), "Pain"),
+    ],
+)
+def test_a_key_that_is_not_known_is_named_and_the_rest_goes_on(
+    where: tuple[str | int, ...], key: str
+) -> None:
+    code, (wrong, good) = run(with_key(where, key, 1), PRESS)
+    assert code == 1
+    assert set(wrong) == {"id", "error"}
+    assert f"`{key}`" in wrong["error"]
+    assert "use" in good
+
+
+def test_a_misspelt_key_is_named_rather_than_the_one_that_is_missing() -> None:
+    line = with_key(("sessions", 0), "rep", [27, 12])
+    del line["sessions"][0]["reps"]
+    _, (wrong,) = run(line)
+    assert "unknown field `rep`" in wrong["error"]
+    assert "sessions[0]" in wrong["error"]
+
+
+def test_an_unknown_key_beside_a_number_that_is_none_is_an_error_too() -> None:
+    _, (wrong,) = run(json.dumps(with_key((), "sesions", [])).replace('"one_rm": 42', '"one_rm": NaN'))
+    assert "error" in wrong
+
+
+def test_a_rung_has_no_other_keys() -> None:
+    line = json.loads(json.dumps(PUSH_UP))
+    line["resistance"]["rungs"][0]["fracton"] = 0.4
+    _, (wrong,) = run(line)
+    assert "`fracton`" in wrong["error"]
