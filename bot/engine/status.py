@@ -6,6 +6,7 @@ from typing import TYPE_CHECKING
 from bot.engine import clearances
 from conversations.words import consent, safety
 from conversations.words import status as words
+from conversations.words.common import counted
 from conversations.words.counts import counts_text
 from core.calendar.zones import local
 from core.facts import (
@@ -153,4 +154,4 @@ def state_line(engine: "Engine", client: Person) -> str:
         return words.WAITING[why]
     if plan_of(engine, client.id) is None:
         return words.WAITING["no_plan"]
-    return words.DOING_WELL.format(sessions=sessions_done(engine, client.id))
+    return words.DOING_WELL.format(sessions=counted(sessions_done(engine, client.id), "session"))

@@ -18,6 +18,7 @@ from bot.clock import Clock
 from bot.config import Wrong, backups_in
 from bot.keyed import KEY_FILE
 from bot.sound import usable
+from conversations.words.common import counted
 from core.store import converting, copies, keys
 from core.store.keys import Key
 
@@ -54,7 +55,7 @@ def main(options: argparse.Namespace) -> int:
     db: Path = options.db
     with held.by_this_process(db):
         rows, done, left = _all(db, way)
-    print(f"{db}: {way.word}, {rows} rows compared; {done} backups too")
+    print(f"{db}: {way.word}, {rows} rows compared; {counted(done, 'backup')} too")
     _say_the_rest(db, way)
     print("\n".join(f"{file}: damaged, left as it was; delete it" for file in left), end="\n" if left else "")
     return 1 if left else 0

@@ -14,6 +14,7 @@ from pathlib import Path
 from bot import backups
 from bot.config import Wrong, backups_in, from_environment
 from bot.sound import usable
+from conversations.words.common import counted
 from core.calendar.zones import zone_named
 from core.store import copies
 
@@ -54,7 +55,11 @@ def settings(place: Place, now: datetime) -> Iterator[Finding]:
     except Wrong as wrong:
         yield from (Finding("settings", False, line) for line in wrong.lines)
     else:
-        yield Finding("settings", True, f"{len(config.coaches)} coaches, {config.zone}, {config.api_url}")
+        yield Finding(
+            "settings",
+            True,
+            f"{counted(len(config.coaches), 'coach', 'coaches')}, {config.zone}, {config.api_url}",
+        )
         if len(config.coaches) < 2:
             yield Finding("settings", True, "one coach only: alerts reach nobody else (CUFFLINE_COACH)")
 

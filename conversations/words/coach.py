@@ -1,6 +1,7 @@
 """The coach's side: the list of clients, the card, and what can be done from it."""
 
 from conversations.protocol import Choice
+from conversations.words.common import counted
 from conversations.words.movements import NAMES
 from conversations.words.report import DOWN, SURE, UNSURE, UP
 from core.outcomes import Trend, Week
@@ -25,8 +26,13 @@ REASONS = {
     "screening_due": "health questions are due again",
     "review_due": "plan is due for a review",
 }
-LIST_HEAD = "{count} clients, {needing} need you."
-LIST_ONE = "1 client, {needing} need you."
+
+
+def list_head(clients: int, needing: int) -> str:
+    """What stands above the list of clients."""
+    return f"{counted(clients, 'client')}, {needing} {'needs' if needing == 1 else 'need'} you."
+
+
 LIST_PAGE = "Page {page} of {pages}."
 LINE = "{name}: {state}"
 PAUSED = "paused"

@@ -22,6 +22,6 @@ NOT_WORDS = {
 }
 
 
-def counted(number: int, what: str) -> str:
-    """ "1 session", "2 sessions"."""
-    return f"{number} {what}" if number == 1 else f"{number} {what}s"
+def counted(number: int, what: str, many: str = "") -> str:
+    """ "1 session", "2 sessions"; `many` where an s is not enough."""
+    return f"{number} {what}" if number == 1 else f"{number} {many or what + 's'}"

@@ -21,4 +21,4 @@ WAITING = {
     "paused": "paused",
     "no_plan": "cleared, no plan now",
 }
-DOING_WELL = "{sessions} sessions done"
+DOING_WELL = "{sessions} done"

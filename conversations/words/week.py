@@ -2,11 +2,12 @@
 
 from collections.abc import Mapping, Sequence
 
+from conversations.words.common import counted
 from core.week_recap import Lived, Risen, Try
 
 DONE_ALL = "Your week: {done} of {planned}, all of it."
-DONE_SOME = "Your week: {done} of {planned} sessions."
-DONE_MORE = "Your week: {done} sessions."
+DONE_SOME = "Your week: {done} of {planned}."
+DONE_MORE = "Your week: {done}."
 DONE_NONE = "No session this week; that happens."
 ROSE = "Up: {what}."
 ROSE_LOAD = "{movement} {was} to {now}"
@@ -45,9 +46,10 @@ def _done(lived: Lived) -> str:
     if not lived.done:
         return DONE_NONE
     if lived.done > lived.planned:
-        return DONE_MORE.format(done=lived.done)
-    text = DONE_ALL if lived.done == lived.planned > 1 else DONE_SOME
-    return text.format(done=lived.done, planned=lived.planned)
+        return DONE_MORE.format(done=counted(lived.done, "session"))
+    if lived.done == lived.planned > 1:
+        return DONE_ALL.format(done=lived.done, planned=lived.planned)
+    return DONE_SOME.format(done=lived.done, planned=counted(lived.planned, "session"))
 
 
 def _rose(one: Risen, names: Mapping[str, str]) -> str:

@@ -36,6 +36,8 @@ FIXED = {
     "planned": ("made_at", "person", "dialogue", "about"),
     "thread": ("begun_at", "person", "dialogue", "brief"),
 }
+# Taken back and planned again, often word for word under the same number: with every session, change of days or plan.
+AGAIN = ("planned",)
 UNREADABLE = (sqlite3.DatabaseError, UnicodeDecodeError)  # SQLite's own message may hold the damaged name
 
 Progress = Callable[[int, int], None]  # pages done, pages in all
@@ -160,8 +162,10 @@ def _any(differ: str, columns: list[str]) -> str:
 
 
 def _differs(table: str, made: str, others: str) -> str:
-    """A row's number may be used again after an erasure: then it is newer than the copy, in more than its time."""
-    used_again = f"new.{made} > (SELECT max({made}) FROM main.{table}) AND {others}"
+    """A row's number may be used again: then it is newer than the copy, and but for `AGAIN` in more than its time."""
+    used_again = f"new.{made} > (SELECT max({made}) FROM main.{table})"
+    if table not in AGAIN:
+        used_again += f" AND {others}"
     return f"((old.{made} <> new.{made} OR {others}) AND NOT ({used_again}))"
 
 

@@ -92,7 +92,7 @@ def test_the_week_is_four_short_lines() -> None:
 
 @pytest.mark.parametrize(
     ("planned", "done", "begins"),
-    [(2, 1, "Your week: 1 of 2 sessions."), (1, 1, "Your week: 1 of 1 sessions."), (2, 3, "Your week: 3 sessions."),
+    [(2, 1, "Your week: 1 of 2 sessions."), (1, 1, "Your week: 1 of 1 session."), (2, 3, "Your week: 3 sessions."),
      (0, 2, "Your week: 2 sessions."), (2, 0, "No session this week; that happens.")],
 )  # fmt: skip
 def test_the_first_line_counts_without_guilt(planned: int, done: int, begins: str) -> None:

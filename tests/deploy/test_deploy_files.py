@@ -84,6 +84,13 @@ def test_the_watchdog_of_the_unit_restarts_within_90_s() -> None:
     assert "Type=notify" in text
 
 
+def test_the_nightly_copy_knows_the_key_of_an_encrypted_database() -> None:
+    bot, copy = (
+        re.findall(r"^EnvironmentFile=.*$", (DEPLOY / unit).read_text(), re.MULTILINE) for unit in UNITS
+    )
+    assert bot == copy != []
+
+
 @pytest.mark.skipif(not shutil.which("nginx") or not shutil.which("openssl"), reason="no nginx here")
 def test_the_proxy_example_is_understood(tmp_path: Path) -> None:
     key, cert = tmp_path / "key.pem", tmp_path / "cert.pem"

@@ -32,8 +32,7 @@ def show(engine: "Engine", coach: Person, now: datetime, page: int = 0) -> None:
     pages = -(-len(lines) // A_PAGE)
     page = min(max(page, 0), pages - 1)
     shown = lines[page * A_PAGE : (page + 1) * A_PAGE]
-    head = words.LIST_ONE if len(clients) == 1 else words.LIST_HEAD
-    text = [head.format(count=len(clients), needing=len(needing)), *(line for _, line in shown)]
+    text = [words.list_head(len(clients), len(needing)), *(line for _, line in shown)]
     if pages > 1:
         text.append(words.LIST_PAGE.format(page=page + 1, pages=pages))
     buttons = [Choice(week.name, f"menu:client:{week.client}") for week, _ in shown]

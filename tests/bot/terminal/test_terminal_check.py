@@ -12,10 +12,11 @@ from bot.cli import main
 from bot.terminal import looking
 from bot.terminal.looking import Finding, Place
 from core.facts import Noticed
-from core.store import erasure, facts, mail, people, settings
+from core.store import duties, erasure, facts, mail, people, settings
 from core.store.connection import Store
 from core.store.mail import Letter
 from core.store.people import Role
+from core.store.times import ms
 from tests.bot.terminal.practice import made
 
 NOW = datetime(2026, 2, 2, 12, 0, tzinfo=UTC)
@@ -132,6 +133,30 @@ def test_a_row_number_that_is_used_again_after_an_erasure_is_no_damage(place: Pl
     mail.post(store, Letter(3002, {"text": "good day"}, person=other), later)
     store.close()
     assert wrong(list(looking.database(place, NOW))) == []
+
+
+def test_a_talk_that_is_planned_again_word_for_word_is_no_damage(place: Place) -> None:
+    store = Store(place.db)
+    about = {"session": "2-3", "day": "morning"}
+    duties.plan(store, 2, "morning", about, NOW + timedelta(hours=9), NOW)  # when the bands go on
+    backed_up(place, NOW)
+    later = NOW + timedelta(minutes=5)
+    duties.unplan_session(store, 2, "morning", "2-3")
+    duties.plan(store, 2, "morning", about, later + timedelta(hours=9), later)  # when they are off
+    [again] = store.rows("SELECT id, made_at FROM planned WHERE dialogue = 'morning'")
+    assert tuple(again) == (1, ms(later))
+    store.close()
+    assert wrong(list(looking.database(place, NOW))) == []
+
+
+def test_a_talk_that_says_another_thing_is_damage(place: Place) -> None:
+    store = Store(place.db)
+    duties.plan(store, 2, "morning", {"session": "2-3"}, NOW + timedelta(hours=9), NOW)
+    backed_up(place, NOW)
+    store.execute("UPDATE planned SET about = replace(about, '2-3', '2-2')")
+    store.close()
+    [line] = wrong(list(looking.database(place, NOW)))
+    assert "planned row" in line
 
 
 def test_a_flipped_time_is_noticed_although_it_makes_the_row_newer(place: Place) -> None:
