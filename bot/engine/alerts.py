@@ -1,15 +1,15 @@
 """Alerts: raised in the same commit as the words that caused them, repeated until a human answers."""
 
+from collections.abc import Sequence
 from datetime import datetime, timedelta
 from typing import TYPE_CHECKING
 
-from bot.engine import never_on, status
+from bot.engine import alert_text, status
+from bot.engine.alert_text import cause_line
 from conversations.protocol import Choice, Say
 from conversations.words import engine as words
-from conversations.words import safety
-from core.calendar.zones import local
-from core.facts import BandsOff, CoachDid, Detail
-from core.safety.causes import GRAVE, OBSERVED, Cause, Tier, bars_training, tier_of
+from core.facts import CoachDid, Detail
+from core.safety.causes import GRAVE, Cause, Tier, bars_training, tier_of
 from core.safety.escalation import TOGETHER, Who, asked_again_at, joins, next_round, sounds_again
 from core.store import duties, facts, people
 from core.store.duties import OpenAlert
@@ -19,8 +19,7 @@ from core.store.people import Person
 if TYPE_CHECKING:
     from bot.engine.core import Engine
 
-SESSIONS_SHOWN = 2
-SAME_DAY = timedelta(hours=18)  # bands that came off longer ago are no part of the alert; own choice
+HOURLY = 4  # sendings after which the next lies an hour and more ahead
 NO_BURST = timedelta(minutes=5)  # between two sendings, also when several are late; own caution, no source
 
 
@@ -40,7 +39,7 @@ def raise_alert(engine: "Engine", person: int, cause: Cause, said: str, told: st
 
 
 def send(engine: "Engine", alert_id: int) -> None:
-    """Send it (again) to whoever is to get it by now, and set the next time."""
+    """Send it (again) to whoever is to get it by now, and set the next time. One repeat speaks for all that are near."""
     now = engine.clock()
     alert = duties.alert_by_id(engine.store, alert_id)
     if alert is None or alert.settled_at is not None:
@@ -48,13 +47,44 @@ def send(engine: "Engine", alert_id: int) -> None:
     if alert.taken_by is not None:
         _ask_settled(engine, alert, alert.taken_by, now)
         return
-    raised = min(alert.raised_at, now)  # it may bear the time of a clock that ran ahead
-    this = next_round(alert.cause, raised, alert.calls)
-    coming = next_round(alert.cause, raised, alert.calls + 1)
-    duties.alert_sent(engine.store, alert_id, None if coming is None else max(coming.at, now + NO_BURST))
     client = people.by_id(engine.store, alert.person)
-    for who in _whom(engine, client, alert, this.to) if this is not None else ():
+    going = (alert, *_near(engine, alert, now))
+    to = [who for one in going for who in _whom(engine, client, one, _recipients(one, now))]
+    for one in going:
+        raised = min(one.raised_at, now)  # it may bear the time of a clock that ran ahead
+        coming = next_round(one.cause, raised, one.calls + 1)
+        duties.alert_sent(engine.store, one.id, None if coming is None else max(coming.at, now + NO_BURST))
+    for who in dict.fromkeys(to):
         _send_to(engine, who, client, alert, now)
+
+
+def _recipients(alert: OpenAlert, now: datetime) -> tuple[Who, ...]:
+    """Who gets it this time."""
+    this = next_round(alert.cause, min(alert.raised_at, now), alert.calls)
+    return () if this is None else this.to
+
+
+def _near(engine: "Engine", alert: OpenAlert, now: datetime) -> list[OpenAlert]:
+    """Others of this client whose repeat is due soon, too: it goes out with this one, never later than its time.
+
+    The client is never told before its time that nobody could be reached.
+    """
+    if alert.tier is not Tier.NOW or alert.calls == 0:
+        return []
+    told = _recipients(alert, now)
+    return [
+        one
+        for one in alert_text.others(engine, alert)
+        if one.calls > 0
+        and one.next_at is not None
+        and one.next_at <= now + _soon(alert, one)
+        and (Who.CLIENT in told or Who.CLIENT not in _recipients(one, now))
+    ]
+
+
+def _soon(alert: OpenAlert, other: OpenAlert) -> timedelta:
+    """Half an hour once both have come to rounds that lie an hour apart and more."""
+    return TOGETHER if min(alert.calls, other.calls) >= HOURLY else NO_BURST
 
 
 def _send_to(engine: "Engine", who: Who, client: Person, alert: OpenAlert, now: datetime) -> None:
@@ -65,7 +95,8 @@ def _send_to(engine: "Engine", who: Who, client: Person, alert: OpenAlert, now: 
         return
     person = engine.coach_of(client) if who is Who.COACH else engine.second_contact(client)
     if person is not None:
-        say = Say(text(engine, person, client, alert, alert.calls + 1), _buttons(alert))
+        said = alert_text.text(engine, person, client, alert, alert.calls + 1)
+        say = Say(said, _buttons(engine, alert))
         engine.say(person, say, now, Priority.ALERT)
 
 
@@ -106,129 +137,42 @@ def _ask_settled(engine: "Engine", alert: OpenAlert, coach: int, now: datetime) 
     duties.alert_sent(engine.store, alert.id, asked_again_at(now))
     client = people.by_id(engine.store, alert.person)
     asked = words.ALERT_STILL_OPEN.format(name=client.name, cause=cause_line(alert))
-    engine.say(people.by_id(engine.store, coach), Say(asked, _to_close(alert.id)), now)
+    engine.say(people.by_id(engine.store, coach), Say(asked, _to_close(alert)), now)
 
 
-def _buttons(alert: OpenAlert) -> tuple[Choice, ...]:
-    return tuple(Choice(label, f"alert:{act}:{alert.id}") for label, act in words.ALERT_BUTTONS)
-
-
-def _to_close(alert: int) -> tuple[Choice, ...]:
-    return (
-        Choice(words.CLEAR_TO_TRAIN, f"alert:settle:{alert}"),
-        Choice(words.HOLD, f"alert:hold:{alert}"),
+def _buttons(engine: "Engine", alert: OpenAlert) -> tuple[Choice, ...]:
+    """ "I am on it" takes all that the message names; what is decided is decided of this one."""
+    named = [alert, *(alert_text.others(engine, alert) if alert.tier is Tier.NOW else [])]
+    which = {"take": "+".join(str(one.id) for one in named)}
+    return tuple(
+        Choice(label, f"alert:{act}:{which.get(act, alert.id)}") for label, act in words.ALERT_BUTTONS
     )
 
 
-def text(engine: "Engine", reader: Person, client: Person, alert: OpenAlert, sent: int) -> str:
-    """Who, what was said word for word and when, what they were told, bands, what they did last, how to reach them.
-
-    Times are the reader's, and of this moment: a repeated alert says how things stand when it goes out.
-    """
-    said_often = alert.count > 1 and alert.cause not in OBSERVED
-    count = words.ALERT_COUNT.format(count=alert.count) if said_often else ""
-    again = words.ALERT_AGAIN.format(times=sent) if sent > 1 else ""
-    return words.ALERT.format(
-        name=client.name,
-        cause=cause_line(alert) + count,
-        banded=_banded(engine, client),
-        again=again,
-        call=_call(engine, client),
-        said=_said(engine, reader, alert),
-        told=alert.told or "-",
-        bands=_bands(engine, reader, client, alert),
-        also=_also(engine, alert),
-        last=status.last_sessions(engine, client, SESSIONS_SHOWN),
-        reach=_reach(engine, client),
-    )
-
-
-def _said(engine: "Engine", reader: Person, alert: OpenAlert) -> str:
-    """The first words and the newest, each with its time."""
-    line = words.ALERT_SEEN if alert.cause in OBSERVED else words.ALERT_SAID
-    first = line.format(at=_clock(engine, reader, alert.raised_at), said=alert.said or "-")
-    if alert.newest in ("", alert.said):
-        return first
-    return first + words.ALERT_NEWEST.format(at=_clock(engine, reader, alert.last_at), said=alert.newest)
-
-
-def _also(engine: "Engine", alert: OpenAlert) -> str:
-    """What else about this client nobody took yet: each goes on in its own time, and whoever reads one knows of all."""
-    others = [
-        cause_line(one)
-        for one in duties.open_alerts(engine.store, alert.person)
-        if one.id != alert.id and one.taken_by is None and one.tier is Tier.NOW
+def _to_close(*found: OpenAlert) -> tuple[Choice, ...]:
+    """Clear, of several each by its cause; and hold."""
+    several = len(found) > 1
+    clear = [
+        Choice(
+            words.CLEAR_ONE.format(cause=cause_line(one)) if several else words.CLEAR_TO_TRAIN,
+            f"alert:settle:{one.id}",
+        )
+        for one in found
     ]
-    return words.ALERT_ALSO.format(causes="; ".join(others)) if others else ""
-
-
-def _banded(engine: "Engine", client: Person) -> str:
-    long = _on_for(engine, client)
-    text = words.ALERT_MAYBE if never_on.alarm(engine, client.id) is not None else words.ALERT_BANDED
-    return "" if long is None else text.format(long=long)
-
-
-def _on_for(engine: "Engine", client: Person) -> str | None:
-    """For how long bands are on, in whole minutes or hours; None: none is."""
-    watches = duties.watches(engine.store, client.id)
-    return words.how_long(engine.clock() - watches[0].on_at) if watches else None
-
-
-def _bands(engine: "Engine", reader: Person, client: Person, alert: OpenAlert) -> str:
-    """Whether they are on now, for what may have to do with them; nothing when none were on that day."""
-    watches, long = duties.watches(engine.store, client.id), _on_for(engine, client)
-    if watches:
-        known = never_on.alarm(engine, client.id) is None
-        line = words.ALERT_BANDS_ON if known else words.ALERT_MAYBE_ON
-        return line.format(at=_clock(engine, reader, watches[0].on_at), long=long)
-    off = facts.latest(engine.store, BandsOff, client.id)
-    if off is None or off.at < alert.raised_at - SAME_DAY:
-        return ""
-    return words.ALERT_BANDS_OFF.format(at=_clock(engine, reader, off.at))
-
-
-def _clock(engine: "Engine", reader: Person, at: datetime) -> str:
-    """The reader's clock, with the day when it is another one."""
-    here = local(at, reader.zone)
-    today = here.date() == local(engine.clock(), reader.zone).date()
-    return f"{here:%H:%M}" if today else f"{here:%a %d %b %H:%M}"
-
-
-def _call(engine: "Engine", client: Person) -> str:
-    """Whom to ring: the client, else their contact."""
-    phone = status.detail(engine, client.id, "phone", "")
-    contact = status.detail(engine, client.id, "emergency_contact", "")
-    without = words.ALERT_NO_PHONE if contact else words.ALERT_NO_NUMBER
-    line = words.ALERT_CALL if phone else without
-    company = status.company(engine, client.id)
-    return line.format(phone=phone, contact=contact, alone=words.ALERT_ALONE if company == "-" else company)
-
-
-def _reach(engine: "Engine", client: Person) -> str:
-    def detail(name: str) -> str:
-        return status.detail(engine, client.id, name, "-").replace("_", " ")
-
-    return words.ALERT_REACH.format(
-        address=detail("address"),
-        contact=detail("emergency_contact"),
-        number=detail("emergency_number"),
-    )
-
-
-def cause_line(alert: OpenAlert) -> str:
-    """The cause as the coach reads it."""
-    return safety.COACH_READS[alert.cause]
+    return (*clear, Choice(words.HOLD, f"alert:hold:{found[0].id}"))
 
 
 def show(engine: "Engine", coach: Person, alert: OpenAlert, now: datetime) -> None:
     """The alert once more for a coach who asks, with its buttons; one that was settled has none."""
     client = people.by_id(engine.store, alert.person)
-    choices = () if alert.settled_at is not None else _buttons(alert)
-    engine.say(coach, Say(text(engine, coach, client, alert, 1), choices), now)
+    choices = () if alert.settled_at is not None else _buttons(engine, alert)
+    engine.say(coach, Say(alert_text.text(engine, coach, client, alert, 1), choices), now)
 
 
-def tapped(engine: "Engine", coach: Person, act: str, alert_id: int, now: datetime) -> None:
-    """A coach's button under an alert."""
+def tapped(
+    engine: "Engine", coach: Person, act: str, alert_id: int, now: datetime, more: Sequence[int] = ()
+) -> None:
+    """A coach's button under an alert; `more`: others that "I am on it" was said of."""
     alert = duties.alert_by_id(engine.store, alert_id)
     if alert is None:
         return
@@ -252,12 +196,30 @@ def tapped(engine: "Engine", coach: Person, act: str, alert_id: int, now: dateti
 
             acts.hold(engine, coach, client, now)
         case _:
-            engine.say(client, Say(words.COACH_ON_IT.format(coach=coach.name)), now)
-            taken = words.ALERT_TAKEN.format(coach=coach.name, name=client.name, cause=cause_line(alert))
-            engine.say(coach, Say(taken, _to_close(alert_id)), now)
-            own = engine.coach_of(client)
-            if own is not None and own.id != coach.id:
-                engine.say(own, Say(taken), now)
+            _taken(engine, coach, client, [alert, *_take_too(engine, coach, alert, more, now)], now)
+
+
+def _take_too(
+    engine: "Engine", coach: Person, alert: OpenAlert, more: Sequence[int], now: datetime
+) -> list[OpenAlert]:
+    """The others that the message named and that nobody took or settled since."""
+    found = [one for one in duties.open_alerts(engine.store, alert.person) if one.id in more]
+    fresh = [one for one in found if one.taken_by is None and one.id != alert.id]
+    for one in fresh:
+        facts.put(engine.store, one.person, CoachDid(now, coach.id, "alert_take", one.cause.value), now)
+        duties.take_alert(engine.store, one.id, coach.id, now, asked_again_at(now))
+    return fresh
+
+
+def _taken(engine: "Engine", coach: Person, client: Person, found: list[OpenAlert], now: datetime) -> None:
+    """The client hears who is on it, and so does the client's own coach."""
+    engine.say(client, Say(words.COACH_ON_IT.format(coach=coach.name)), now)
+    causes = "; ".join(cause_line(one) for one in found)
+    taken = words.ALERT_TAKEN.format(coach=coach.name, name=client.name, cause=causes)
+    engine.say(coach, Say(taken, _to_close(*found)), now)
+    own = engine.coach_of(client)
+    if own is not None and own.id != coach.id:
+        engine.say(own, Say(taken), now)
 
 
 def _settle(engine: "Engine", client: Person, alert: OpenAlert, now: datetime) -> None:

@@ -98,15 +98,16 @@ def never_on(engine: "Engine", person: Person, rest: str, now: datetime) -> None
 
 def alert_tapped(engine: "Engine", coach: Person, rest: str, now: datetime) -> None:
     """A button under an alert: what, and which."""
-    what, _, number = rest.partition(":")
-    alerts.tapped(engine, coach, what, int(number), now)
+    what, _, numbers = rest.partition(":")
+    first, *more = (int(number) for number in numbers.split("+"))
+    alerts.tapped(engine, coach, what, first, now, more)
     about = _client_of_alert(engine, coach, rest)
     if what == "call" and about is not None:
         typed.ask_for_note(engine, coach, about, now)
 
 
 def _client_of_alert(engine: "Engine", coach: Person, rest: str) -> Person | None:
-    alert = duties.alert_by_id(engine.store, int(rest.rpartition(":")[2]))
+    alert = duties.alert_by_id(engine.store, int(rest.rpartition(":")[2].partition("+")[0]))
     return None if alert is None else people.by_id(engine.store, alert.person)
 
 

@@ -5,7 +5,7 @@ from typing import TYPE_CHECKING, Any
 
 import msgspec
 
-from bot.engine import advising, alerts, calendar, history, status, trends
+from bot.engine import advising, alert_text, calendar, history, status, trends
 from bot.engine.coach import pauses
 from conversations.protocol import Say
 from conversations.words import report as words
@@ -111,7 +111,7 @@ def notes(engine: "Engine", client: Person, since: datetime) -> list[str]:
     for alert in duties.alerts_since(store, who, since):
         settled = words.NOTE_SETTLED if alert.settled_at else ""
         found.append(
-            (alert.raised_at, words.NOTE_ALERT.format(cause=alerts.cause_line(alert), settled=settled))
+            (alert.raised_at, words.NOTE_ALERT.format(cause=alert_text.cause_line(alert), settled=settled))
         )
     for pause in facts.since(store, Paused, who, since):
         if pause.until > pause.since:

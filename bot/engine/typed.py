@@ -11,7 +11,7 @@ from conversations.protocol import Choice, Relay, Say
 from conversations.words import engine as words
 from core.access import Action
 from core.facts import CoachDid
-from core.safety.causes import WEEKLY
+from core.safety.causes import WEEKLY, Tier
 from core.store import duties, facts, mail, people, settings, threads
 from core.store.duties import OpenAlert
 from core.store.people import Person, Role
@@ -99,7 +99,10 @@ def _newest(engine: "Engine", person: Person, said: str) -> str | None:
 
 # --- alerts ---
 def _about_alert(engine: "Engine", coach: Person, text: str, now: datetime) -> bool:
-    """ "I am on it", "call noted" with or without a note, "clear to train", "hold": of the one alert that is open."""
+    """ "I am on it", "call noted" with or without a note, "clear to train", "hold": of the one alert that is open.
+
+    "I am on it" is meant for all that is open about one client.
+    """
     call = CALL.match(text.strip())
     act = "call" if call is not None else words.ALERT_TYPED.get(_flat(text))
     floor = threads.floor(engine.store, coach.id)
@@ -109,12 +112,15 @@ def _about_alert(engine: "Engine", coach: Person, text: str, now: datetime) -> b
     if not still_open:
         engine.say(coach, Say(words.NO_ALERT), now)
         return True
+    whom = {alert.person for alert in still_open}
     note = call["note"].strip() if call is not None else ""
-    if len(still_open) > 1:
+    if len(still_open) > 1 and act == "take" and len(whom) == 1:
+        open_ones = sorted(still_open, key=lambda one: one.tier is not Tier.NOW)
+        _tap(engine, coach, act, "+".join(str(one.id) for one in open_ones), now)
+    elif len(still_open) > 1:
         ask_which(engine, coach, f"alert:{act}:{{id}}", still_open, now)
     else:
-        _tap(engine, coach, act, still_open[0], now)
-    whom = {alert.person for alert in still_open}
+        _tap(engine, coach, act, str(still_open[0].id), now)
     if note and len(whom) == 1:
         keep_note(engine, coach, whom.pop(), note, now)
     return True
@@ -132,20 +138,20 @@ def open_to(engine: "Engine", coach: Person, now: datetime) -> list[OpenAlert]:
 
 def ask_which(engine: "Engine", coach: Person, value: str, found: list[OpenAlert], now: datetime) -> None:
     """A button for each alert; `value` is its value, with `{id}` for the alert's."""
-    from bot.engine import alerts
+    from bot.engine import alert_text
 
     names = {alert.person: people.by_id(engine.store, alert.person).name for alert in found}
     buttons = tuple(
-        Choice(f"{names[alert.person]}: {alerts.cause_line(alert)}", value.format(id=alert.id))
+        Choice(f"{names[alert.person]}: {alert_text.cause_line(alert)}", value.format(id=alert.id))
         for alert in found
     )
     engine.say(coach, Say(words.WHICH_ALERT, buttons), now)
 
 
-def _tap(engine: "Engine", coach: Person, act: str, alert: OpenAlert, now: datetime) -> None:
+def _tap(engine: "Engine", coach: Person, act: str, which: str, now: datetime) -> None:
     from bot.engine import buttons
 
-    buttons.own_button(engine, coach, f"alert:{act}:{alert.id}", now)
+    buttons.own_button(engine, coach, f"alert:{act}:{which}", now)
 
 
 # --- the note after a call ---

@@ -247,6 +247,7 @@ def how_long(time: timedelta) -> str:
 
 ALERT_AGAIN = " · not answered yet ({times})"
 CLEAR_TO_TRAIN = "Clear to train"
+CLEAR_ONE = "Clear: {cause}"
 HOLD = "Hold"
 ALERT_BUTTONS = (
     ("I am on it", "take"),

@@ -37,9 +37,10 @@ def test_a_repeated_alert_says_the_newest_words_and_what_was_told_and_how_the_ba
     practice.later(minutes=4)
     alert = newest_about(practice, "tingling or numb (said 2 times)")
     assert alert.startswith(
-        "Ruta: tingling or numb (said 2 times) · BANDS ON 5 min · not answered yet (2)\nNo phone and no contact on record"
+        "Ruta: tingling or numb (said 2 times); bands on too long · BANDS ON 5 min · not answered yet (2)\n"
+        "No phone and no contact on record"
     )
-    assert "Said 18:00: my foot is numb\nNow 18:01: the foot is numb and so is the leg" in alert
+    assert "Said 18:00: my foot is numb\nNow 18:01: the foot is numb and so is the leg\nSeen 18:02: " in alert
     assert "Told: Bands off now." in alert
     assert "Bands: on since 18:00 (5 min by now)" in alert
     assert "Mon 02 Mar: no sets (stopped)." in alert
@@ -165,9 +166,9 @@ def test_an_alert_names_what_else_nobody_took_yet(practice: Practice) -> None:
     practice.types(CLIENT, "now my chest hurts")
     assert "\nAlso open: tingling or numb\n" in newest_about(practice, "Ruta: emergency words")
     practice.later(minutes=6)
-    assert "\nAlso open: emergency words\n" in newest_about(practice, "Ruta: tingling or numb")
+    assert newest_about(practice, "not answered yet").startswith("Ruta: emergency words; tingling or numb ·")
     practice.taps(COACH, "I am on it")
-    practice.later(minutes=10)
+    practice.later(minutes=20)
     assert "Also open" not in practice.newest(SECOND).text
 
 

@@ -249,12 +249,14 @@ class Watchman:
             self._escalates(row)
 
     def _note_sending(self, row: Row) -> None:
-        buttons = json.loads(row["body"]).get("buttons") or []
-        for _, token in buttons[:1]:
+        """A new alert speaks for itself, a repeat for all whose numbers its first button has."""
+        body = json.loads(row["body"])
+        for _, token in (body.get("buttons") or [])[:1]:
             found = self.rows("SELECT value FROM button WHERE token = ? AND value LIKE 'alert:%'", token)
             for one in found:
-                number = int(one["value"].rpartition(":")[2])
-                self.sendings[number].append((row["chat"], moment(row["created_at"])))
+                named = [int(number) for number in one["value"].rpartition(":")[2].split("+")]
+                for number in named if "not answered yet" in body["text"] else named[:1]:
+                    self.sendings[number].append((row["chat"], moment(row["created_at"])))
 
     def _escalates(self, row: Row) -> None:
         sendings, raised = self.sendings[row["id"]], moment(row["raised_at"])

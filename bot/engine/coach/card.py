@@ -3,7 +3,7 @@
 from datetime import datetime, timedelta
 from typing import TYPE_CHECKING
 
-from bot.engine import alerts, calendar, clearances, reading, screenings, status, trends, weeks
+from bot.engine import alert_text, calendar, clearances, reading, screenings, status, trends, weeks
 from bot.engine.coach import allowing, away, loads_asked, pauses, plans, reading_plans, stopping_session
 from bot.engine.coach import clients as whose
 from conversations.protocol import Choice, Say
@@ -189,7 +189,7 @@ def course(engine: "Engine", client: Person, now: datetime) -> list[str]:
 
 def open_lines(engine: "Engine", client: Person) -> list[str]:
     """Open alerts, by what they are about."""
-    causes = [alerts.cause_line(alert) for alert in duties.open_alerts(engine.store, client.id)]
+    causes = [alert_text.cause_line(alert) for alert in duties.open_alerts(engine.store, client.id)]
     return [words.ALERTS.format(causes="; ".join(causes))] if causes else []
 
 
@@ -199,7 +199,8 @@ def buttons(engine: "Engine", client: Person) -> tuple[Choice, ...]:
     paused = pauses.coming(engine, client.id, engine.clock()) is not None
     first = [
         Choice(
-            words.SHOW_ALERT.format(cause=words.cut(alerts.cause_line(alert), 30)), f"menu:alert:{alert.id}"
+            words.SHOW_ALERT.format(cause=words.cut(alert_text.cause_line(alert), 30)),
+            f"menu:alert:{alert.id}",
         )
         for alert in still_open
     ]
