@@ -4,6 +4,7 @@ The alert is raised with the words that caused it, before this dialogue asks any
 wrong" and "the same or worse" raise one more.
 """
 
+import re
 from dataclasses import dataclass, replace
 from datetime import datetime, timedelta
 
@@ -11,7 +12,18 @@ from conversations.answers import Reply, Unclear, Why, choice, yes_no
 from conversations.answers.taken_off import Off, taken_off
 from conversations.form import Form, Outcome, dialogue
 from conversations.getting_better import how_is_it, is_mere_ok, says_fine
-from conversations.protocol import Alert, Begin, Choice, Effect, EndTraining, Record, Said, Say, ToldOff
+from conversations.protocol import (
+    Alert,
+    Begin,
+    Choice,
+    Effect,
+    EndTraining,
+    Record,
+    Relay,
+    Said,
+    Say,
+    ToldOff,
+)
 from conversations.stopwords import read
 from conversations.stopwords.causes import cause_of
 from conversations.stopwords.kinds import Kind
@@ -24,12 +36,18 @@ from core.safety.causes import Cause
 
 @dataclass(frozen=True, slots=True)
 class Brief:
-    """What was read, and which bands are on as (session, spell)."""
+    """What was read, and which bands are on as (session, spell).
+
+    `coach`: to whom the words can go when nothing is wrong, "": nobody; `mild`: nothing in them touches the body, so that
+    they go there when no answer comes.
+    """
 
     kind: Kind
     said: str
     spells: tuple[tuple[str, str], ...] = ()
     number: str = safety.ANY_NUMBER
+    coach: str = ""
+    mild: bool = False
 
 
 @dataclass(frozen=True, slots=True)
@@ -52,6 +70,8 @@ NOTHING_MORE = frozenset({Kind.STOP, Kind.FEVER, Kind.HURT_LATELY, Kind.SORE})
 # Own caution, no source: asked once more, then the coach hears that there is no word.
 PATIENCE = timedelta(minutes=2)
 LAPSE = timedelta(minutes=10)
+SEND = "send"  # nothing is wrong, and the words are for the coach; stored
+SENDS = re.compile(r"\W*(?:please )?send(?: it| that)?(?: please)?\W*$", re.IGNORECASE)
 WRONG = (Choice(words.WRONG_YES, "yes"), Choice(words.WRONG_NO, "no"))
 OFF = (Choice(words.OFF_LABEL, "off"),)
 NOW = (Choice(words.BETTER, "better"), Choice(words.WORSE, "worse"))
@@ -64,7 +84,7 @@ def missing(brief: Brief, draft: Draft) -> str | None:
     """The next question."""
     if brief.kind is Kind.UNSURE and draft.wrong is None:
         return "wrong"
-    if draft.wrong == "no":
+    if draft.wrong in ("no", SEND):
         return None
     if (brief.spells or brief.kind is Kind.STUCK) and draft.off is None:
         return "off"
@@ -79,7 +99,7 @@ def ask(brief: Brief, draft: Draft, step: str) -> Say:
     """Its words."""
     match step:
         case "wrong":
-            return Say(words.ASK_WRONG, WRONG)
+            return Say(words.ASK_WRONG, _wrong_or_not(brief))
         case "off":
             return Say(_ask_off(brief, draft), OFF)
         case "where":
@@ -88,6 +108,12 @@ def ask(brief: Brief, draft: Draft, step: str) -> Say:
             return Say(words.SORE, SORES)
         case _:
             return Say(_ask_now(brief, draft), NOW)
+
+
+def _wrong_or_not(brief: Brief) -> tuple[Choice, ...]:
+    """Yes, no, and where there is a coach to read the words: no, but they should."""
+    to_coach = Choice(words.WRONG_SEND.format(coach=brief.coach), SEND)
+    return (*WRONG, to_coach) if brief.coach else WRONG
 
 
 def _ask_now(brief: Brief, draft: Draft) -> str:
@@ -116,7 +142,7 @@ def fill(brief: Brief, draft: Draft, step: str, answer: Said) -> Draft:
     """One more answer."""
     match step:
         case "wrong":
-            return replace(draft, wrong=_wrong(answer.text))
+            return replace(draft, wrong=_wrong(brief, answer.text))
         case "off":
             return _off(draft, answer.text)
         case "where":
@@ -128,11 +154,13 @@ def fill(brief: Brief, draft: Draft, step: str, answer: Said) -> Draft:
             return replace(draft, now=_now(brief, answer.text), said=labels.get(answer.text, answer.text))
 
 
-def _wrong(text: str) -> str:
+def _wrong(brief: Brief, text: str) -> str:
     """A second cry, or "not sure", is a yes; "ok" is neither. Raises `Unclear`."""
     _no_mere_ok(text)
+    if brief.coach and SENDS.match(text):
+        return SEND
     try:
-        return choice(text, WRONG)
+        return choice(text, _wrong_or_not(brief))
     except Unclear:
         if read(text).kind is not Kind.NONE:
             return "yes"
@@ -209,6 +237,8 @@ def finish(brief: Brief, draft: Draft, at: datetime) -> Outcome:
     """The last words: what to do, what to watch, who knows; after a plain stop the questions of any session."""
     if draft.wrong == "no":
         return Outcome((Say(words.GOOD),))
+    if draft.wrong == SEND:
+        return Outcome((), (Relay(brief.said),))
     if brief.kind is Kind.STOP and brief.spells:
         session = brief.spells[-1][0]
         return Outcome((Say(words.STOPPED),), (Begin("after", {"session": session, "why": SAID_STOP}),))
@@ -235,6 +265,8 @@ def lapsed(brief: Brief, draft: Draft, at: datetime) -> Outcome:
         return Outcome((Say(safety.told(Cause.SORE, brief.number)),), (_alert(brief, Cause.SORE),))
     if brief.kind is not Kind.UNSURE or draft.wrong is not None:
         return Outcome((_watch(brief),))
+    if brief.mild:
+        return Outcome((), (Relay(brief.said),))
     told = Say(safety.told(Cause.NO_WORD, brief.number))
     return Outcome((told,), (_alert(brief, Cause.NO_WORD), EndTraining(QUIET), *_told_off(brief)))
 

@@ -18,17 +18,23 @@ if TYPE_CHECKING:
 SEND = "send_line:"  # the words themselves follow: the button is the client's own, and goes when they do
 
 
+def said_yes(engine: "Engine", client: Person, text: str, now: datetime) -> bool:
+    """A typed yes to "Send it to your coach?"; True: it is sent."""
+    waiting = _waiting(engine, client)
+    if waiting is None or not _is_yes(text):
+        return False
+    send(engine, client, waiting.removeprefix(SEND), now)
+    return True
+
+
 def offered(engine: "Engine", client: Person, text: str, now: datetime) -> bool:
-    """ "Send it to your coach?" under words that somebody should read; True: asked, or sent after a typed yes."""
+    """ "Send it to your coach?" under words that somebody should read; True: asked."""
     if (
         open_alert.gravest(engine, client) is not None
         or status.without_consent(engine, client.id) is not None
     ):
         return False
-    coach, waiting = engine.coach_of(client), _waiting(engine, client)
-    if waiting is not None and _is_yes(text):
-        send(engine, client, waiting.removeprefix(SEND), now)
-        return True
+    coach = engine.coach_of(client)
     if coach is None or not (is_prose(text) or read(text).heard):
         return False
     buttons = (Choice(words.SEND_IT_LABEL, SEND + text), *_menu())

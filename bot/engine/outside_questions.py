@@ -1,25 +1,20 @@
 """Typed words that are for no open question: the emergency number, thanks, commands, days; and with nothing open."""
 
 from collections.abc import Callable
-from datetime import datetime, timedelta
+from datetime import datetime
 from typing import TYPE_CHECKING
 
-from bot.engine import agreeing, corrections, idle, menus, open_alert, status, stopping, typed
+from bot.engine import agreeing, corrections, idle, menus, open_alert, status, typed, unread
 from bot.engine.coach import listing
-from conversations.heard import is_prose
-from conversations.protocol import Choice, Media, Say
-from conversations.stopwords.kinds import Kind
+from conversations.protocol import Choice, Media, Said, Say
 from conversations.words import common
 from conversations.words import engine as words
-from core.facts import BandsOff
-from core.store import facts
 from core.store.people import Person, Role
 from core.store.threads import Thread
 
 if TYPE_CHECKING:
     from bot.engine.core import Engine
 
-AFTER_BANDS = timedelta(hours=24)  # words that fit nothing may be about the session; own caution, no source
 Dealt = Callable[["Engine", Person, str, datetime], bool]
 
 
@@ -40,20 +35,17 @@ def before_the_question(thread: Thread | None, flat: str) -> tuple[Dealt, ...]:
     )
 
 
-def nothing_open(engine: "Engine", person: Person, text: str, now: datetime) -> None:
+def nothing_open(engine: "Engine", person: Person, text: str, now: datetime, message: int | None) -> None:
     """Typed words while nothing is asked and no command fits."""
     if person.role is Role.COACH:
         if not any(dealt(engine, person, text, now) for dealt in (listing.by_name, typed.noted)):
             menus.open_menu(engine, person, now)
-    elif is_prose(text) and _after_bands(engine, person, now) and open_alert.gravest(engine, person) is None:
-        stopping.halt(engine, person, Kind.UNSURE, text, now, [])
-    elif not idle.offered(engine, person, text, now):
+        return
+    if idle.said_yes(engine, person, text, now):
+        return
+    asked = unread.asked_whether_wrong(engine, person, None, Said(now, text, None, message))
+    if not asked and not idle.offered(engine, person, text, now):
         menus.open_menu(engine, person, now)
-
-
-def _after_bands(engine: "Engine", client: Person, now: datetime) -> bool:
-    off = facts.latest(engine.store, BandsOff, client.id)
-    return off is not None and now - off.at < AFTER_BANDS
 
 
 def media(engine: "Engine", person: Person, kind: Media, now: datetime) -> None:

@@ -129,7 +129,7 @@ def text(engine: "Engine", person: Person, incoming: Incoming, at: datetime) -> 
     if any(dealt(engine, person, incoming.text, at) for dealt in first):
         return
     if thread is None:
-        outside_questions.nothing_open(engine, person, incoming.text, at)
+        outside_questions.nothing_open(engine, person, incoming.text, at, incoming.message)
     elif flat in BACK:
         turns.deliver(engine, person, thread, WentBack(at))
     elif flat in CANCEL:

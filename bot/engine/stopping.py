@@ -1,15 +1,18 @@
 """Stop words come before everything, in any state: bands off, what to do, the coach told."""
 
 import json
+from dataclasses import replace
 from datetime import datetime, timedelta
 from typing import TYPE_CHECKING
+
+import msgspec
 
 from bot.engine import alerts, bands, status, turns
 from conversations import trouble
 from conversations.answers.taken_off import Off, taken_off
-from conversations.heard import hurt_lately, is_prose
+from conversations.heard import hurt_lately
 from conversations.pressure_said import urgency
-from conversations.protocol import Event, Hurts, Said, Say, TooTight
+from conversations.protocol import Hurts, Said, Say, TooTight
 from conversations.stopwords import read
 from conversations.stopwords.causes import cause_of
 from conversations.stopwords.kinds import Kind
@@ -50,9 +53,10 @@ def stopped(engine: "Engine", person: Person, text: str, at: datetime, message: 
         event = Hurts(at, text, message) if kind is Kind.HURTS else TooTight(at, text)
         turns.deliver(engine, person, session, event, message)
         return True
-    if kind in trouble.ASK_FIRST:  # no alert carries these words: they go where they were meant to
-        _pass_on(engine, person, text, at, live)
-    halt(engine, person, kind, text, at, live)
+    # No alert carries such words: they go where they were meant to, or are offered to the coach.
+    passed_on = kind in trouble.ASK_FIRST and _pass_on(engine, person, text, at, live)
+    to = "" if passed_on else coach_name(engine, person)
+    halt(engine, person, kind, text, at, live, coach=to)
     return True
 
 
@@ -79,8 +83,14 @@ def heard(engine: "Engine", person: Person, text: str, training: bool) -> Kind:
             return kind
 
 
-def _pass_on(engine: "Engine", person: Person, text: str, at: datetime, live: list[Thread]) -> None:
-    """Words that were for the coach, though they may also be a cry."""
+def coach_name(engine: "Engine", client: Person) -> str:
+    """To whom words can go that no question wants; "": nobody, or bands are on and come first."""
+    coach = engine.coach_of(client)
+    return "" if coach is None or duties.watches(engine.store, client.id) else coach.name
+
+
+def _pass_on(engine: "Engine", person: Person, text: str, at: datetime, live: list[Thread]) -> bool:
+    """Words that were for the coach, though they may also be a cry; True: they are on their way."""
     from bot.engine import relaying
 
     if live and live[0].dialogue == "telling":
@@ -89,6 +99,9 @@ def _pass_on(engine: "Engine", person: Person, text: str, at: datetime, live: li
         relaying.to_coach(engine, person, text, at)
     elif (to_coach := relaying.COACH.match(text.strip())) is not None:
         relaying.words_to(engine, person, to_coach, at)
+    else:
+        return False
+    return True
 
 
 def trains(engine: "Engine", person: Person, at: datetime, live: list[Thread]) -> bool:
@@ -97,14 +110,6 @@ def trains(engine: "Engine", person: Person, at: datetime, live: list[Thread]) -
         return True
     off = facts.latest(engine.store, BandsOff, person.id)
     return off is not None and at - off.at < SHORTLY_AFTER
-
-
-def asked_whether_wrong(engine: "Engine", person: Person, thread: Thread, event: Event) -> bool:
-    """Around a session, words that fit no question may be a cry; True: asked, and the question waits."""
-    if not isinstance(event, Said) or thread.dialogue not in TRAINS | {"morning"} or not is_prose(event.text):
-        return False
-    halt(engine, person, Kind.UNSURE, event.text, event.at, [])
-    return True
 
 
 def must_be_heard(engine: "Engine", person: Person, text: str) -> bool:
@@ -126,8 +131,21 @@ def _is_answer(kind: Kind, live: list[Thread]) -> bool:
     return live[0].dialogue in TROUBLES_ANSWER
 
 
-def halt(engine: "Engine", person: Person, kind: Kind, text: str, at: datetime, live: list[Thread]) -> None:
-    """End training, alert, and ask what is needed; words to a trouble that is talked about already are its answer."""
+def halt(
+    engine: "Engine",
+    person: Person,
+    kind: Kind,
+    text: str,
+    at: datetime,
+    live: list[Thread],
+    *,
+    coach: str = "",
+    mild: bool = False,
+) -> None:
+    """End training, alert, and ask what is needed; words to a trouble that is talked about already are its answer.
+
+    `coach`, `mild`: as in the brief of a trouble.
+    """
     spells = tuple((watch.session, watch.spell) for watch in duties.watches(engine.store, person.id))
     number = status.emergency_number(engine, person.id)
     turns.record(engine, person.id, Noticed(at, f"said_{kind}", text))
@@ -139,8 +157,8 @@ def halt(engine: "Engine", person: Person, kind: Kind, text: str, at: datetime, 
         turns.end_training(engine, person, f"said_{kind}", at)
     if _talked_about(engine, person, kind, text, at, live):
         return
-    about = {"kind": kind.value, "said": text, "spells": [list(spell) for spell in spells], "number": number}
-    turns.begin(engine, person, "trouble", about, at)
+    brief = replace(brief, coach=coach, mild=mild)
+    turns.begin(engine, person, "trouble", msgspec.to_builtins(brief), at)
 
 
 def _talked_about(

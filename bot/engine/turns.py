@@ -24,6 +24,7 @@ from conversations.protocol import (
     Record,
     Relay,
     Resumed,
+    Said,
     Say,
     ToldOff,
     Turn,
@@ -96,12 +97,15 @@ def deliver(
         state = bar(engine, person, thread, dialogue, state, Barred(event.at, why))
         if state is None:
             return
-    from bot.engine import stopping
+    from bot.engine import unread
 
     turn = dialogue.advance(state, event, engine.clock())
-    if turn.unread and stopping.asked_whether_wrong(engine, person, thread, event):
+    if turn.unread and unread.asked_whether_wrong(engine, person, thread, event):
         return
+    more = unread.says_more(engine, person, thread, event, turn.effects)
     keep(engine, person, thread, dialogue, turn, message)
+    if more and isinstance(event, Said):
+        unread.ask(engine, person, event)
 
 
 def foreseen(engine: "Engine", thread: Thread, event: Event) -> Turn[Any]:

@@ -5,6 +5,7 @@ from dataclasses import replace
 from datetime import datetime
 
 from conversations.answers import Unclear, Why
+from conversations.heard import is_prose
 from conversations.protocol import Choice, Effect, Record, Said, Say, Turn
 from conversations.session.state import Phase, State, banded_limbs, say, turn
 from conversations.words import session as words
@@ -76,9 +77,17 @@ def said(state: State, event: Said) -> Turn[State] | None:
     """They are on: None, the check follows with `put_on`; or they are not yet. Raises `Unclear`."""
     if state.maybe_on and "?" not in event.text and NOT_ON_YET.search(event.text):
         return _not_on(state, event.at)
-    if SAYS_NOT.search(event.text) or not SAYS_ON.search(event.text):
+    if SAYS_NOT.search(event.text) or not _answers_on(event.text):
         raise Unclear(Why.NOT_AN_OPTION, options=(words.BANDS_ON_LABEL,))
     return None
+
+
+def _answers_on(text: str) -> bool:
+    """ "Yes", "on both legs", "they're on"; "a red patch on my leg" is no word about bands."""
+    says = SAYS_ON.search(text)
+    return says is not None and (
+        not text[: says.start()].strip() or names_bands_on(text) or not is_prose(text)
+    )
 
 
 def put_on(state: State, event: Said) -> tuple[State, tuple[Effect, ...]]:
@@ -119,7 +128,12 @@ def never_on(state: State, at: datetime) -> Turn[State]:
 
 def says_on(text: str) -> bool:
     """Whether words that nobody asked for say that bands are on."""
-    return NAMES_BANDS_ON.search(text) is not None and SAYS_NOT.search(text) is None
+    return names_bands_on(text) and SAYS_NOT.search(text) is None
+
+
+def names_bands_on(text: str) -> bool:
+    """Whether bands are named, and then "on"."""
+    return NAMES_BANDS_ON.search(text) is not None
 
 
 def too_early(state: State, at: datetime) -> tuple[State, tuple[Effect, ...]]:

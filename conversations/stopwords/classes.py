@@ -121,10 +121,11 @@ def _pair(kind: Kind, near: tuple[Tag, ...], run: list[str], offset: int) -> Pai
 
 
 @cache
-def _touching() -> dict[str, list[Words]]:
+def _touching(parts: bool) -> dict[str, list[Words]]:
     """Under each first word the wordings that alone make words worth a question."""
     both = {**lexicon.PARTS, **lexicon.SIGNS}
-    lines = [both[name.replace("_", " ")] for name in lexicon.TOUCHES.split()]
+    names = [name.replace("_", " ") for name in lexicon.TOUCHES.split()]
+    lines = [both[name] for name in names if parts or name in lexicon.SIGNS]
     wordings = {entry for line in lines for entry in entries(line)} - set(entries(lexicon.NOT_ALONE))
     found: dict[str, list[Words]] = {}
     for entry in sorted(wordings | set(entries(lexicon.ALARM))):
@@ -132,9 +133,9 @@ def _touching() -> dict[str, list[Words]]:
     return found
 
 
-def touches(run: list[str]) -> bool:
-    """Whether the words name a part of the body, a feeling in it, or alarm."""
-    known = _touching()
+def touches(run: list[str], *, parts: bool = True) -> bool:
+    """Whether the words name a feeling in the body, or alarm, or (with `parts`) only a part of the body."""
+    known = _touching(parts)
     return any(
         tuple(run[at : at + len(entry)]) == entry
         for at, word in enumerate(run)

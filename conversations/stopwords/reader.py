@@ -26,7 +26,7 @@ def read(text: str) -> Reading:
 
 
 def _heard(sentence: Sentence) -> list[Heard]:
-    clauses = [replace(clause, text=_without_harmless(clause.text)) for clause in sentence.clauses]
+    clauses = [replace(clause, text=without_harmless(clause.text)) for clause in sentence.clauses]
     return [
         Heard(found.kind, found.text.strip(), sense(found))
         for at in range(len(clauses))
@@ -109,7 +109,8 @@ def _matches(phrase: Phrase, text: str) -> list[re.Match[str]]:
     return [match] if match and match.end() == len(text) - 1 else []
 
 
-def _without_harmless(text: str) -> str:
+def without_harmless(text: str) -> str:
+    """A clause without the wordings that sound of harm and are none."""
     index = harmless_by_first_word()
     wordings = {one for word in text.split() for one in index.get(word, ())}
     for one in sorted(wordings, key=lambda one: one.order):

@@ -7,6 +7,7 @@ DEFER = "If in doubt, ask your own clinician or call {number}. Nobody is watchin
 ASK_WRONG = "Bands off if you have any on. Is something wrong right now?"
 WRONG_YES = "Yes, something is wrong"
 WRONG_NO = "No, all fine"
+WRONG_SEND = "All fine: send it to {coach}"
 GOOD = "Good. We go on where we were."
 ASK_OFF = "Are the bands off?"
 OFF_LABEL = "Bands are off"

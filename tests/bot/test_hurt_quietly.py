@@ -14,7 +14,9 @@ def test_whoever_asks_whether_somebody_is_there_reads_of_the_bands_first(practic
     practice.types(CLIENT, "my foot is numb")
     practice.later(minutes=16)
     practice.types(CLIENT, "is anybody there??")
-    assert practice.newest(CLIENT).text.startswith("Bands off now. No more bands until somebody has looked.")
+    told, asked = practice.heard(CLIENT)[-2:]
+    assert told.startswith("Bands off now. No more bands until somebody has looked.")
+    assert asked.endswith("Is something wrong right now?")
 
 
 def causes(practice: Practice) -> list[Cause]:

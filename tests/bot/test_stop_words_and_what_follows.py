@@ -145,7 +145,7 @@ def test_ok_to_whether_something_is_wrong_is_asked_once_more_and_alerts_nobody(p
         practice.types(CLIENT, said)
         assert causes(practice) == []
         labels = [label for row in practice.newest(CLIENT).buttons for label, _ in row]
-        assert labels == ["Yes, something is wrong", "No, all fine"]
+        assert labels == ["Yes, something is wrong", "No, all fine", "All fine: send it to Coach"]
     practice.types(CLIENT, "I'm fine")
     assert practice.newest(CLIENT).text == "Good. We go on where we were."
 

@@ -149,8 +149,8 @@ def test_hold_with_nobodys_name_is_no_command(room: Practice) -> None:
     assert decided.decision == "cleared"
 
 
-@pytest.mark.parametrize(("hours", "asked"), [(23, True), (25, False)])
-def test_words_that_fit_nothing_within_a_day_of_bands_are_asked_about(
+@pytest.mark.parametrize(("hours", "asked"), [(47, True), (49, False)])
+def test_words_that_fit_nothing_within_two_days_of_bands_are_asked_about(
     room: Practice, hours: int, asked: bool
 ) -> None:
     store = room.stage.engine.store

@@ -201,6 +201,8 @@ MEANT = {
     "one and a": "one, with idle words around",
     "start.1": "for days: said back with the day and a way out",
     "tomorrow yesterday": "for days: said back with the day and a way out",
+    "not yes": "to the look at a nail: not the same, the safe side",
+    "bands_off:1": "to whether it is still numb: a wish to stop, the safe side",
     "\u2029test\u2029": "the button that begins so",
 }
 SAFE_SIDE = (

@@ -167,22 +167,21 @@ SIGNS = {
 }
 
 # Said of nothing in particular, these make words that nobody could read worth a question.
-TOUCHES = """chest heart breath face throat jaw head limb trunk sight calf wees hurt numb swollen fails slurs droops
-    unwell muddled sweat gone_over popped split"""
-ALARM = """help; sore; emergency; scared; frightened; frightening; panic; panicking; worried; worrying; worry;
-    wrong; terrible; horrible; awful; dying; die; dead; hospital; ambulance; doctor; casualty; nurse; weird;
-    strange; odd; funny; queer; peculiar; faint; sick; ill; unwell; poorly; grim; iffy; rough; blood;
-    bleeding; dizzy; collapse; collapsed; fell; fall; fallen; stuck; bad; worse; worst; hurt; alone; afraid;
-    urgent; serious; emergencies; sos; spinning; shivering; shaking; fever; hot; cold; blue; purple; weak;
-    heavy; stiff; pressure; veins; skin; lump; bruise; bruises; rash; dark; sleepy; drowsy; exhausted;
-    confused; slept; burning; blister; not well; not right; not good; not doing well; cant; lost; gone;
-    suddenly; sudden"""
+TOUCHES = """chest heart breath face throat jaw head limb trunk sight calf hurt numb swollen fails slurs droops
+    unwell muddled gone_over popped split"""
+ALARM = """help; emergency; scared; frightened; frightening; panic; panicking; worried; worrying; worry; wrong;
+    terrible; horrible; awful; dying; die; hospital; ambulance; doctor; casualty; nurse; weird; strange;
+    odd; funny; queer; peculiar; faint; sick; ill; unwell; poorly; grim; iffy; rough; blood; bleeding;
+    dizzy; collapse; collapsed; fell; worse; worst; hurt; alone; afraid; urgent; serious; emergencies; sos;
+    spinning; shivering; shaking; fever; blue; purple; weak; lump; bruise; bruises; rash; sleepy; drowsy;
+    exhausted; confused; blister; not well; not right; not good; not doing well; suddenly; sudden; too
+    tight; no strength; no power; cant get up; cant wake; went wrong; gone wrong; feel bad; feeling bad;
+    feels bad; felt bad; lost consciousness; lost feeling; my back; lower back; upper back; back pain"""
 # Words of these classes that mean nothing alone.
-NOT_ALONE = """back; ear; ears; nose; body; air; slow; lost; wrong; mixed; mixed up; stuck; thick; strange; funny;
-    rubbish; falling; drop; drops; dropped; dropping; fallen; stiff; bent; hanging; slid; slipped; gone;
-    went down; limp; twisted; open; cut; broken; split; tearing; rip; pop; knife; sharp; bugs; ants; static;
-    electric; electricity; cotton wool; buzz; brow; smile; grin; hard to move; packed in; packed up;
-    refuses; awful; rough; bone; bones; quads; head; hand; hands; eye; eyes; face; mouth; neck; puff;
+NOT_ALONE = """back; air; slow; lost; wrong; mixed; mixed up; stuck; thick; strange; funny; rubbish; falling; drop;
+    drops; dropped; dropping; fallen; stiff; bent; hanging; slid; slipped; gone; went down; limp; twisted;
+    open; cut; broken; split; tearing; rip; pop; knife; sharp; bugs; ants; static; electric; electricity;
+    cotton wool; buzz; brow; smile; grin; hard to move; packed in; packed up; refuses; awful; rough; puff;
     football; melon; doubled; expanded; fluid; shiny; balloon; sausage; sausages; talk; talking; cant get;
     cant find; repeating; staring; wandering; blank; drunk; cant use; cant open; cant close; cant hold; not
     working; doesnt work; wont work; wont open; wont do; wont go; wont hold; blown up; asleep; sleepy; on
@@ -205,7 +204,7 @@ circulation | limb + colour; limb + cold
 swelling | limb + swollen; calf + warm; calf + hard; limb + red + warm; muscle + hard + swollen; calf + red
 limp | limb + fails
 urine | urine + dark
-urine | wees + dry
+urine | wees + dry; wees + odd
 injury | limb + popped; trunk + popped; muscle + popped; skin + split
 tight | band + bites
 """

@@ -9,7 +9,7 @@ from enum import StrEnum
 from bot.engine import alerts, routing, turns
 from bot.engine.updates import Incoming, Kind
 from conversations.words import trouble as words
-from core.facts import BandsOff
+from core.facts import BandsOff, Noticed
 from core.safety.causes import Cause
 from core.store import duties, facts, people, threads
 from tests.practice import CLIENT, COACH, START, Practice
@@ -101,7 +101,7 @@ SITUATIONS: dict[str, Callable[[], Practice]] = {
 class _Before:
     """What stood before the phrase."""
 
-    alerts: dict[int, int]
+    told: tuple[object, ...]  # alerts with their counts, and how often something was noticed
     letters: int
 
 
@@ -140,14 +140,19 @@ class Moment:
 
     def _now(self) -> _Before:
         store = self.engine.store
-        told = {one.id: one.count for one in duties.open_alerts(store, self.room.client)}
-        return _Before(told, store.rows("SELECT COALESCE(MAX(id), 0) AS last FROM outbox")[0]["last"])
+        alerts = ((one.id, one.count) for one in duties.open_alerts(store, self.room.client))
+        noticed = [
+            one for one in facts.current(store, Noticed, self.room.client) if one.kind != "said_unsure"
+        ]
+        return _Before(
+            (len(noticed), *alerts), store.rows("SELECT COALESCE(MAX(id), 0) AS last FROM outbox")[0]["last"]
+        )
 
     def _seen(self, before: _Before) -> Outcome:
         store = self.engine.store
         said = store.rows("SELECT chat, body FROM outbox WHERE id > ?", [before.letters])
         to_client = " ".join(row["body"] for row in said if row["chat"] == CLIENT)
-        if self._now().alerts != before.alerts or words.ASK_WHERE in to_client or words.SORE in to_client:
+        if self._now().told != before.told or words.ASK_WHERE in to_client or words.SORE in to_client:
             return Outcome.ROUTED
         if words.ASK_WRONG in to_client:
             return Outcome.ASKED
