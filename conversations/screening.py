@@ -24,6 +24,7 @@ from core.safety.causes import Cause
 from core.screening import Answers, Assessment, Due, Question, Tier, after, form_of, preview
 from core.screening import Form as Kind
 from core.screening import missing as next_question
+from core.stored_names import names_in
 
 YES_NO = ((common.YES, "yes"), (common.NO, "no"), (common.NOT_SURE, "not_sure"))
 UNSURE = ((common.NOT_SURE, "not_sure"),)
@@ -157,7 +158,7 @@ def _limbs(text: str, unread: Unclear) -> str:
     known = ONE_LIMB | BOTH
     if not parts or not set(parts) <= set(known):
         raise unread
-    named = {limb for part in parts for limb in known[part].split(",")}
+    named = {limb for part in parts for limb in names_in(known[part])}
     return ",".join(sorted(named))
 
 

@@ -6,6 +6,7 @@ from conversations.answers import pick
 from conversations.protocol import Choice
 from conversations.words import planning as words
 from core.plans import Side
+from core.stored_names import names_in
 
 KEPT = {"left_only": "left", "right_only": "right"}  # a button's value: what is kept of it, if not the same
 SIDES = tuple(Choice(label, value) for label, value in words.SIDES)
@@ -25,7 +26,7 @@ def typed(text: str, shown: tuple[Choice, ...] = SIDES) -> str:
 
 def kept(stored: str) -> tuple[Side, ...]:
     """What `typed` gave, in working order."""
-    return tuple(Side(part) for part in stored.split(","))
+    return tuple(Side(part) for part in names_in(stored))
 
 
 def _stored(value: str) -> str:

@@ -36,6 +36,7 @@ from core.store import facts, people, threads
 from core.store.duties import Planned
 from core.store.mail import Priority
 from core.store.people import Person
+from core.stored_names import names_in
 
 if TYPE_CHECKING:
     from bot.engine.core import Engine
@@ -75,7 +76,7 @@ def cleared(engine: "Engine", coach: Person, details: dict[str, Any], now: datet
     regions = details.get("regions") or ""
     regions = regions if isinstance(regions, str) else ",".join(regions)
     if regions:
-        engine.say(client, Say(words.CLEARED.format(regions=in_words(regions.split(",")))), now)
+        engine.say(client, Say(words.CLEARED.format(regions=in_words(names_in(regions)))), now)
         ask_for_backup(engine, coach, client, now)
         turns.begin(engine, coach, "planning", {"client": client.id}, now)
         return True

@@ -11,6 +11,7 @@ from core.plans import Plan
 from core.screening.standing import Standing, in_force, open_by, standing
 from core.store import facts, people
 from core.store.people import Person
+from core.stored_names import names_in
 
 if TYPE_CHECKING:
     from bot.engine.core import Engine
@@ -37,7 +38,7 @@ def decided(engine: "Engine", client: Person) -> str:
     if one is None:
         return ""
     done = facts.latest(engine.store, ScreeningDone, client.id, screening=one.screening)
-    rules = [RULES.get(rule, rule) for rule in (done.because if done else "").split(",") if rule]
+    rules = [RULES.get(rule, rule) for rule in names_in(done.because if done else "")]
     return words.DECIDED.format(
         what=words.DECIDED_WHAT.get(one.decision, words.DECIDED_WHAT["cleared"]),
         who=people.by_id(engine.store, one.by).name,

@@ -11,6 +11,7 @@ from core.plans import Exercise, Scheme, Side
 from core.progression import Question, SessionRecord
 from core.safety.pain import Where
 from core.store import facts, people
+from core.stored_names import names_in
 from core.units import Load
 
 if TYPE_CHECKING:
@@ -172,9 +173,8 @@ def checks_right(checks: Sequence[CuffChecked]) -> bool:
 
 def _good(check: CuffChecked) -> bool:
     """Go, or eased by nothing that speaks against the reps: `SAYS_NOTHING`."""
-    return check.verdict == "go" or (
-        check.verdict == "ease" and SAYS_NOTHING.issuperset(check.because.split(","))
-    )
+    why = names_in(check.because)
+    return check.verdict == "go" or (check.verdict == "ease" and bool(why) and SAYS_NOTHING.issuperset(why))
 
 
 def with_answers(record: SessionRecord, asked: Sequence[Answered]) -> SessionRecord:

@@ -24,6 +24,7 @@ from core.safety.aftercare import asks_about
 from core.safety.pain import too_much
 from core.store import facts, people
 from core.store.people import Person
+from core.stored_names import names_in
 
 if TYPE_CHECKING:
     from bot.engine.core import Engine
@@ -100,7 +101,7 @@ def slow(about: About) -> bool:
         return False
     where = {"session": last.session, "spell": last.spell, "check_no": last.check_no}
     rows = facts.current(store, CuffChecked, client, **where)
-    return any("slow_refill" in one.because.split(",") for one in rows)
+    return any("slow_refill" in names_in(one.because) for one in rows)
 
 
 def drill_done(about: About) -> bool:

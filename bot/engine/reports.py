@@ -30,6 +30,7 @@ from core.report import Report, Taken, report
 from core.store import duties, facts
 from core.store.mail import Letter, Priority, post
 from core.store.people import Person
+from core.stored_names import names_in
 
 if TYPE_CHECKING:
     from bot.engine.core import Engine
@@ -127,7 +128,7 @@ def notes(engine: "Engine", client: Person, since: datetime) -> list[str]:
 def _cleared(client: Person, cleared: Cleared) -> str:
     until = words.NOTE_UNTIL.format(day=_day(client, cleared.until)) if cleared.until else ""
     note = f": {cleared.note}" if cleared.note else ""
-    return words.NOTE_CLEARED.format(regions=in_words(cleared.regions.split(",")), until=until, note=note)
+    return words.NOTE_CLEARED.format(regions=in_words(names_in(cleared.regions)), until=until, note=note)
 
 
 def _day(client: Person, at: datetime) -> str:

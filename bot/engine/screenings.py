@@ -9,6 +9,7 @@ from core.facts import Answered, ScreeningAnswer, ScreeningDone
 from core.screening import Due, News, due
 from core.store import facts
 from core.store.people import Person
+from core.stored_names import names_in
 
 if TYPE_CHECKING:
     from bot.engine.core import Engine
@@ -27,8 +28,8 @@ def about(engine: "Engine", client: Person, screening: str | None) -> dict[str, 
         "client": client.id,
         "screening": done.screening,
         "tier": done.tier,
-        "closed": [limb for limb in done.closed.split(",") if limb],
-        "findings": [rule for rule in done.because.split(",") if rule],
+        "closed": list(names_in(done.closed)),
+        "findings": list(names_in(done.because)),
         "answers": [[one.question, one.answer] for one in answers],
         "decided": clearances.decided(engine, client),
     }

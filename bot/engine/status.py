@@ -29,6 +29,7 @@ from core.progression.travel import travel_plan
 from core.screening import Restriction
 from core.store import duties, facts
 from core.store.people import Person
+from core.stored_names import names_in
 
 if TYPE_CHECKING:
     from bot.engine.core import Engine
@@ -54,7 +55,7 @@ def company(engine: "Engine", client: int) -> str:
 def no_failure(engine: "Engine", client: int) -> bool:
     """Whether the clearance in force forbids sets to failure."""
     cleared = clearances.decision(engine, client)
-    return cleared is not None and Restriction.NO_FAILURE in cleared.limits.split(",")
+    return cleared is not None and Restriction.NO_FAILURE in names_in(cleared.limits)
 
 
 def last_sessions(engine: "Engine", client: Person, most: int = 1) -> str:

@@ -13,6 +13,7 @@ from core.facts import ScreeningDone
 from core.plans import Goal
 from core.store import duties, facts, people
 from core.store.people import Person
+from core.stored_names import names_in
 from core.strength import estimate, may_test
 from core.units import load_from_text
 
@@ -34,7 +35,7 @@ def against(engine: "Engine", client: Person) -> str | None:
     plan = status.plan_of(engine, client.id)
     found = {"rehab"} if plan is not None and plan.goal is Goal.REHAB else set()
     done = facts.latest(engine.store, ScreeningDone, client.id)
-    found |= {SCREENED[rule] for rule in (done.because.split(",") if done else ()) if rule in SCREENED}
+    found |= {SCREENED[rule] for rule in names_in(done.because if done else "") if rule in SCREENED}
     days = checks.pain_days(engine, client.id, "")[:-1]
     if plan is not None and days and days[-1].during > plan.pain_ceiling:
         found.add("irritable_joint")

@@ -14,6 +14,7 @@ from core.cuffs.checks import Colour, Compared, CuffCheck, Feeling, Place, Refil
 from core.plans import Region
 from core.pressure import Sex
 from core.safety.sources import Source
+from core.stored_names import names_in
 
 REFILL_LIMIT_S = 3.0  # common practice, no source; 2.88 s in Shinozaki et al. 2023
 OFF_FROM = 9  # tightness; 10 was at or above occlusion pressure: Bell et al. 2018, Physiol Meas
@@ -165,7 +166,7 @@ LIMB_SUFFERS = frozenset(rule.__name__ for rule in (tingling, numb, cold, blue, 
 
 def limb_suffers(because: str) -> bool:
     """Whether a check, by its rule names as stored ("numb,slow_refill"), found a limb numb, off-colour or odd."""
-    return not LIMB_SUFFERS.isdisjoint(because.split(","))
+    return not LIMB_SUFFERS.isdisjoint(names_in(because))
 
 
 def strictest(findings: tuple[Finding, ...]) -> Verdict:

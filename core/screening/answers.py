@@ -8,6 +8,7 @@ from types import MappingProxyType
 from core.cuffs.limbs import Limb
 from core.screening.pressure import too_high_to_start
 from core.screening.questions import ABOUT_YOU, GROUPS, Form, Q, Question, form_of
+from core.stored_names import names_in
 
 YES, NO, NOT_SURE = "yes", "no", "not_sure"
 ADULT = 18  # years
@@ -131,7 +132,7 @@ def _within(answer: str, low: float, high: float) -> bool:
 
 def _limbs(answer: str) -> tuple[Limb, ...]:
     try:
-        return tuple(Limb(name) for name in answer.split(","))
+        return tuple(Limb(name) for name in names_in(answer))
     except ValueError:
         return ()
 

@@ -8,6 +8,7 @@ from enum import StrEnum
 from core.cuffs.limbs import Limb, opened
 from core.facts import Cleared, ScreeningDone
 from core.screening.grades import Tier
+from core.stored_names import names_in
 
 HELD, DECLINED = "held", "declined"
 
@@ -53,8 +54,8 @@ def _hold_is_over(decision: Cleared, now: datetime) -> bool:
 
 def open_by(decision: Cleared, screened: ScreeningDone | None) -> frozenset[Limb]:
     """What a decision opens; a limb that an answer closed stays closed whatever was decided."""
-    closed = {Limb(name) for name in (screened.closed if screened else "").split(",") if name}
-    return opened([place for place in decision.regions.split(",") if place]) - closed
+    closed = {Limb(name) for name in names_in(screened.closed if screened else "")}
+    return opened(names_in(decision.regions)) - closed
 
 
 def _why(decision: Cleared | None, screened: ScreeningDone | None, now: datetime) -> Waits | None:
