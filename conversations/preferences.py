@@ -23,8 +23,8 @@ SPAN = re.compile(
 )
 SETTINGS = tuple(Choice(label, value) for label, value in words.SETTINGS)
 VALUES = {name: tuple(Choice(label, value) for label, value in pairs) for name, pairs in words.VALUES.items()}
-OF_CLIENTS = "remind_before"  # a coach is reminded of no session
-OF_COACHES = "digest_at"  # a client gets no digest
+REMIND_BEFORE = "remind_before"  # minutes; a client's only, as a coach is reminded of no session
+DIGEST_AT = "digest_at"  # weekday and time; a coach's only, as a client gets no digest
 
 
 @dataclass(frozen=True, slots=True)
@@ -84,7 +84,7 @@ def stored(brief: Brief) -> dict[str, str]:
 
 
 def _settings(brief: Brief) -> tuple[Choice, ...]:
-    others = OF_CLIENTS if brief.by_coach else OF_COACHES
+    others = REMIND_BEFORE if brief.by_coach else DIGEST_AT
     return tuple(one for one in SETTINGS if one.value != others)
 
 
@@ -92,7 +92,7 @@ def fill(brief: Brief, draft: Draft, step: str, answer: Said) -> Draft:
     """One more answer. Raises `Unclear`."""
     if step == "what":
         return replace(draft, what=choice(answer.text, _settings(brief)))
-    if draft.what == OF_COACHES:
+    if draft.what == DIGEST_AT:
         return _digest(brief, draft, answer)
     return replace(draft, value=_value(draft.what or "", answer.text))
 
@@ -100,7 +100,7 @@ def fill(brief: Brief, draft: Draft, step: str, answer: Said) -> Draft:
 def _digest(brief: Brief, draft: Draft, answer: Said) -> Draft:
     """A button, or a weekday and a time in plain words. Raises `Unclear`."""
     try:
-        return replace(draft, value=choice(answer.text, _readings(brief, draft) or VALUES[OF_COACHES]))
+        return replace(draft, value=choice(answer.text, _readings(brief, draft) or VALUES[DIGEST_AT]))
     except Unclear:
         slots = weekly_slots(answer.text, answer.at, brief)
     values = tuple(slot_to_text(slot) for slot in slots)
@@ -119,7 +119,7 @@ def weekly_slots(text: str, at: datetime, brief: Brief) -> tuple[Slot, ...]:
     rhythms = [one.recurrence for one in readings if isinstance(one, Repeat)]
     slots = [one.slots[0] for one in rhythms if len(one.slots) == 1 and one.every == 1 and one.until is None]
     if not slots:
-        raise Unclear(Why.NOT_AN_OPTION, options=[one.label for one in VALUES[OF_COACHES]])
+        raise Unclear(Why.NOT_AN_OPTION, options=[one.label for one in VALUES[DIGEST_AT]])
     return tuple(dict.fromkeys(slots))
 
 
@@ -157,7 +157,7 @@ def finish(brief: Brief, draft: Draft, at: datetime) -> Outcome:
     if draft.what is None or draft.value is None:
         return Outcome((Say(words.UNCHANGED),))
     told = words.said(draft.what, draft.value)
-    if draft.what == OF_COACHES:
+    if draft.what == DIGEST_AT:
         told = f"{told} {next_told(brief, draft.value, at)}"
     return Outcome((Say(told),), (Record(Detail(at, draft.what, draft.value)), Do("settings_changed")))
 

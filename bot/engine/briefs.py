@@ -14,6 +14,7 @@ from bot.engine import calendar, checks, clips, kit, loads, recovery, screenings
 from bot.engine import reading_briefs as read
 from bot.engine.coach import reading_plans, replaced
 from conversations.catalogue import CATALOGUE
+from conversations.preferences import DIGEST_AT, REMIND_BEFORE
 from conversations.words.details import LINES as DETAILS
 from core.facts import (
     Cleared,
@@ -86,9 +87,9 @@ MAKERS: dict[str, Maker] = {
     "clock_moves": lambda about: calendar.clock_moves(about.engine, about.client.id),
     "date_order": lambda about: status.detail(about.engine, about.person.id, "date_order", ""),
     "clock_face": lambda about: status.detail(about.engine, about.person.id, "clock_face", ""),
-    "remind_before": lambda about: status.detail(about.engine, about.person.id, "remind_before", ""),
+    "remind_before": lambda about: status.detail(about.engine, about.person.id, REMIND_BEFORE, ""),
     "quiet_hours": lambda about: status.detail(about.engine, about.person.id, "quiet_hours", ""),
-    "digest_at": lambda about: status.detail(about.engine, about.person.id, calendar.DIGEST_AT, ""),
+    "digest_at": lambda about: status.detail(about.engine, about.person.id, DIGEST_AT, ""),
     "last_digest": lambda about: calendar.last_digest(about.engine, about.person),
     "parts": read.parts,
     "pulse_below": read.pulse_below,

@@ -6,6 +6,7 @@ from typing import TYPE_CHECKING
 from bot.engine import quiet, status
 from bot.engine.coach import pauses
 from conversations.dates import ClockFace, DayOrder
+from conversations.preferences import DIGEST_AT, REMIND_BEFORE
 from conversations.words import dates as date_words
 from core.calendar import missed
 from core.calendar.changing import name_of
@@ -23,8 +24,6 @@ from core.store.people import Person
 if TYPE_CHECKING:
     from bot.engine.core import Engine
 
-DIGEST_AT = "digest_at"  # the coach's weekday and time, as a stored detail
-REMIND_BEFORE = "remind_before"  # minutes, as a stored detail
 DAY = timedelta(days=1)
 LOOKED_BACK = timedelta(weeks=6)
 
