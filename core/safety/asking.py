@@ -8,7 +8,9 @@ from core.calendar.zones import instant, local
 from core.progression.prior import LAYOFF_DAYS
 from core.safety.sources import Source
 
-# Own caution, no source.
+# Own caution, no source. As many as the gentle sessions of `core.progression.prior`, and another rule: those hold
+# the dose down, of the client and of each movement; these look for muscle breakdown, to which whoever is new is
+# nearest. Were more sessions gentle, nobody would be new for longer.
 FIRST_SESSIONS = 2
 EVENING = (time(18), time(21))  # local; at least 2 h after the session
 AFTER_SESSION = timedelta(hours=2)
