@@ -1,13 +1,11 @@
 """The coach writes to a client; it goes out as the coach's words."""
 
 from dataclasses import dataclass
-from datetime import datetime
 
-from conversations.form import Form, Outcome, dialogue
-from conversations.protocol import Relay, Said, Say
+from conversations import passing_on
+from conversations.form import Form, dialogue
+from conversations.protocol import Say
 from conversations.words import coach as words
-
-LONGEST = 2000
 
 
 @dataclass(frozen=True, slots=True)
@@ -18,28 +16,8 @@ class Brief:
     client_name: str
 
 
-@dataclass(frozen=True, slots=True)
-class Draft:
-    """The words; None: not asked yet."""
-
-    text: str | None = None
-
-
-def fill(brief: Brief, draft: Draft, step: str, answer: Said) -> Draft:
-    """The words as they came; nothing at all is asked for again."""
-    return Draft(answer.text.strip()[:LONGEST] or None)
-
-
-def finish(brief: Brief, draft: Draft, at: datetime) -> Outcome:
-    """They go out; what became of them is said by whoever sends them."""
-    return Outcome((), (Relay(draft.text or "", brief.client),))
-
-
-FORM: Form[Brief, Draft] = Form(
-    start=lambda brief: Draft(),
-    missing=lambda brief, draft: "text" if draft.text is None else None,
-    ask=lambda brief, draft, step: Say(words.WRITE.format(name=brief.client_name)),
-    fill=fill,
-    finish=finish,
+FORM: Form[Brief, passing_on.Draft] = passing_on.form(
+    ask=lambda brief: Say(words.WRITE.format(name=brief.client_name)),
+    to=lambda brief: brief.client,
 )
-DIALOGUE = dialogue("writing", Brief, Draft, FORM)
+DIALOGUE = dialogue("writing", Brief, passing_on.Draft, FORM)
