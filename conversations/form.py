@@ -11,9 +11,11 @@ asks it; a release that drops one never looks at it again.
 from collections.abc import Callable
 from dataclasses import dataclass, replace
 from datetime import datetime, timedelta
+from decimal import Decimal
 from typing import Any, Generic, TypeVar
 
 from conversations.answers import Unclear
+from conversations.correcting import number_instead
 from conversations.protocol import (
     BandsCameOff,
     Barred,
@@ -36,6 +38,9 @@ from conversations.protocol import (
 )
 from conversations.words import common
 from conversations.words.answers import unclear
+
+DOUBLED_WITHIN = timedelta(seconds=2)  # own caution, no source
+NUMBERS = (int, float, Decimal)
 
 B = TypeVar("B")
 D = TypeVar("D")
@@ -68,6 +73,7 @@ class Asking(Generic[B, D]):
     given: tuple[Given, ...] = ()
     waiting_since: datetime | None = None
     reminded: bool = False
+    since: int = 0  # the number under which the open question was first put; 0: not known
 
     @property
     def question(self) -> str:
@@ -173,6 +179,11 @@ class Form(Generic[B, D]):
     def _said(self, state: Asking[B, D], event: Said) -> Turn[Asking[B, D]]:
         if event.to is not None and event.to != state.question:
             return self._wait(state, (Say(common.ALREADY_NOTED),))
+        aside = (
+            None if event.to is not None else self._taken_back(state, event) or self._too_soon(state, event)
+        )
+        if aside is not None:
+            return aside
         try:
             draft = self.fill(state.brief, state.draft, state.step, event)
         except Unclear as problem:
@@ -182,7 +193,49 @@ class Form(Generic[B, D]):
     def _filled(self, state: Asking[B, D], draft: D, event: Said) -> Turn[Asking[B, D]]:
         effects = self.noted(state.brief, draft, state.step, event)
         given = (*state.given, Given(state.step, event.message))
-        return self._next(replace(state, draft=draft, given=given), event.at, (), effects)
+        return self._next(replace(state, draft=draft, given=given, since=0), event.at, (), effects)
+
+    def _taken_back(self, state: Asking[B, D], event: Said) -> Turn[Asking[B, D]] | None:
+        """ "no, 7" after a number: the answer before, not this one."""
+        number, last = number_instead(event.text), state.given[-1] if state.given else None
+        if number is None or last is None or not isinstance(getattr(state.draft, last.step, None), NUMBERS):
+            return None
+        said = Said(event.at, number, None, event.message)
+        try:
+            draft = self.fill(state.brief, self.forget(state.draft, last.step), last.step, said)
+        except Unclear:
+            return None
+        effects = self.noted(state.brief, draft, last.step, said)
+        given = (*state.given[:-1], Given(last.step, event.message))
+        changed = Say(common.CHANGED.format(said=number))
+        return self._next(replace(state, draft=draft, given=given), event.at, (changed,), effects)
+
+    def _too_soon(self, state: Asking[B, D], event: Said) -> Turn[Asking[B, D]] | None:
+        """Words that nobody can have typed as the answer to this: a copy of the last answer, or else asked again."""
+        if self._doubled(state, event):
+            return self._next(state, event.at, (Say(common.ALREADY_NOTED),))
+        asked = {f"{state.step}.{number}" for number in range(state.since, state.asked + 1)}
+        if not state.since or not asked <= event.unseen:
+            return None
+        if self._is_copy(state, event):
+            return self._wait(state, (Say(common.ALREADY_NOTED),))
+        return self._next(state, event.at, (Say(common.BEFORE_ASKED.format(said=event.text.strip())),))
+
+    def _doubled(self, state: Asking[B, D], event: Said) -> bool:
+        """The same number within seconds, as a thumb does on a slow line: no question is read so fast."""
+        if event.message is None or not event.text.strip().isdigit() or state.waiting_since is None:
+            return False
+        return event.at - state.waiting_since <= DOUBLED_WITHIN and self._is_copy(state, event)
+
+    def _is_copy(self, state: Asking[B, D], event: Said) -> bool:
+        """Whether these words give the answer before once more."""
+        if not state.given:
+            return False
+        step = state.given[-1].step
+        try:
+            return self.fill(state.brief, self.forget(state.draft, step), step, event) == state.draft
+        except Unclear:
+            return False
 
     def _corrected(self, state: Asking[B, D], event: Corrected) -> Turn[Asking[B, D]]:
         step = next((given.step for given in state.given if given.message == event.of), None)
@@ -236,7 +289,9 @@ class Form(Generic[B, D]):
         if step is None:
             outcome = self.finish(state.brief, state.draft, at)
             return Turn(None, replies + outcome.replies, effects + outcome.effects)
-        state = replace(state, step=step, asked=state.asked + 1, waiting_since=at, reminded=False)
+        asked = state.asked + 1
+        since = state.since if step == state.step and state.since else asked
+        state = replace(state, step=step, asked=asked, waiting_since=at, reminded=False, since=since)
         say = replace(self.ask(state.brief, state.draft, step), asks=state.question)
         return self._wait(state, (*replies, say), effects)
 

@@ -36,13 +36,19 @@ class Opened:
 class Said:
     """Words or a tap. `to` is the question a button or a reply belongs to; None: typed freely.
 
-    For a tap `text` is the button's value. `message` identifies the client's message for later edits.
+    For a tap `text` is the button's value. `message` identifies the client's message for later edits. `unseen`:
+    questions of this dialogue that reached the client only after these words were sent, or not yet.
     """
 
     at: datetime
     text: str
     to: str | None = None
     message: int | None = None
+    unseen: frozenset[str] = frozenset()
+
+    def too_soon_for(self, question: str) -> bool:
+        """Whether nobody can have typed these words as the answer to this question."""
+        return self.to is None and question in self.unseen
 
 
 @dataclass(frozen=True, slots=True)

@@ -8,8 +8,8 @@ from typing import TYPE_CHECKING
 
 from bot.engine import loads, status, turns
 from conversations.answers import Count, Unclear, several_numbers, side_numbers
+from conversations.correcting import is_correction, named_set, only_reps, without_preface
 from conversations.protocol import Choice, Resumed, Say
-from conversations.session.correcting import is_correction, named_set, only_reps, without_preface
 from conversations.words import asking as asking_words
 from conversations.words import engine as words
 from conversations.words.answers import unclear
@@ -17,6 +17,7 @@ from core.facts import SetDone
 from core.plans import Side
 from core.store import facts, threads
 from core.store.people import Person, Role
+from core.store.threads import Thread
 
 if TYPE_CHECKING:
     from bot.engine.core import Engine
@@ -71,15 +72,46 @@ def typed(engine: "Engine", person: Person, text: str, now: datetime) -> bool:
 
 
 def _bare(engine: "Engine", person: Person, text: str) -> tuple[int, str] | None:
-    """ "no, 12" while nothing is asked: the last set, number 0, and its count."""
+    """ "no, 12" while nothing was answered since the sets: the last set, number 0, and its count."""
     counts = only_reps(without_preface(text))
-    if threads.floor(engine.store, person.id) is not None or not is_correction(text):
+    talk = threads.floor(engine.store, person.id)
+    if (talk is not None and not _just_after(talk)) or not is_correction(text):
         return None
     try:
         several_numbers(counts, 0, MOST_REPS)
     except Unclear:
         return None
     return (0, counts)
+
+
+def _just_after(talk: Thread) -> bool:
+    """Whether these are the questions after a session, and none has its answer: a count was said last."""
+    return talk.dialogue == "after" and not turns.state_of(talk).given
+
+
+def too_late(
+    engine: "Engine", person: Person, talk: Thread, text: str, unseen: frozenset[str], now: datetime
+) -> bool:
+    """A number sent before "how hard was it?" could be seen is no rating: a set's count, asked about."""
+    if not _just_after(talk) or turns.state_of(talk).question not in unseen or not text.strip().isdigit():
+        return False
+    last = max(
+        _last_session(engine, person, now), key=lambda one: (one.exercise_no, one.set_no), default=None
+    )
+    if last is None or last.side is not Side.BOTH:
+        return False
+    if int(text) not in (last.reps, _left(engine, person, last)):  # else a copy of what was said last
+        label = words.LATE_LABEL.format(name=_name(engine, person, last), n=last.set_no, reps=int(text))
+        button = Choice(label, f"fix:{last.session}|{last.exercise_no}|{last.set_no}|{int(text)}")
+        engine.say(person, Say(words.LATE_COUNT.format(reps=int(text)), (button,)), now)
+        turns.deliver(engine, person, talk, Resumed(now))
+    return True
+
+
+def _left(engine: "Engine", person: Person, last: SetDone) -> int | None:
+    """What was said to have been left in any set of this movement, the last question of a session."""
+    sets = facts.current(engine.store, SetDone, person.id, session=last.session, exercise_no=last.exercise_no)
+    return next((one.reps_left for one in sets if one.reps_left is not None), None)
 
 
 def _last_session(engine: "Engine", person: Person, now: datetime) -> list[SetDone]:

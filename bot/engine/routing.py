@@ -1,5 +1,6 @@
 """Whom an update is for: strangers, buttons, edits, pictures, words. Stop words first, always."""
 
+from dataclasses import replace
 from datetime import datetime
 from typing import TYPE_CHECKING
 
@@ -125,6 +126,9 @@ def text(engine: "Engine", person: Person, incoming: Incoming, at: datetime) -> 
     if incoming.forwarded:  # somebody else's words are no answer
         engine.say(person, Say(words.NOT_FORWARDED), at)
         return
+    if incoming.reply_to is not None and thread is not None and states_again(engine, person, incoming):
+        edit(engine, person, replace(incoming, message=incoming.reply_to), at)
+        return
     first = (said_off, said_on, *outside_questions.before_the_question(thread, flat))
     if any(dealt(engine, person, incoming.text, at) for dealt in first):
         return
@@ -135,7 +139,14 @@ def text(engine: "Engine", person: Person, incoming: Incoming, at: datetime) -> 
     elif flat in CANCEL:
         turns.deliver(engine, person, thread, Cancelled(at))
     else:
-        said = Said(at, incoming.text, question, incoming.message)
+        answer(engine, person, thread, Said(at, incoming.text, question, incoming.message), incoming)
+
+
+def answer(engine: "Engine", person: Person, thread: Thread, said: Said, incoming: Incoming) -> None:
+    """Words for a talk, with what they cannot be the answer to."""
+    said = replace(said, unseen=unseen(engine, thread, incoming))
+    late = said.to is None and corrections.too_late(engine, person, thread, said.text, said.unseen, said.at)
+    if not late:
         turns.deliver(engine, person, thread, said, incoming.message)
 
 
@@ -147,6 +158,19 @@ def addressed(engine: "Engine", person: Person, incoming: Incoming) -> tuple[Thr
         if thread is not None and thread.state is not None:
             return thread, question
     return threads.floor(engine.store, person.id), None
+
+
+def states_again(engine: "Engine", person: Person, incoming: Incoming) -> bool:
+    """Whether a number is typed as a reply to the client's own message that had stated sets: as good as an edit."""
+    stated = facts.by_message(engine.store, SetDone, person.id, incoming.reply_to or 0)
+    return bool(stated) and any(sign.isdigit() for sign in incoming.text)
+
+
+def unseen(engine: "Engine", thread: Thread, incoming: Incoming) -> frozenset[str]:
+    """The thread's questions that this message cannot answer: they reached its chat only after it."""
+    if incoming.message is None:
+        return frozenset()
+    return mail.unseen(engine.store, incoming.chat, thread.id, incoming.message)
 
 
 def edit(engine: "Engine", person: Person, incoming: Incoming, at: datetime) -> None:

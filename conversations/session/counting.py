@@ -4,9 +4,9 @@ import re
 from dataclasses import replace
 
 from conversations.answers import Count, Unclear, side_numbers
+from conversations.correcting import HALF, named_set, takes_back
 from conversations.protocol import Choice, Said, Say, Turn
 from conversations.session import coming_off, sets, tally, which_set
-from conversations.session.correcting import HALF, is_correction, named_set
 from conversations.session.state import (
     Counted,
     Phase,
@@ -23,7 +23,6 @@ from conversations.words import session as words
 from conversations.words.answers import unclear
 
 HIGHEST_RATING = 10
-YES_OR_NO = {"yes": "change", "change it": "change", "no": "keep", "leave it": "keep"}
 LOST_WORDS = re.compile(
     r"\b(?:lost|forgot|no idea|dunno|don'?t know|not sure|blank)\b|^skip\W*$", re.IGNORECASE
 )
@@ -34,10 +33,13 @@ def typed(state: State, event: Said) -> Turn[State]:
     if state.set_at is None and not state.counted:  # no set has begun: there is nothing to count
         banded = state.phase is Phase.OFF and state.on_at is not None
         return turn(state, coming_off.off(state, words.OFF_FIRST) if banded else Say(words.NOTHING_TO_COUNT))
-    if state.between is not None and (meant := YES_OR_NO.get(event.text.strip().lower().rstrip(".!"))):
-        return which_set.which(
-            state, replace(event, text=meant, to=which_set.which_id(state, last_counted(state)))
-        )
+    asked = None if state.between is None else which_set.which_id(state, last_counted(state))
+    if (
+        asked
+        and not event.too_soon_for(asked)
+        and (meant := which_set.typed_choice(state, event.text)) is not None
+    ):
+        return which_set.which(state, replace(event, text=meant, to=asked))
     if HALF.fullmatch(event.text) and len(state.doing.sides) == 1:
         return turn(state, Say(words.NO_HALVES))
     if (named := named_set(event.text)) is not None:
@@ -56,14 +58,17 @@ def typed(state: State, event: Said) -> Turn[State]:
 def late(state: State, event: Said) -> Turn[State] | None:
     """A count that comes only during the look at the bands: no tightness and no refill is above 10."""
     one = lacking(state)
-    if one is None or event.to is not None or not event.text.strip().isdigit():
+    if not state.counted or event.to is not None or not event.text.strip().isdigit():
         return None
-    counts = tally.read(state, event.text)
+    try:
+        counts = tally.read(state, event.text)
+    except Unclear:
+        return None
     if counts[0].value <= HIGHEST_RATING:
         return None
     from conversations.session import fitting  # the question of the check stays open
 
-    noted = tally.fill(state, event, one, counts)
+    noted = numbers(state, event, counts) if one is None else tally.fill(state, event, one, counts)
     return replace(noted, replies=(*noted.replies, fitting.ask(noted.state or state)))
 
 
@@ -94,24 +99,32 @@ def _named(state: State, event: Said, no: int, text: str) -> Turn[State]:
 def numbers(state: State, event: Said, counts: tuple[Count, ...]) -> Turn[State]:
     """Place counts that were typed freely."""
     sides = len(state.doing.sides)
-    if is_correction(event.text) and state.counted:
-        return tally.amend(state, event, state.counted[-1].no, counts)
+    if takes_back(event.text) and (last := which_set.last_told(state)) is not None:
+        return which_set.taken_back(state, event, last, counts)
     if len(counts) > sides:
         return tally.many(state, event, counts)
     one = lacking(state)
-    if one is not None and which_set.said_again(state, event, counts) is not None:
-        return turn(state, sets.ask_reps(state, words.REPS_LAST))
-    if one is not None and which_set.next_under_way(state, event, one, counts):
-        return which_set.ask_which(state, words.WHICH_MISSING, counts[0].value, one)
     if one is not None:
-        place = side_named(state, event.text)
-        return _one_side(state, event, one, place, counts)
-    if state.phase is Phase.SET:
+        return _missing(state, event, one, counts)
+    if state.phase is Phase.SET and not event.too_soon_for(sets.done_id(state)):
         return tally.done_with(state, event, counts)
     if _went_quiet(state):
         given_up = Counted(state.set_no, event.at)
         return tally.fill(with_counted(state, given_up), event, given_up, counts)
     return which_set.again(state, event, counts)
+
+
+def _missing(state: State, event: Said, one: Counted, counts: tuple[Count, ...]) -> Turn[State]:
+    """A number while a count is missing: mostly that count."""
+    if which_set.said_again(state, event, counts) is not None:
+        return turn(state, sets.ask_reps(state, words.REPS_LAST))
+    if which_set.next_under_way(state, event, one, counts):
+        return which_set.ask_which(state, words.WHICH_MISSING, one.no, counts[0].value)
+    place = side_named(state, event.text)
+    unseen = event.too_soon_for(sets.reps_id(state, one))
+    if one.reps and unseen and place is None and len(counts) == 1:
+        return which_set.ask_side(state, one, counts[0].value)
+    return _one_side(state, event, one, place, counts)
 
 
 def _went_quiet(state: State) -> bool:
@@ -176,6 +189,17 @@ def _side_before(state: State, event: Said, one: Counted, place: int) -> Turn[St
         return _one_side(state, event, one, place, tally.read(state, event.text))
     except Unclear as problem:
         return turn(state, Say(unclear(problem)))
+
+
+def replied(state: State, event: Said) -> Turn[State]:
+    """Under the Go of a set that is done: a number typed as a reply is its count, a second tap is nothing."""
+    _, exercise, no = (event.to or "").split(".")
+    one = next((each for each in state.counted if each.no == int(no)), None)
+    if event.message is None or one is None or int(exercise) != state.exercise + 1:
+        return turn(state, Say(words.STALE))
+    if not is_full(state, one):
+        return typed(state, replace(event, to=None))
+    return _tapped_again(state, event, one)
 
 
 def _tapped_again(state: State, event: Said, one: Counted) -> Turn[State]:

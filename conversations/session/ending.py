@@ -5,9 +5,9 @@ from datetime import datetime
 
 from conversations.answers import Unclear, choice, whole_number
 from conversations.answers.taken_off import Off, says_never_on, taken_off
+from conversations.correcting import is_correction, named_set
 from conversations.protocol import BandsCameOff, Begin, Effect, Record, Said, Say, TimeIsUp, Turn
-from conversations.session import coming_off, counting, fitting, going_on, sets, tally
-from conversations.session.correcting import is_correction, named_set
+from conversations.session import coming_off, counting, fitting, going_on, sets, tally, which_set
 from conversations.session.state import (
     After,
     Counted,
@@ -42,7 +42,7 @@ def said(state: State, event: Said) -> Turn[State]:
 
 def _off_said(state: State, event: Said) -> Turn[State]:
     """Only a tap, or words that say so, are off; "ok" is asked about, everything else is about counts."""
-    if state.between is not None and event.text.strip().lower().rstrip(".!") in counting.YES_OR_NO:
+    if state.between is not None and event.text.strip().lower().rstrip(".!") in which_set.YES_OR_NO:
         return counting.typed(state, event)
     never = state.maybe_on and (event.text == coming_off.NEVER_ON or says_never_on(event.text))
     said = Off.BOTH if never else taken_off(event.text, asked=state.asked_both)
@@ -163,8 +163,17 @@ def ask_left(state: State) -> Say:
     return say(words.REPS_LEFT.format(set=one.no), f"left.{state.exercise + 1}", *LEFT)
 
 
-def _left(state: State, event: Said) -> Turn[State]:
+def _not_left(state: State, event: Said) -> bool:
+    """A correction, or a count that came before the reps that were left were asked for, or came twice."""
     if is_correction(event.text) or named_set(event.text) is not None:
+        return True
+    if event.to is not None:
+        return False
+    return event.too_soon_for(ask_left(state).asks or "") or which_set.is_copy(state, event)
+
+
+def _left(state: State, event: Said) -> Turn[State]:
+    if _not_left(state, event):
         return counting.typed(state, event)
     try:
         left = int(choice(event.text, LEFT))

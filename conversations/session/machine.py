@@ -37,6 +37,7 @@ from conversations.session import (
     sets,
     tally,
     timing,
+    too_soon,
     which_set,
 )
 from conversations.session.state import After, Phase, State, lacking, turn, wake_at
@@ -147,7 +148,7 @@ def _said(state: State, event: Said) -> Turn[State]:
     if hurting.says_went_on(state, event):
         state = hurting.went_on(state)
     if kind == "done" and any(one.no == int((event.to or "").split(".")[-1]) for one in state.counted):
-        return turn(state, Say(words.STALE))
+        return counting.replied(state, event)
     if kind and not _is_open(state, event.to):
         return turn(state, Say(words.STALE), *open_question(state))
     return _about_bands(state, event) or _by_phase(state, event)
@@ -174,7 +175,11 @@ def _off_on_a_walk(state: State, text: str) -> bool:
 def _by_phase(state: State, event: Said) -> Turn[State]:
     match state.phase:
         case Phase.FIT | Phase.TIGHT | Phase.REFILL | Phase.NAIL | Phase.WARMTH | Phase.FEEL:
-            return counting.late(state, event) or fitting.said(state, event)
+            return (
+                too_soon.in_check(state, event) or counting.late(state, event) or fitting.said(state, event)
+            )
+        case Phase.SET | Phase.WALK if too_soon.before_go(state, event):
+            return too_soon.left_out(state, event)
         case Phase.SET if event.text.strip().lower() in sets.SAYS_DONE:
             return sets.set_done(state, event.at)
         case Phase.WALK if event.text.strip().lower() in ("done", "back", "i'm back", "im back", "finished"):

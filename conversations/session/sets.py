@@ -82,7 +82,7 @@ def ask(state: State) -> Say:
     aim = state.doing.aims[state.set_no - 1]
     if state.set_no > 1:
         text = words.GO_ON_GENTLY if state.brief.gentle else words.GO
-        return say(text.format(set=state.set_no, aim=aim, most=aim.high), f"done.{state.set_id}", DONE)
+        return say(text.format(set=state.set_no, aim=aim, most=aim.high), done_id(state), DONE)
     first = words.GO_GENTLY if state.brief.gentle else words.GO_FIRST
     text = first.format(
         total=state.sets,
@@ -94,7 +94,7 @@ def ask(state: State) -> Say:
         breathe=words.BREATHE,
         loose=state.brief.cues.get(state.doing.movement, ""),
     ).strip()
-    return say(text, f"done.{state.set_id}", DONE)
+    return say(text, done_id(state), DONE)
 
 
 def _sides(state: State) -> str:
@@ -162,6 +162,11 @@ def reps_id(state: State, one: Counted) -> str:
     return f"reps.{state.exercise + 1}.{one.no}.{len(one.reps)}"
 
 
+def done_id(state: State) -> str:
+    """The question of the set under way: it is put with its Go."""
+    return f"done.{state.set_id}"
+
+
 def go(state: State, at: datetime) -> Turn[State]:
     """The rest is over: the next set, or a look at the bands first in the early sessions."""
     state = replace(state, set_no=state.set_no + 1, rest_until=None)
@@ -191,7 +196,7 @@ def went_quiet(state: State, now: datetime) -> Turn[State]:
     if state.asked_quiet_at is None:
         state = replace(state, asked_quiet_at=now)
         if state.phase is Phase.SET:
-            return turn(state, say(words.QUIET, f"done.{state.set_id}", DONE))
+            return turn(state, say(words.QUIET, done_id(state), DONE))
         return turn(state, walk_is_over(state))
     if state.phase is Phase.WALK:
         return coming_off.no_answer(state, words.QUIET_SAID_WALK)

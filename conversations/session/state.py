@@ -112,6 +112,9 @@ class State:
     tens: int | None = None
     guess: bool = False
     between: int | None = None  # a number that fits two sets
+    waiting: tuple[
+        int, ...
+    ] = ()  # all such numbers that came before anybody could see the question, oldest first
     paused_at: datetime | None = None
     resume: Phase | None = None
     after: After = After.NEXT

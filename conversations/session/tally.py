@@ -1,13 +1,14 @@
 """The count of a set: read, stored the moment it is known, commented on, and changed."""
 
 import re
+from collections.abc import Sequence
 from dataclasses import replace
 from datetime import datetime, timedelta
 
 from conversations.answers import Count, Sided, Unclear, several_numbers, side_numbers
+from conversations.correcting import only_reps, without_preface
 from conversations.protocol import Corrected, Effect, Record, Said, Say, Turn
 from conversations.session import coming_off, sets
-from conversations.session.correcting import only_reps, without_preface
 from conversations.session.state import (
     Counted,
     Phase,
@@ -121,20 +122,25 @@ def many(state: State, event: Said, counts: tuple[Count, ...]) -> Turn[State]:
     groups = [counts[i : i + sides] for i in range(0, len(counts), sides)]
     if len(groups) > state.sets or len(groups[-1]) < sides:
         return turn(state, Say(words.TOO_MANY.format(numbers=len(counts), sets=state.sets)))
+    return placed(state, event, 1, groups)
+
+
+def placed(state: State, event: Said, first: int, groups: Sequence[tuple[Count, ...]]) -> Turn[State]:
+    """Put the counts of several sets in their places, from set `first` on."""
     effects: tuple[Effect, ...] = ()
-    for no, group in enumerate(groups, start=1):
+    for no, group in enumerate(groups, start=first):
         known = next((one for one in state.counted if one.no == no), Counted(no, event.at))
         one = replace(
             known,
             reps=tuple(count.value for count in group),
-            said_by=(event.message,) * sides,
+            said_by=(event.message,) * len(group),
             rough=any(count.rough for count in group),
             message=event.message,
             noted_at=event.at,
         )
         state = with_counted(state, one)
         effects += facts(state, event.at, one)
-    shown = ", ".join(str(count.value) for count in counts)
+    shown = ", ".join(str(count.value) for group in groups for count in group)
     noted = Say(words.MANY_NOTED.format(sets=shown))
     if state.phase in (Phase.SET, Phase.REST):
         return _after_many(state, event, noted, effects)
@@ -146,7 +152,7 @@ def _after_many(state: State, event: Said, noted: Say, effects: tuple[Effect, ..
     if done >= state.sets:
         state = replace(state, phase=Phase.OFF, why="done", rest_until=None)
         return turn(state, noted, coming_off.off(state, words.BANDS_OFF), effects=effects)
-    if done < state.set_no or state.phase is Phase.REST:
+    if done < state.set_no or (state.phase is Phase.REST and done == state.set_no):
         return turn(state, noted, effects=effects)
     state = replace(
         state, phase=Phase.REST, set_no=done, rest_until=event.at + timedelta(seconds=state.doing.rest_s)
@@ -162,10 +168,13 @@ def amend(state: State, event: Said | Corrected, no: int, counts: tuple[Count, .
         return turn(state, Say(words.NOT_A_NUMBER))
     message = event.of if isinstance(event, Corrected) else event.message
     one = replace(stated(one, places, counts, message, event.at), rough=False, blank=False)
-    state = with_counted(state, one)
+    state = replace(with_counted(state, one), between=None, waiting=())
     shown = " and ".join(str(value) for value in one.reps)
-    said = Said(event.at, event.text, None, message)
-    return then(state, said, (Say(words.CHANGED.format(n=no, reps=shown)),), facts(state, event.at, one))
+    said, changed = Said(event.at, event.text, None, message), Say(words.CHANGED.format(n=no, reps=shown))
+    noted = facts(state, event.at, one)
+    if not is_full(state, one):
+        return turn(state, changed, sets.ask_reps(state, words.REPS_LAST), effects=noted)
+    return then(state, said, (changed,), noted)
 
 
 def _amended(state: State, one: Counted, counts: tuple[Count, ...]) -> tuple[int, ...]:
@@ -173,6 +182,8 @@ def _amended(state: State, one: Counted, counts: tuple[Count, ...]) -> tuple[int
     sides = len(state.doing.sides)
     if len(counts) == sides:
         return tuple(range(sides))
+    if len(counts) == 1 and one.reps and not is_full(state, one):
+        return (len(one.reps) - 1,)
     together = len(set(one.said_by)) == 1 and one.said_by[0] is not None
     return (len(one.reps) - 1,) if len(counts) == 1 and is_full(state, one) and not together else ()
 

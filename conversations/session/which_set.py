@@ -1,11 +1,13 @@
 """To which set a number belongs, when it may be either: asked, never guessed."""
 
+import re
 from dataclasses import replace
 from datetime import timedelta
 
-from conversations.answers import Count
+from conversations.answers import Count, Unclear
 from conversations.protocol import Choice, Said, Say, Turn
 from conversations.session import tally
+from conversations.session.sets import reps_id
 from conversations.session.state import (
     Counted,
     Phase,
@@ -40,6 +42,14 @@ def said_again(state: State, event: Said, counts: tuple[Count, ...]) -> Counted 
     return next((one for one in recent if one.reps[-len(values) :] == values), None)
 
 
+def is_copy(state: State, event: Said) -> bool:
+    """Whether a line typed freely says once more what was noted a moment ago."""
+    try:
+        return said_again(state, event, tally.read(state, event.text)) is not None
+    except Unclear:
+        return False
+
+
 def _still_a_copy(state: State, event: Said, one: Counted, missing: Counted | None) -> bool:
     """Whether an equal number may still be a copy: where the other side is asked for, only one of the same moment."""
     since = event.at - (one.noted_at or event.at)
@@ -58,28 +68,102 @@ def again(state: State, event: Said, counts: tuple[Count, ...]) -> Turn[State]:
         return turn(state, Say(words.STALE))
     if (said := said_again(state, event, counts)) is not None:
         return turn(state, already(said))
-    if state.phase is Phase.REST and len(counts) == 1:
-        return ask_which(state, words.WHICH_SET, counts[0].value, last)
+    values = tuple(count.value for count in counts)
+    if state.phase in (Phase.REST, Phase.SET):
+        return _next_or(state, event, last, values)
+    if values == (state.between,) and _just_now(state, event):
+        return turn(state, Say(words.ALREADY_READ.format(reps=_shown(values))))
     if len(counts) == 1 == len(state.doing.sides):
         return _ask_change(state, counts[0].value, last)
     return tally.amend(state, event, last.no, counts)
 
 
-def ask_which(state: State, text: str, reps: int, last: Counted) -> Turn[State]:
-    """For which of two sets is this number?"""
-    state = replace(state, between=reps)
-    buttons = [Choice(words.SET_N.format(n=n), str(n)) for n in (last.no, last.no + 1)]
-    asked = text.format(reps=reps, last=last.no, next=last.no + 1)
-    return turn(state, say(asked, which_id(state, last), *buttons))
+def _next_or(state: State, event: Said, last: Counted, values: tuple[int, ...]) -> Turn[State]:
+    """The last set again, or the next one, or several: those typed while nobody answered."""
+    sides = len(state.doing.sides)
+    if state.between is not None and event.too_soon_for(which_id(state, last)):
+        before = state.waiting or (state.between,)
+        if before[-len(values) :] == values and _just_now(state, event):
+            return turn(state, Say(words.ALREADY_READ.format(reps=_shown(values))))
+        sets = (len(before) + len(values)) // sides
+        if len(values) == sides and last.no + sets <= state.sets:
+            return _ask_several(state, last, before + values)
+    resting = state.phase is Phase.REST and (state.rest_until is None or event.at < state.rest_until)
+    if resting and len(values) == sides == 2:
+        return tally.amend(state, event, last.no, tuple(Count(value, False) for value in values))
+    return ask_which(state, words.WHICH_SET, last.no, *values)
+
+
+def _just_now(state: State, event: Said) -> bool:
+    return state.heard_at is not None and event.at - state.heard_at <= COPY_WITHIN
+
+
+def _shown(values: tuple[int, ...]) -> str:
+    return " and ".join(map(str, values))
+
+
+def last_told(state: State) -> Counted | None:
+    """The last set of which a count is there."""
+    return next((one for one in reversed(state.counted) if one.reps), None)
+
+
+def taken_back(state: State, event: Said, last: Counted, counts: tuple[Count, ...]) -> Turn[State]:
+    """ "no, 17": what was said last becomes this, be it a count that is noted or one that is asked about."""
+    values, sides = tuple(count.value for count in counts), len(state.doing.sides)
+    if state.between is not None and len(values) == sides and state.waiting[-sides:] != last.reps:
+        waiting = (*state.waiting[:-sides], *values)
+        if len(waiting) > sides:
+            return _ask_several(state, last, waiting)
+        return ask_which(state, words.WHICH_SET, last.no, *values)
+    one = lacking(state)
+    if one is None or one.no == last.no or len(counts) != sides or event.too_soon_for(reps_id(state, one)):
+        return tally.amend(state, event, last.no, counts)
+    return ask_which(state, words.WHICH_MISSING, last.no, *values)
+
+
+def ask_which(state: State, text: str, first: int, *values: int) -> Turn[State]:
+    """For which of two sets, `first` or the one after it, is this count?"""
+    state = replace(state, between=values[-1], waiting=values)
+    buttons = [Choice(words.SET_N.format(n=n), str(n)) for n in (first, first + 1)]
+    asked = text.format(reps=_shown(values), last=first, next=first + 1)
+    return turn(state, say(asked, which_id(state, last_counted(state)), *buttons))
+
+
+def _ask_several(state: State, last: Counted, values: tuple[int, ...]) -> Turn[State]:
+    """Counts that came one after the other while nobody answered: the sets after the last one, or a correction?"""
+    sides = len(state.doing.sides)
+    state = replace(state, between=values[-1], waiting=values)
+    groups = [_shown(values[at : at + sides]) for at in range(0, len(values), sides)]
+    names = [str(last.no + 1 + at) for at in range(len(groups))]
+    asked = words.WHICH_SETS.format(reps=", ".join(groups), sets=_listed(names))
+    several = Choice(words.SETS_N.format(sets=_listed(names)), "all")
+    change = Choice(words.CHANGE.format(n=last.no, reps=groups[-1]), str(last.no))
+    return turn(state, say(asked, which_id(state, last), several, change, Choice(words.KEEP, "keep")))
+
+
+def _listed(names: list[str]) -> str:
+    return f"{', '.join(names[:-1])} and {names[-1]}"
 
 
 def _ask_change(state: State, reps: int, last: Counted) -> Turn[State]:
     """A number that nobody asked for: is it a correction of the last set?"""
-    state = replace(state, between=reps)
-    was = " and ".join(map(str, last.reps)) or words.NO_COUNT
+    state = replace(state, between=reps, waiting=(reps,))
+    was = _shown(last.reps) or words.NO_COUNT
     change = Choice(words.CHANGE.format(n=last.no, reps=reps), str(last.no))
     asked = words.CHANGE_ASK.format(reps=reps, n=last.no, was=was)
     return turn(state, say(asked, which_id(state, last), change, Choice(words.KEEP, "keep")))
+
+
+def ask_side(state: State, one: Counted, reps: int) -> Turn[State]:
+    """A second number that came before its side was asked for: that side's, or the first one's again?"""
+    state = replace(state, between=reps, waiting=(reps,))
+    before, after = (words.SIDES[side] for side in state.doing.sides)
+    asked = words.WHICH_SIDE.format(reps=reps, next=after.lower(), last=before.lower(), was=one.reps[-1])
+    buttons = [
+        Choice(words.SIDE_IS.format(side=side, reps=reps), value)
+        for side, value in ((after, "next"), (before, "side"))
+    ]
+    return turn(state, say(asked, which_id(state, last_counted(state)), *buttons))
 
 
 def which_id(state: State, last: Counted | None) -> str:
@@ -87,17 +171,59 @@ def which_id(state: State, last: Counted | None) -> str:
     return f"which.{state.exercise + 1}.{last.no if last else 0}.{state.between}"
 
 
+YES_OR_NO = {"yes": "change", "change it": "change", "no": "keep", "leave it": "keep"}
+SET_ALONE = re.compile(r"^(?:it'?s |for |the )*(?:set )?(\d)(?: again)?$")
+
+
+def typed_choice(state: State, text: str) -> str | None:
+    """A button of the open question in words: "yes", "no", "set 2"; None: something else, such as another count."""
+    flat = text.strip().lower().rstrip(".!")
+    last = last_counted(state)
+    if flat in words.SIDES_SAID and len(state.doing.sides) == 2:
+        return "side" if state.doing.sides[0] == flat else "next"
+    found = SET_ALONE.match(flat)
+    if found is not None and last is not None and int(found[1]) in (last.no, last.no + 1):
+        return found[1]
+    return YES_OR_NO.get(flat)
+
+
 def which(state: State, event: Said) -> Turn[State]:
     """ "Set 1 again, or set 2?" answered; the rest may be over by then."""
-    value, last = state.between, last_counted(state)
-    if value is None or last is None or event.to != which_id(state, last):
+    last = last_counted(state)
+    values = _asked_about(state, event, last)
+    if last is None or not values:
         return turn(state, Say(words.STALE))
-    state = replace(state, between=None)
-    if event.text == "keep":
+    chosen = event.text
+    state = replace(state, between=None, waiting=())
+    if chosen == "keep":
         return turn(state, Say(words.KEPT), *_still_open(state))
-    if event.text == "change":
-        event = replace(event, text=str(last.no))
-    no, counts = int(event.text), (Count(value, False),)
+    counts, sides = tuple(Count(value, False) for value in values), len(state.doing.sides)
+    if chosen == "change" and len(values) > sides:
+        chosen = "all"
+    match chosen:
+        case "all":
+            groups = [counts[at : at + sides] for at in range(0, len(counts), sides)]
+            return tally.placed(state, event, last.no + 1, groups)
+        case "next":
+            return tally.fill(state, event, last, counts)
+        case "side" | "change":
+            return tally.amend(state, event, last.no, counts)
+        case _:
+            return _set_chosen(state, event, int(chosen), counts[-sides:])
+
+
+def _asked_about(state: State, event: Said, last: Counted | None) -> tuple[int, ...]:
+    """The numbers that the answered question is about, also an earlier one of the same set; (): it is over."""
+    if state.between is None or last is None:
+        return ()
+    if event.to == which_id(state, last):
+        return state.waiting or (state.between,)
+    asked, _, value = (event.to or "").rpartition(".")
+    same_set = which_id(state, last).rpartition(".")[0] == asked
+    return (int(value),) if same_set and value.isdigit() and len(state.doing.sides) == 1 else ()
+
+
+def _set_chosen(state: State, event: Said, no: int, counts: tuple[Count, ...]) -> Turn[State]:
     if any(one.no == no for one in state.counted):
         return tally.amend(state, event, no, counts)
     if state.phase not in BETWEEN_SETS:  # the bands are to come off: no set is begun by a late tap

@@ -1,6 +1,7 @@
 """Words every dialogue shares."""
 
 ALREADY_NOTED = "Already noted."
+BEFORE_ASKED = "“{said}” came before I asked this, so I left it out."
 NOTHING_TO_GO_BACK_TO = "That was the first question."
 CANCELLED = "All right, we leave it there. Nothing is lost; write whenever you like."
 STILL_THERE = "Still here when you are. We were at:"

@@ -242,3 +242,20 @@ def question_sent_at(
         [message, chat, thread, question, message],
     )
     return None if row is None else moment(row["sent_at"] or row["created_at"])
+
+
+def unseen(store: Store, chat: int, thread: int, message: int) -> frozenset[str]:
+    """Questions of the thread of which no copy came before message number `message`, or went out at all.
+
+    One chat has one row of numbers for both sides, in the order in which the server got them; no clock is needed.
+    """
+    later = store.rows(
+        "SELECT question FROM outbox WHERE chat = ? AND message > ? AND thread = ? UNION"
+        f" SELECT question FROM outbox WHERE chat = ? AND thread = ? AND {_WAITS}",
+        [chat, message, thread, chat, thread],
+    )
+    asked = {row["question"] for row in later if row["question"] is not None}
+    earlier = "SELECT 1 FROM outbox WHERE thread = ? AND question = ? AND message < ? LIMIT 1"
+    return frozenset(
+        question for question in asked if store.row(earlier, [thread, question, message]) is None
+    )
