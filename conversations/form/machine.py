@@ -1,26 +1,17 @@
-"""Questions and answers: one shared machine, so that each dialogue brings only its own questions.
-
-A dialogue gives four pure functions, `missing` (what to ask next; all branching is there), `ask` (how to ask
-it), `fill` (add one answer; raises `Unclear`) and `finish` (what comes of it). Re-asking, `back`, `cancel`,
-late taps, edits, reminders, resuming and pictures instead of words are written here, once.
-
-The state holds labelled answers only. A release that adds a question finds it missing in an old draft and
-asks it; a release that drops one never looks at it again.
-"""
+"""One event of a form: the open question's answer, or something else; then what is missing is asked."""
 
 from collections.abc import Callable
 from dataclasses import dataclass, replace
 from datetime import datetime, timedelta
-from decimal import Decimal
-from typing import Any, Generic, TypeVar
+from typing import Any, Generic
 
 from conversations.answers import Unclear
-from conversations.correcting import number_instead
+from conversations.form import asides
+from conversations.form.state import Asking, B, D, Given, Outcome
 from conversations.protocol import (
     BandsCameOff,
     Barred,
     Cancelled,
-    Choice,
     Corrected,
     Dialogue,
     Effect,
@@ -40,55 +31,10 @@ from conversations.words import common
 from conversations.words.answers import unclear
 
 DOUBLED_WITHIN = timedelta(seconds=2)  # own caution, no source
-NUMBERS = (int, float, Decimal)
-
-B = TypeVar("B")
-D = TypeVar("D")
-
-
-@dataclass(frozen=True, slots=True)
-class Outcome:
-    """What comes of a finished form."""
-
-    replies: tuple[Say, ...] = ()
-    effects: tuple[Effect, ...] = ()
-
-
-@dataclass(frozen=True, slots=True)
-class Given:
-    """One answered step and the client's message that answered it (None: a button)."""
-
-    step: str
-    message: int | None = None
-
-
-@dataclass(frozen=True, slots=True)
-class Asking(Generic[B, D]):
-    """The state of a form: its frozen brief, the answers so far, and the question that is open."""
-
-    brief: B
-    draft: D
-    asked: int = 0  # counts questions put, so that a late tap is known
-    step: str = ""
-    given: tuple[Given, ...] = ()
-    waiting_since: datetime | None = None
-    reminded: bool = False
-    since: int = 0  # the number under which the open question was first put; 0: not known
-
-    @property
-    def question(self) -> str:
-        """The id of the open question, unique within the thread."""
-        return f"{self.step}.{self.asked}"
 
 
 def _no_effects(brief: Any, draft: Any, step: str, answer: Said) -> tuple[Effect, ...]:
     return ()
-
-
-def with_answer(draft: D, step: str, value: Any) -> D:
-    """The draft with the field of that step set."""
-    changed: D = replace(draft, **{step: value})  # type: ignore[type-var]  # every draft is a dataclass
-    return changed
 
 
 def _forget(draft: Any, step: str) -> Any:
@@ -197,45 +143,25 @@ class Form(Generic[B, D]):
 
     def _taken_back(self, state: Asking[B, D], event: Said) -> Turn[Asking[B, D]] | None:
         """ "no, 7" after a number: the answer before, not this one."""
-        number, last = number_instead(event.text), state.given[-1] if state.given else None
-        if number is None or last is None or not isinstance(getattr(state.draft, last.step, None), NUMBERS):
+        found = asides.taken_back(self, state, event)
+        if found is None:
             return None
-        said = Said(event.at, number, None, event.message)
-        try:
-            draft = self.fill(state.brief, self.forget(state.draft, last.step), last.step, said)
-        except Unclear:
-            return None
-        effects = self.noted(state.brief, draft, last.step, said)
-        given = (*state.given[:-1], Given(last.step, event.message))
-        changed = Say(common.CHANGED.format(said=number))
+        draft, said = found
+        step = state.given[-1].step
+        effects = self.noted(state.brief, draft, step, said)
+        given = (*state.given[:-1], Given(step, event.message))
+        changed = Say(common.CHANGED.format(said=said.text))
         return self._next(replace(state, draft=draft, given=given), event.at, (changed,), effects)
 
     def _too_soon(self, state: Asking[B, D], event: Said) -> Turn[Asking[B, D]] | None:
         """Words that nobody can have typed as the answer to this: a copy of the last answer, or else asked again."""
-        if self._doubled(state, event):
+        if asides.doubled(self, state, event):
             return self._next(state, event.at, (Say(common.ALREADY_NOTED),))
-        asked = {f"{state.step}.{number}" for number in range(state.since, state.asked + 1)}
-        if not state.since or not asked <= event.unseen:
+        if not asides.came_before(state, event):
             return None
-        if self._is_copy(state, event):
+        if asides.is_copy(self, state, event):
             return self._wait(state, (Say(common.ALREADY_NOTED),))
         return self._next(state, event.at, (Say(common.BEFORE_ASKED.format(said=event.text.strip())),))
-
-    def _doubled(self, state: Asking[B, D], event: Said) -> bool:
-        """The same number within seconds, as a thumb does on a slow line: no question is read so fast."""
-        if event.message is None or not event.text.strip().isdigit() or state.waiting_since is None:
-            return False
-        return event.at - state.waiting_since <= DOUBLED_WITHIN and self._is_copy(state, event)
-
-    def _is_copy(self, state: Asking[B, D], event: Said) -> bool:
-        """Whether these words give the answer before once more."""
-        if not state.given:
-            return False
-        step = state.given[-1].step
-        try:
-            return self.fill(state.brief, self.forget(state.draft, step), step, event) == state.draft
-        except Unclear:
-            return False
 
     def _corrected(self, state: Asking[B, D], event: Corrected) -> Turn[Asking[B, D]]:
         step = next((given.step for given in state.given if given.message == event.of), None)
@@ -316,12 +242,3 @@ def _over(outcome: Outcome) -> Turn[Any]:
 def dialogue(name: str, brief: type[B], draft: type[D], form: Form[B, D], **traits: bool) -> Dialogue[Any]:
     """The catalogue line of a form. `traits` as in `Dialogue`."""
     return Dialogue(name, Asking[brief, draft], brief, form.advance, **traits)  # type: ignore[valid-type]
-
-
-def buttons(*labels: str) -> tuple[Choice, ...]:
-    """Buttons whose value is their own label."""
-    return tuple(Choice(label, label) for label in labels)
-
-
-YES_NO = buttons(common.YES, common.NO)
-YES_NO_NOT_SURE = buttons(common.YES, common.NO, common.NOT_SURE)
