@@ -36,7 +36,8 @@ def came_before(state: Asking[Any, Any], event: Said) -> bool:
 
 def doubled(form: "Form[Any, Any]", state: Asking[Any, Any], event: Said) -> bool:
     """The same number within seconds, as a thumb does on a slow line: no question is read so fast."""
-    if event.message is None or not event.text.strip().isdigit() or state.waiting_since is None:
+    typed = event.message is not None and bool(state.given) and state.given[-1].message is not None
+    if not typed or not event.text.strip().isdigit() or state.waiting_since is None:
         return False
     return event.at - state.waiting_since <= DOUBLED_WITHIN and is_copy(form, state, event)
 

@@ -156,6 +156,7 @@ def test_a_pulse_at_rest_that_is_not_below_the_highest_is_asked_again(room: Room
     more(room)
     room.taps(COACH, "Pulse for walks")
     room.types(COACH, "90")
+    room.later(seconds=3)
     room.types(COACH, "90")
     assert room.says(COACH).startswith("The highest pulse is above the one at rest.")
     room.types(COACH, "70")
