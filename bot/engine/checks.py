@@ -10,7 +10,8 @@ from core.cuffs import limb_suffers
 from core.cuffs.patterns import Checked, patterns
 from core.facts import BandsOff, CuffChecked, Rated, SetDone
 from core.pressure import Fit
-from core.safety.pain import PainDay, Where
+from core.safety.asking import Part
+from core.safety.pain import PainDay, Where, with_later
 from core.store import duties, facts
 
 if TYPE_CHECKING:
@@ -21,6 +22,7 @@ SECONDS = {
     "about_3": 3.0,
     "longer": 4.5,
 }  # a refill told by a button; own judgement, no source
+TWO_DAYS_BEFORE = "48h"  # an earlier stored name of `Part.TWO_DAYS`
 ONCE_IN = timedelta(days=28)  # the same pattern is not told twice within it; own caution, no source
 
 
@@ -36,7 +38,12 @@ def pain_days(engine: "Engine", client: int, session: str) -> tuple[PainDay, ...
 
 
 def _day(parts: dict[str, int]) -> PainDay:
-    return PainDay(parts.get("after", 0), parts.get("before"), parts.get("morning"))
+    """The evening counts as during, the next morning and later as the morning: as when it was asked."""
+    day = PainDay(parts.get("after", 0), parts.get("before"))
+    for part in (*Part, TWO_DAYS_BEFORE):
+        if part in parts:
+            day = with_later(day, parts[part], same_day=part is Part.EVENING)
+    return day
 
 
 def last_off(engine: "Engine", client: int, session: str) -> BandsOff | None:

@@ -24,8 +24,11 @@ def test_pain_during_a_session_against_the_ceiling(during: int, ceiling: int, wa
         (0, 0, True),
         (0, 2, True),
         (1, 3, False),  # 2 points up
+        (0, 3, False),  # from nothing
         (2, 3, False),  # 50 % up
+        (3, 4, False),  # 33 % up
         (4, 5, True),  # 1 point, 25 %
+        (5, 5, True),
         (5, 6, False),  # above 5
         (None, 3, False),
         (3, None, True),
