@@ -38,7 +38,7 @@ from core.safety.causes import Cause
 class Brief:
     """What was read, and which bands are on as (session, spell).
 
-    `coach`: to whom the words can go when nothing is wrong, "": nobody; `mild`: nothing in them touches the body, so that
+    `reader`: the coach to whom the words can go when nothing is wrong, "": nobody; `mild`: nothing in them touches the body, so that
     they go there when no answer comes.
     """
 
@@ -46,7 +46,7 @@ class Brief:
     said: str
     spells: tuple[tuple[str, str], ...] = ()
     number: str = safety.ANY_NUMBER
-    coach: str = ""
+    reader: str = ""
     mild: bool = False
 
 
@@ -112,8 +112,8 @@ def ask(brief: Brief, draft: Draft, step: str) -> Say:
 
 def _wrong_or_not(brief: Brief) -> tuple[Choice, ...]:
     """Yes, no, and where there is a coach to read the words: no, but they should."""
-    to_coach = Choice(words.WRONG_SEND.format(coach=brief.coach), SEND)
-    return (*WRONG, to_coach) if brief.coach else WRONG
+    to_coach = Choice(words.WRONG_SEND.format(coach=brief.reader), SEND)
+    return (*WRONG, to_coach) if brief.reader else WRONG
 
 
 def _ask_now(brief: Brief, draft: Draft) -> str:
@@ -157,7 +157,7 @@ def fill(brief: Brief, draft: Draft, step: str, answer: Said) -> Draft:
 def _wrong(brief: Brief, text: str) -> str:
     """A second cry, or "not sure", is a yes; "ok" is neither. Raises `Unclear`."""
     _no_mere_ok(text)
-    if brief.coach and SENDS.match(text):
+    if brief.reader and SENDS.match(text):
         return SEND
     try:
         return choice(text, _wrong_or_not(brief))

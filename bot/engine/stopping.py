@@ -56,7 +56,7 @@ def stopped(engine: "Engine", person: Person, text: str, at: datetime, message: 
     # No alert carries such words: they go where they were meant to, or are offered to the coach.
     passed_on = kind in trouble.ASK_FIRST and _pass_on(engine, person, text, at, live)
     to = "" if passed_on else coach_name(engine, person)
-    halt(engine, person, kind, text, at, live, coach=to)
+    halt(engine, person, kind, text, at, live, reader=to)
     return True
 
 
@@ -139,12 +139,12 @@ def halt(
     at: datetime,
     live: list[Thread],
     *,
-    coach: str = "",
+    reader: str = "",
     mild: bool = False,
 ) -> None:
     """End training, alert, and ask what is needed; words to a trouble that is talked about already are its answer.
 
-    `coach`, `mild`: as in the brief of a trouble.
+    `reader`, `mild`: as in the brief of a trouble.
     """
     spells = tuple((watch.session, watch.spell) for watch in duties.watches(engine.store, person.id))
     number = status.emergency_number(engine, person.id)
@@ -157,7 +157,7 @@ def halt(
         turns.end_training(engine, person, f"said_{kind}", at)
     if _talked_about(engine, person, kind, text, at, live):
         return
-    brief = replace(brief, coach=coach, mild=mild)
+    brief = replace(brief, reader=reader, mild=mild)
     turns.begin(engine, person, "trouble", msgspec.to_builtins(brief), at)
 
 

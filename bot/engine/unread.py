@@ -42,7 +42,7 @@ def ask(engine: "Engine", person: Person, event: Said) -> None:
     off = facts.latest(engine.store, BandsOff, person.id)
     long_off = off is None or event.at - off.at >= ALARMING
     mild = bool(to) and long_off and not worth_asking(event.text, near=False)
-    stopping.halt(engine, person, Kind.UNSURE, event.text, event.at, [], coach=to, mild=mild)
+    stopping.halt(engine, person, Kind.UNSURE, event.text, event.at, [], reader=to, mild=mild)
 
 
 def says_more(

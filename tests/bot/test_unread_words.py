@@ -2,10 +2,11 @@
 
 import pytest
 
+from bot.engine import turns
 from conversations.words import trouble as words
 from core.facts import BandsOff
 from core.safety.causes import Cause
-from core.store import duties, facts
+from core.store import duties, facts, people
 from tests.practice import CLIENT, COACH, START, Practice
 
 UNREAD = "the cupboard dances a jig"
@@ -115,3 +116,14 @@ def test_unread_words_beside_an_open_alert_are_asked_about(practice: Practice) -
     told, asked = practice.heard(CLIENT)[-2:]
     assert "Your coach was told" in told
     assert asked == words.ASK_WRONG
+
+
+def test_a_sign_typed_at_the_question_after_a_session_opens_the_talk_about_it(practice: Practice) -> None:
+    engine = practice.stage.engine
+    with engine.store.transaction():
+        client = people.by_id(engine.store, practice.client)
+        turns.begin(engine, client, "after", {"session": "s1", "why": "done"}, engine.clock())
+    practice.settle()
+    practice.types(CLIENT, "my foot is numb")
+    assert causes(practice) == [Cause.NERVE]
+    assert practice.newest(CLIENT).text == words.ASK_NOW
