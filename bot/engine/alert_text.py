@@ -4,7 +4,7 @@ from datetime import datetime, timedelta
 from typing import TYPE_CHECKING
 
 from bot.engine import never_on, status
-from conversations.words import engine as words
+from conversations.words import alerts as alert_words
 from conversations.words import safety
 from core.calendar.zones import local
 from core.facts import BandsOff
@@ -28,8 +28,8 @@ def text(engine: "Engine", reader: Person, client: Person, alert: OpenAlert, sen
     """
     all_open = sorted((alert, *others(engine, alert)), key=lambda one: (one.cause not in GRAVE, one.id))
     told_of = all_open if sent > 1 else [alert]
-    again = words.ALERT_AGAIN.format(times=sent) if sent > 1 else ""
-    return words.ALERT.format(
+    again = alert_words.ALERT_AGAIN.format(times=sent) if sent > 1 else ""
+    return alert_words.ALERT.format(
         name=client.name,
         cause="; ".join(cause_line(one) + _count(one) for one in told_of),
         banded=_banded(engine, client),
@@ -46,16 +46,18 @@ def text(engine: "Engine", reader: Person, client: Person, alert: OpenAlert, sen
 
 def _count(alert: OpenAlert) -> str:
     said_often = alert.count > 1 and alert.cause not in OBSERVED
-    return words.ALERT_COUNT.format(count=alert.count) if said_often else ""
+    return alert_words.ALERT_COUNT.format(count=alert.count) if said_often else ""
 
 
 def _said(engine: "Engine", reader: Person, alert: OpenAlert) -> str:
     """The first words and the newest, each with its time."""
-    line = words.ALERT_SEEN if alert.cause in OBSERVED else words.ALERT_SAID
+    line = alert_words.ALERT_SEEN if alert.cause in OBSERVED else alert_words.ALERT_SAID
     first = line.format(at=_clock(engine, reader, alert.raised_at), said=alert.said or "-")
     if alert.newest in ("", alert.said):
         return first
-    return first + words.ALERT_NEWEST.format(at=_clock(engine, reader, alert.last_at), said=alert.newest)
+    return first + alert_words.ALERT_NEWEST.format(
+        at=_clock(engine, reader, alert.last_at), said=alert.newest
+    )
 
 
 def others(engine: "Engine", alert: OpenAlert) -> list[OpenAlert]:
@@ -70,19 +72,21 @@ def others(engine: "Engine", alert: OpenAlert) -> list[OpenAlert]:
 def _also(engine: "Engine", alert: OpenAlert) -> str:
     """Whoever reads one knows of all."""
     causes = "; ".join(cause_line(one) for one in others(engine, alert))
-    return words.ALERT_ALSO.format(causes=causes) if causes else ""
+    return alert_words.ALERT_ALSO.format(causes=causes) if causes else ""
 
 
 def _banded(engine: "Engine", client: Person) -> str:
     long = _on_for(engine, client)
-    text = words.ALERT_MAYBE if never_on.alarm(engine, client.id) is not None else words.ALERT_BANDED
+    text = (
+        alert_words.ALERT_MAYBE if never_on.alarm(engine, client.id) is not None else alert_words.ALERT_BANDED
+    )
     return "" if long is None else text.format(long=long)
 
 
 def _on_for(engine: "Engine", client: Person) -> str | None:
     """For how long bands are on, in whole minutes or hours; None: none is."""
     watches = duties.watches(engine.store, client.id)
-    return words.how_long(engine.clock() - watches[0].on_at) if watches else None
+    return alert_words.how_long(engine.clock() - watches[0].on_at) if watches else None
 
 
 def _bands(engine: "Engine", reader: Person, client: Person, alert: OpenAlert) -> str:
@@ -90,12 +94,12 @@ def _bands(engine: "Engine", reader: Person, client: Person, alert: OpenAlert) -
     watches, long = duties.watches(engine.store, client.id), _on_for(engine, client)
     if watches:
         known = never_on.alarm(engine, client.id) is None
-        line = words.ALERT_BANDS_ON if known else words.ALERT_MAYBE_ON
+        line = alert_words.ALERT_BANDS_ON if known else alert_words.ALERT_MAYBE_ON
         return line.format(at=_clock(engine, reader, watches[0].on_at), long=long)
     off = facts.latest(engine.store, BandsOff, client.id)
     if off is None or off.at < alert.raised_at - SAME_DAY:
         return ""
-    return words.ALERT_BANDS_OFF.format(at=_clock(engine, reader, off.at))
+    return alert_words.ALERT_BANDS_OFF.format(at=_clock(engine, reader, off.at))
 
 
 def _clock(engine: "Engine", reader: Person, at: datetime) -> str:
@@ -109,17 +113,19 @@ def _call(engine: "Engine", client: Person) -> str:
     """Whom to ring: the client, else their contact."""
     phone = status.detail(engine, client.id, "phone", "")
     contact = status.detail(engine, client.id, "emergency_contact", "")
-    without = words.ALERT_NO_PHONE if contact else words.ALERT_NO_NUMBER
-    line = words.ALERT_CALL if phone else without
+    without = alert_words.ALERT_NO_PHONE if contact else alert_words.ALERT_NO_NUMBER
+    line = alert_words.ALERT_CALL if phone else without
     company = status.company(engine, client.id)
-    return line.format(phone=phone, contact=contact, alone=words.ALERT_ALONE if company == "-" else company)
+    return line.format(
+        phone=phone, contact=contact, alone=alert_words.ALERT_ALONE if company == "-" else company
+    )
 
 
 def _reach(engine: "Engine", client: Person) -> str:
     def detail(name: str) -> str:
         return status.detail(engine, client.id, name, "-").replace("_", " ")
 
-    return words.ALERT_REACH.format(
+    return alert_words.ALERT_REACH.format(
         address=detail("address"),
         contact=detail("emergency_contact"),
         number=detail("emergency_number"),

@@ -7,6 +7,7 @@ from typing import TYPE_CHECKING
 from bot.engine import alert_text, status
 from bot.engine.alert_text import cause_line
 from conversations.protocol import Choice, Say
+from conversations.words import alerts as alert_words
 from conversations.words import engine as words
 from core.facts import CoachDid, Detail
 from core.safety.causes import GRAVE, Cause, Tier, bars_training, tier_of
@@ -102,7 +103,7 @@ def _send_to(engine: "Engine", who: Who, client: Person, alert: OpenAlert, now: 
 
 def _nobody_reached(engine: "Engine", client: Person, now: datetime) -> None:
     number = status.emergency_number(engine, client.id)
-    engine.say(client, Say(words.COACH_SILENT.format(number=number)), now, Priority.ALERT)
+    engine.say(client, Say(alert_words.COACH_SILENT.format(number=number)), now, Priority.ALERT)
 
 
 def _told_by_another(engine: "Engine", alert: OpenAlert) -> bool:
@@ -136,7 +137,7 @@ def _ask_settled(engine: "Engine", alert: OpenAlert, coach: int, now: datetime) 
     """A day after somebody took it: is it settled?"""
     duties.alert_sent(engine.store, alert.id, asked_again_at(now))
     client = people.by_id(engine.store, alert.person)
-    asked = words.ALERT_STILL_OPEN.format(name=client.name, cause=cause_line(alert))
+    asked = alert_words.ALERT_STILL_OPEN.format(name=client.name, cause=cause_line(alert))
     engine.say(people.by_id(engine.store, coach), Say(asked, _to_close(alert)), now)
 
 
@@ -145,7 +146,7 @@ def _buttons(engine: "Engine", alert: OpenAlert) -> tuple[Choice, ...]:
     named = [alert, *(alert_text.others(engine, alert) if alert.tier is Tier.NOW else [])]
     which = {"take": "+".join(str(one.id) for one in named)}
     return tuple(
-        Choice(label, f"alert:{act}:{which.get(act, alert.id)}") for label, act in words.ALERT_BUTTONS
+        Choice(label, f"alert:{act}:{which.get(act, alert.id)}") for label, act in alert_words.ALERT_BUTTONS
     )
 
 
@@ -154,12 +155,12 @@ def _to_close(*found: OpenAlert) -> tuple[Choice, ...]:
     several = len(found) > 1
     clear = [
         Choice(
-            words.CLEAR_ONE.format(cause=cause_line(one)) if several else words.CLEAR_TO_TRAIN,
+            words.CLEAR_ONE.format(cause=cause_line(one)) if several else alert_words.CLEAR_TO_TRAIN,
             f"alert:settle:{one.id}",
         )
         for one in found
     ]
-    return (*clear, Choice(words.HOLD, f"alert:hold:{found[0].id}"))
+    return (*clear, Choice(alert_words.HOLD, f"alert:hold:{found[0].id}"))
 
 
 def show(engine: "Engine", coach: Person, alert: OpenAlert, now: datetime) -> None:
@@ -181,15 +182,15 @@ def tapped(
     duties.take_alert(engine.store, alert_id, coach.id, now, asked_again_at(now))
     match act:
         case "settle" if alert.cause in GRAVE:
-            asked = words.SEEN_BY_CLINICIAN.format(name=client.name, cause=cause_line(alert))
+            asked = alert_words.SEEN_BY_CLINICIAN.format(name=client.name, cause=cause_line(alert))
             sure = (
-                Choice(words.SEEN_YES, f"alert:settle_seen:{alert_id}"),
-                Choice(words.HOLD, f"alert:hold:{alert_id}"),
+                Choice(alert_words.SEEN_YES, f"alert:settle_seen:{alert_id}"),
+                Choice(alert_words.HOLD, f"alert:hold:{alert_id}"),
             )
             engine.say(coach, Say(asked, sure), now)
         case "settle" | "settle_seen":
             _settle(engine, client, alert, now)
-            closed = words.ALERT_SETTLED.format(name=client.name, cause=cause_line(alert))
+            closed = alert_words.ALERT_SETTLED.format(name=client.name, cause=cause_line(alert))
             engine.say(coach, Say(closed), now)
         case "hold":
             from bot.engine import acts
@@ -213,9 +214,9 @@ def _take_too(
 
 def _taken(engine: "Engine", coach: Person, client: Person, found: list[OpenAlert], now: datetime) -> None:
     """The client hears who is on it, and so does the client's own coach."""
-    engine.say(client, Say(words.COACH_ON_IT.format(coach=coach.name)), now)
+    engine.say(client, Say(alert_words.COACH_ON_IT.format(coach=coach.name)), now)
     causes = "; ".join(cause_line(one) for one in found)
-    taken = words.ALERT_TAKEN.format(coach=coach.name, name=client.name, cause=causes)
+    taken = alert_words.ALERT_TAKEN.format(coach=coach.name, name=client.name, cause=causes)
     engine.say(coach, Say(taken, _to_close(*found)), now)
     own = engine.coach_of(client)
     if own is not None and own.id != coach.id:
@@ -234,4 +235,4 @@ def _settle(engine: "Engine", client: Person, alert: OpenAlert, now: datetime) -
     if tier_of(alert.cause) is Tier.NOW and not any(
         bars_training(one.cause, settled=False) for one in others
     ):
-        engine.say(client, Say(words.CLIENT_TRY_AGAIN), now)
+        engine.say(client, Say(alert_words.CLIENT_TRY_AGAIN), now)

@@ -3,6 +3,7 @@
 from typing import TYPE_CHECKING
 
 from conversations.protocol import Choice, Say
+from conversations.words import alerts as alert_words
 from conversations.words import engine as words
 from core.facts import BandsOff
 from core.safety.causes import Cause
@@ -43,4 +44,6 @@ def settle(engine: "Engine", client: int, fact: BandsOff) -> None:
     called = [engine.coach_of(person), *([engine.second_contact(person)] if alert.calls > 1 else [])]
     for coach in called:
         if coach is not None:
-            engine.say(coach, Say(words.NEVER_ON.format(name=person.name)), engine.clock(), Priority.ALERT)
+            engine.say(
+                coach, Say(alert_words.NEVER_ON.format(name=person.name)), engine.clock(), Priority.ALERT
+            )

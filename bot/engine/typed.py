@@ -8,6 +8,7 @@ from bot.engine import gate
 from bot.engine.coach import clients as whose
 from bot.engine.coach import stopping_session
 from conversations.protocol import Choice, Relay, Say
+from conversations.words import alerts as alert_words
 from conversations.words import engine as words
 from core.access import Action
 from core.facts import CoachDid
@@ -104,13 +105,13 @@ def _about_alert(engine: "Engine", coach: Person, text: str, now: datetime) -> b
     "I am on it" is meant for all that is open about one client.
     """
     call = CALL.match(text.strip())
-    act = "call" if call is not None else words.ALERT_TYPED.get(_flat(text))
+    act = "call" if call is not None else alert_words.ALERT_TYPED.get(_flat(text))
     floor = threads.floor(engine.store, coach.id)
     if act is None or (act == "hold" and floor is not None and floor.dialogue == "clearing"):
         return False
     still_open = open_to(engine, coach, now)
     if not still_open:
-        engine.say(coach, Say(words.NO_ALERT), now)
+        engine.say(coach, Say(alert_words.NO_ALERT), now)
         return True
     whom = {alert.person for alert in still_open}
     note = call["note"].strip() if call is not None else ""
@@ -145,7 +146,7 @@ def ask_which(engine: "Engine", coach: Person, value: str, found: list[OpenAlert
         Choice(f"{names[alert.person]}: {alert_text.cause_line(alert)}", value.format(id=alert.id))
         for alert in found
     )
-    engine.say(coach, Say(words.WHICH_ALERT, buttons), now)
+    engine.say(coach, Say(alert_words.WHICH_ALERT, buttons), now)
 
 
 def _tap(engine: "Engine", coach: Person, act: str, which: str, now: datetime) -> None:
@@ -158,7 +159,7 @@ def _tap(engine: "Engine", coach: Person, act: str, which: str, now: datetime) -
 def ask_for_note(engine: "Engine", coach: Person, client: Person, now: datetime) -> None:
     """A call was noted: the coach's next line may be about it."""
     settings.put(engine.store, NOTE_FOR.format(coach=coach.id), f"{client.id}|{now.isoformat()}")
-    engine.say(coach, Say(words.CALL_NOTE.format(name=client.name)), now)
+    engine.say(coach, Say(alert_words.CALL_NOTE.format(name=client.name)), now)
 
 
 def noted(engine: "Engine", coach: Person, text: str, now: datetime) -> bool:
@@ -177,7 +178,7 @@ def keep_note(engine: "Engine", coach: Person, client: int, note: str, now: date
     settings.put(engine.store, NOTE_FOR.format(coach=coach.id), "")
     facts.put(engine.store, client, CoachDid(now, coach.id, "call_note", note), now)
     name = people.by_id(engine.store, client).name
-    engine.say(coach, Say(words.CALL_NOTE_KEPT.format(name=name, note=note)), now)
+    engine.say(coach, Say(alert_words.CALL_NOTE_KEPT.format(name=name, note=note)), now)
 
 
 # --- words to a client ---

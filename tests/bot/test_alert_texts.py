@@ -4,7 +4,7 @@ from datetime import timedelta
 
 import pytest
 
-from conversations.words import engine as words
+from conversations.words import alerts as alert_words
 from core.facts import Detail
 from core.safety.causes import Cause
 from core.store import duties, facts, people
@@ -174,7 +174,7 @@ def test_an_alert_names_what_else_nobody_took_yet(practice: Practice) -> None:
 
 @pytest.mark.parametrize(("minutes", "shown"), [(0, "0 min"), (119, "119 min"), (120, "2 h"), (900, "15 h")])
 def test_bands_that_stay_on_are_told_in_minutes_then_in_hours(minutes: int, shown: str) -> None:
-    assert words.how_long(timedelta(minutes=minutes, seconds=59)) == shown
+    assert alert_words.how_long(timedelta(minutes=minutes, seconds=59)) == shown
 
 
 @pytest.mark.parametrize("felt", ["Tingling or numb", "Blue, white or cold"])

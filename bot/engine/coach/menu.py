@@ -21,6 +21,7 @@ from bot.engine.coach import (
     stopping_session,
 )
 from conversations.protocol import Say
+from conversations.words import alerts as alert_words
 from conversations.words import coach as coach_words
 from conversations.words import engine as words
 from core.access import Action
@@ -110,7 +111,7 @@ def _alerts(engine: "Engine", coach: Person, rest: str, now: datetime) -> None:
     found = typed.open_to(engine, coach, now)
     match found:
         case []:
-            engine.say(coach, Say(words.NO_ALERT), now)
+            engine.say(coach, Say(alert_words.NO_ALERT), now)
         case [one]:
             alerts.show(engine, coach, one, now)
         case _:
