@@ -37,12 +37,12 @@ def lived_of(engine: "Engine", client: Person, now: datetime) -> Lived:
     """The last seven days."""
     store, who, since = engine.store, client.id, now - WEEK
     due = [one for one in calendar.kept(engine, client, since, now) if one.attendance is not Attendance.AHEAD]
-    sets = facts.current(store, SetDone, who)
+    firsts = facts.current(store, SetDone, who, set_no=1)
     return Lived(
         planned=len(due),
         done=sum(one.why in WORKED for one in facts.since(store, SessionEnded, who, since)),
-        sets=[one for one in sets if one.at >= since],
-        before=[one for one in sets if one.at < since],
+        sets=facts.since(store, SetDone, who, since),
+        before=[one for one in firsts if one.at < since],
         moved=facts.since(store, LoadMoved, who, since),
         rated=facts.since(store, Rated, who, since),
     )

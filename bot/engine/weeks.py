@@ -178,11 +178,15 @@ def chart_of(engine: "Engine", clients: list[Person], now: datetime, order: list
     Only what is drawn, and how much "more" there is: all of a large practice would be megabytes to hand on.
     """
     names = whose.told_apart(clients)
-    clients = sorted(clients, key=lambda client: order.index(client.id))
-    panels = [panel for client in clients for panel in panels_of(engine, client, names[client.id], now)]
-    walks = sum(len(facts.current(engine.store, WalkDone, client.id)) for client in clients)
-    drawn, more = panels[:MOST_PANELS], max(0, len(panels) - MOST_PANELS)
-    return {"panels": drawn, "more": more, "walks": walks} if panels else {}
+    panels: list[dict[str, Any]] = []
+    for client in sorted(clients, key=lambda client: order.index(client.id)):
+        if len(panels) < MOST_PANELS:
+            panels += panels_of(engine, client, names[client.id], now)
+    everyone, since = [client.id for client in clients], now - CHART_WEEKS * WEEK
+    there = facts.distinct_since(engine.store, SetDone, everyone, "movement", since, set_no=1)
+    walks = sum(len(facts.current(engine.store, WalkDone, client)) for client in everyone)
+    more = max(0, there - MOST_PANELS)
+    return {"panels": panels[:MOST_PANELS], "more": more, "walks": walks} if panels else {}
 
 
 def panels_of(engine: "Engine", client: Person, name: str, now: datetime) -> list[dict[str, Any]]:

@@ -54,6 +54,7 @@ class Store:
         self.connection.execute("PRAGMA foreign_keys = ON")
         self.connection.execute("PRAGMA secure_delete = ON")  # what is deleted is overwritten with zeros
         self.connection.execute("PRAGMA busy_timeout = 5000")
+        self.ahead: dict[Any, dict[int, list[Any]]] = {}  # by kind and person: `core.store.ahead`
         self.utils = sqlite_utils.Database(self.connection)
         migrations.apply(self.utils)
 

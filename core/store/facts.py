@@ -37,6 +37,7 @@ def columns_of(kind: Kind) -> tuple[str, ...]:
 
 def put(store: Store, person: int, fact: Fact, noted_at: datetime, message: int | None = None) -> int:
     """Add a fact about `person`; it replaces the current one with the same key. Returns the row's id."""
+    assert not store.ahead, "what was read ahead would be old"
     kind: Kind = type(fact)
     columns = columns_of(kind)
     values = [_stored(getattr(fact, name)) for name in columns]
@@ -51,6 +52,9 @@ def put(store: Store, person: int, fact: Fact, noted_at: datetime, message: int 
 
 def current(store: Store, kind: type[F], person: int, **where: Any) -> list[F]:
     """The person's facts of one kind that nothing replaced, oldest first, filtered by equal columns."""
+    known = _known(store, kind, person, where)
+    if known is not None:
+        return known
     sql, values = _where(where)
     return [
         _fact(kind, row)
@@ -63,6 +67,9 @@ def current(store: Store, kind: type[F], person: int, **where: Any) -> list[F]:
 
 def since(store: Store, kind: type[F], person: int, at: datetime, **where: Any) -> list[F]:
     """Those of `current` that happened at or after `at`."""
+    known = _known(store, kind, person, where)
+    if known is not None:
+        return [one for one in known if ms(one.at) >= ms(at)]
     sql, values = _where(where)
     rows = store.rows(
         f"SELECT * FROM current_{table_of(kind)} WHERE person = ? AND at >= ?{sql} ORDER BY at, id",
@@ -73,6 +80,9 @@ def since(store: Store, kind: type[F], person: int, at: datetime, **where: Any) 
 
 def newest(store: Store, kind: type[F], person: int, most: int, **where: Any) -> list[F]:
     """The newest `most` of `current`, newest first."""
+    known = _known(store, kind, person, where)
+    if known is not None:
+        return known[::-1][:most]
     sql, values = _where(where)
     rows = store.rows(
         f"SELECT * FROM current_{table_of(kind)} WHERE person = ?{sql}"
@@ -86,6 +96,18 @@ def latest(store: Store, kind: type[F], person: int, **where: Any) -> F | None:
     """The newest of `current`, or None."""
     found = newest(store, kind, person, 1, **where)
     return found[0] if found else None
+
+
+def of_persons(store: Store, kind: type[F], persons: Collection[int]) -> dict[int, list[F]]:
+    """`current` of each of these persons, in one query."""
+    found: dict[int, list[F]] = {person: [] for person in persons}
+    rows = store.execute(
+        f"SELECT * FROM current_{table_of(kind)} WHERE person IN (SELECT value FROM json_each(?)) ORDER BY at, id",
+        [json.dumps([*found])],
+    )
+    for row in rows:
+        found[row["person"]].append(_fact(kind, row))
+    return found
 
 
 def sessions(store: Store, kind: type[F], person: int, **where: Any) -> set[str]:
@@ -123,6 +145,19 @@ def of_sessions(store: Store, kind: type[F], person: int, names: Collection[str]
     return [_fact(kind, row) for row in rows]
 
 
+def distinct_since(
+    store: Store, kind: type[F], persons: Collection[int], column: str, at: datetime, **where: Any
+) -> int:
+    """How many values of a column there are in each person's facts since then, all persons together."""
+    sql, values = _where(where)
+    row = store.row(
+        f"SELECT count(*) AS n FROM (SELECT DISTINCT person, {column} FROM current_{table_of(kind)}"
+        f" WHERE person IN (SELECT value FROM json_each(?)) AND at >= ?{sql})",
+        [json.dumps([*persons]), ms(at), *values],
+    )
+    return 0 if row is None else row["n"]
+
+
 def by_message(store: Store, kind: type[F], person: int, message: int) -> list[F]:
     """The current facts that one message of the client stated."""
     rows = store.rows(
@@ -139,6 +174,14 @@ def said_by(store: Store, person: int, fact: Fact, column: str, message: int | N
         return message
     row = store.row(f"SELECT message, {column} AS value FROM {table_of(type(fact))} WHERE id = ?", [replaced])
     return row["message"] if row is not None and row["value"] == getattr(fact, column) else message
+
+
+def _known(store: Store, kind: Kind, person: int, where: dict[str, Any]) -> list[Any] | None:
+    """`current` from what was read ahead; None: it was not."""
+    found = store.ahead.get(kind, {}).get(person)
+    if found is None:
+        return None
+    return [one for one in found if all(getattr(one, name) == value for name, value in where.items())]
 
 
 def _where(where: dict[str, Any], by_session: bool = False) -> tuple[str, list[Any]]:

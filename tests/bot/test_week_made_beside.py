@@ -16,8 +16,10 @@ from bot import weekly
 from bot.engine.coach import digest
 from bot.slow_work import Failed, SlowWork
 from bot.weekly import Weekly
-from core.store import duties, people
+from core.facts import PlanGiven
+from core.store import duties, facts, people
 from core.store.duties import Planned
+from core.store.people import Role
 from tests.bot.test_history_reads import trained
 from tests.practice import CLIENT, COACH, Practice
 
@@ -72,6 +74,26 @@ def test_a_process_of_its_own_makes_the_same_week(practice: Practice) -> None:
     made = msgspec.json.decode(asyncio.run(SlowWork().done(wanted)), type=digest.Week)
     assert made == digest.make_for_all(engine, people.by_id(engine.store, coach_id(practice)), now)
     assert made.chart
+
+
+def questions(practice: Practice, talk: Planned) -> int:
+    """How often the tables are asked for this week."""
+    engine, asked = practice.stage.engine, list[str]()
+    coach = people.by_id(engine.store, talk.person)
+    engine.store.connection.set_trace_callback(asked.append)
+    digest.make_for(engine, coach, talk, practice.stage.clock.now())
+    engine.store.connection.set_trace_callback(None)
+    return len(asked)
+
+
+def test_a_client_more_costs_the_week_few_questions_to_the_tables(practice: Practice) -> None:
+    store, talk, now = practice.stage.engine.store, open_talk(practice), practice.stage.clock.now()
+    before = questions(practice, talk)
+    plan = facts.current(store, PlanGiven, practice.client)[0]
+    for number in range(5):
+        client = people.add(store, 5000 + number, "Tomas", Role.CLIENT, "UTC", now, talk.person)
+        facts.put(store, client, plan, now)
+    assert 0 < (questions(practice, talk) - before) / 5 <= 25
 
 
 def test_the_week_is_told_once_and_the_next_one_is_planned(practice: Practice) -> None:

@@ -10,8 +10,21 @@ from bot.engine.coach import clients as whose
 from conversations.protocol import Choice, Say
 from conversations.words import digest as words
 from core.digest import Need
+from core.facts import (
+    CalendarChanged,
+    Cleared,
+    CoachDid,
+    Detail,
+    Paused,
+    PlanEnded,
+    PlanGiven,
+    ScreeningDone,
+    Travelling,
+    WalkDone,
+)
 from core.safety.causes import WEEKLY, Tier
 from core.store import duties, mail, people
+from core.store.ahead import read_ahead
 from core.store.duties import Planned
 from core.store.mail import Letter, Priority
 from core.store.people import Person
@@ -21,6 +34,20 @@ if TYPE_CHECKING:
 
 
 ASKED = "week_asked"  # a planned talk; stored
+
+# Asked for several times a client, and few of each: read ahead for all clients at once.
+FEW = (
+    CalendarChanged,
+    Cleared,
+    CoachDid,
+    Detail,
+    Paused,
+    PlanEnded,
+    PlanGiven,
+    ScreeningDone,
+    Travelling,
+    WalkDone,
+)
 
 # By the most urgent reason; the name of a button about a client.
 ACT = {
@@ -68,10 +95,12 @@ def _act(engine: "Engine", client: int, why: Need) -> str:
 
 def make_for(engine: "Engine", coach: Person, talk: Planned, now: datetime) -> Week:
     """What a planned talk is for: the week at its time, with every client's own; or what the coach asked for."""
-    if talk.dialogue == ASKED:
+    clients = [*whose.seen_by(engine, coach, now), *people.clients_of(engine.store, coach.id)]
+    with read_ahead(engine.store, FEW, [client.id for client in clients]):
+        if talk.dialogue != ASKED:
+            return make_for_all(engine, coach, now)
         page = talk.about["page"]
         return make(engine, coach, now) if page is None else make_page(engine, coach, now, page)
-    return make_for_all(engine, coach, now)
 
 
 def make_for_all(engine: "Engine", coach: Person, now: datetime) -> Week:
