@@ -12,7 +12,10 @@ OWN = "Your own clients ({count}): {names}"
 COVERED = "{coach}'s, while you stand in ({count}): {names}"
 AND_MORE = "{names} and {count} more"
 MOST_NAMES = 20
-COMING = "I'm putting it together; it comes here by itself."
+COMING = (
+    "I'm putting it together; it comes here by itself. With years of records that takes a minute: alerts reach you all the "
+    "same, other answers wait that long."
+)
 ALREADY = "It is on its way already."
 FILE = "records-{day}.zip"
 CAPTION = "Records of {count}, {at}. Health data: keep it where your practice's rules say."

@@ -14,13 +14,16 @@ import pytest
 from bot import drawing
 from bot.engine import Engine
 from bot.export import TOO_LARGE, zipped
+from bot.export.sheets import Sheet
 from bot.outbox import Outbox
 from bot.slow_work import Failed, SlowWork
+from conversations.protocol import Say
 from conversations.words import exporting as words
 from core.facts import CoachDid, LoadMoved, Noticed, Rated, SetDone
 from core.store import facts, people
 from core.store.connection import Store
-from tests.bot.coach_room import COACH, MILO, RUTA, SECOND, Room
+from core.store.mail import Priority
+from tests.bot.coach_room import COACH, MILO, RUTA, SECOND, START, Room
 from tests.bot.exported import a_minute_later, asks, opened, table, waits, wanted, zips
 
 AINO = 2003
@@ -70,6 +73,12 @@ def test_sessions_csv_says_what_the_store_says(room: Room) -> None:
     days = {row["session"]: row["date"] for row in found}
     assert days[f"{clients[0]}-0"] == (room.now - timedelta(days=7)).date().isoformat()
     assert {row["rest_s"] for row in found} == {"30.0"}  # a point, whatever the machine's own habit
+
+
+def test_what_was_never_said_is_an_empty_cell_and_no_zero(room: Room) -> None:
+    room.trained(room.client(RUTA, "Ruta"), "1", (30,), room.now)
+    [row] = table(opened(asks(room, COACH)[-1]), "sessions")
+    assert [row[name] for name in ("reps_left", "refill", "effort", "pain", "next_load")] == [""] * 5
 
 
 def test_it_opens_right_in_a_spreadsheet(room: Room) -> None:
@@ -143,6 +152,33 @@ def test_a_file_too_large_for_the_chat_is_said_with_the_way_round_it(
     monkeypatch.setattr(zipped, "MOST", whole - 1)
     assert "cuffline export DIR" in asks(room, COACH)[-1].text
     assert zips(room, COACH) == []
+
+
+def test_nothing_more_is_read_once_it_is_too_large(monkeypatch: pytest.MonkeyPatch) -> None:
+    def never() -> Iterator[dict[str, Any]]:
+        raise AssertionError("read all the same")
+        yield {}
+
+    monkeypatch.setattr(zipped, "MOST", 1)
+    first, second = Sheet("first", ["a"], iter([{"a": 1}])), Sheet("second", ["a"], never())
+    assert zipped.packed([first, second], START) == TOO_LARGE
+
+
+def test_an_alert_overtakes_an_export_that_is_being_made(room: Room) -> None:
+    room.client(RUTA, "Ruta")
+    order: list[str] = []
+
+    async def slow(kind: str, body: dict[str, Any]) -> bytes:
+        room.stage.engine.say(room.person(COACH), Say("alert"), room.now, Priority.ALERT)
+        room.stage.outbox.look()
+        await room.stage.api.wait(lambda: room.says(COACH) == "alert", 10)
+        order.append("alert is out")
+        return zipped.made(body)
+
+    room.stage.outbox = Outbox(room.store, room.stage.bot, room.stage.clock.now, slow)
+    asks(room, COACH)
+    assert order == ["alert is out"]
+    assert len(zips(room, COACH)) == 1
 
 
 def test_where_no_process_can_be_had_it_is_said_and_nothing_is_made_here(
