@@ -32,6 +32,7 @@ def before_the_question(thread: Thread | None, flat: str) -> tuple[Dealt, ...]:
         typed.done,
         corrections.typed,
         menus.command,
+        listing.named_aside,
     )
 
 

@@ -11,7 +11,8 @@ from conversations.words import coach as words
 from conversations.words import engine as engine_words
 from core.calendar.zones import local
 from core.digest import ClientWeek, Need, digest
-from core.store.people import Person
+from core.store import threads
+from core.store.people import Person, Role
 
 if TYPE_CHECKING:
     from bot.engine.core import Engine
@@ -71,6 +72,21 @@ def _turning(page: int, lines: int) -> list[Choice]:
     if page > 0:
         buttons.append(Choice(words.EARLIER_CLIENTS, f"menu:clients:{page - 1}"))
     return buttons
+
+
+# Talk in which every question is about days, numbers or a reason, so that a client's name is no answer.
+NO_NAMES = frozenset({"pausing", "holding", "adjusting", "allowing", "changing", "travelling"})
+
+
+def named_aside(engine: "Engine", coach: Person, typed: str, now: datetime) -> bool:
+    """A client's whole or first name at a question that asks for no name: the card; the question stays open."""
+    asked = threads.floor(engine.store, coach.id)
+    if coach.role is not Role.COACH or asked is None or asked.dialogue not in NO_NAMES:
+        return False
+    said = " ".join(typed.casefold().split())
+    clients = whose.seen_by(engine, coach, now)
+    meant = [one for one in clients if said in (one.name.casefold(), one.name.casefold().partition(" ")[0])]
+    return bool(meant) and by_name(engine, coach, typed, now)
 
 
 def by_name(engine: "Engine", coach: Person, typed: str, now: datetime) -> bool:
