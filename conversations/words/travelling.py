@@ -5,6 +5,7 @@ from conversations.words.coach import movement
 TRAVEL = "Travel plan"
 TRAVEL_END = "Back from travel"
 TRAVEL_UNTIL = "Without equipment until {day}."
+TRAVEL_TO_COME = "Without equipment from {first} until {last}."
 TRAVEL_LENGTHS = (("One week", "one week"), ("Two weeks", "two weeks"))
 TRAVEL_DAYS = (
     "Without equipment, meanwhile: {swaps}. From when to when? Like: one week, or from 3 to 10 January."

@@ -9,7 +9,6 @@ from datetime import UTC, date, datetime, time, timedelta
 from zoneinfo import ZoneInfo, ZoneInfoNotFoundError
 
 AN_HOUR, A_DAY, A_WEEK = timedelta(hours=1), timedelta(days=1), timedelta(weeks=1)
-MOST_OFFSET = timedelta(hours=14)  # between a zone's clock and UTC
 AHEAD = timedelta(days=2 * 366)  # looked ahead, for rules that begin to differ; own choice
 
 
@@ -30,11 +29,15 @@ def instant(day: date, at: time, zone: str, second: bool = False) -> datetime:
     return datetime.combine(day, at.replace(fold=int(second)), tzinfo=zone_named(zone)).astimezone(UTC)
 
 
+def in_last_day(until: datetime) -> datetime:
+    """A moment in the last day of what ends at midnight: noon or so, as a day has 23 to 25 hours."""
+    return until - A_DAY / 2
+
+
 def same_clock(one: str, other: str, first: date, last: date) -> bool:
-    """Whether the clocks of two zones agree at every hour of these days, both included."""
-    begin = datetime.combine(first, time(0), UTC) - MOST_OFFSET
-    hours = int((datetime.combine(last, time(0), UTC) + A_DAY + MOST_OFFSET - begin) / AN_HOUR)
-    return _agree(one, other, (begin + number * AN_HOUR for number in range(hours)))
+    """Whether the clocks of two zones agree at every hour of these days, both included, as they are in `one`."""
+    begin, end = instant(first, time(0), one), instant(last + A_DAY, time(0), one)
+    return _agree(one, other, (begin + number * AN_HOUR for number in range((end - begin) // AN_HOUR)))
 
 
 def same_zone(one: str, other: str, today: date) -> bool:

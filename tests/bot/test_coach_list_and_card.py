@@ -354,3 +354,58 @@ def test_other_training_shows_beside_its_session(room: Room) -> None:
     room.put(client, Answered(START, "1", "before", "heavy", "no"))
     room.types(COACH, "ruta")
     assert "elsewhere" not in room.says(COACH)
+
+
+# --- what is still to come -------------------------------------------------------------------------------
+def test_the_card_shows_a_trip_a_pause_and_a_hold_that_are_still_to_come(room: Room) -> None:
+    room.client(RUTA, "Ruta")
+    room.types(COACH, "ruta")
+    room.taps(COACH, "Pause")
+    for said in ("from 12 to 20 march", "No reason", "ruta"):
+        room.types(COACH, said)
+    assert "Next: Mon 2 Mar, 19:00." in room.says(COACH)
+    assert "Paused from 12 Mar 2026 until 20 Mar 2026." in room.says(COACH)
+    room.taps(COACH, "The plan")
+    room.taps(COACH, "Travel plan")
+    for said in ("from 22 to 29 march", "hold ruta", "until friday", "ruta"):
+        room.types(COACH, said)
+    assert "Without equipment from 22 Mar 2026 until 29 Mar 2026." in room.says(COACH)
+    assert "On hold until 6 Mar 2026." in room.says(COACH)
+
+
+def test_in_a_pause_no_session_is_named(room: Room) -> None:
+    room.client(RUTA, "Ruta")
+    room.types(COACH, "pause ruta")
+    for said in ("two weeks", "No reason", "ruta"):
+        room.types(COACH, said)
+    assert "Next:" not in room.says(COACH)
+
+
+@pytest.mark.parametrize("typed", ["ruta", "Ruta Kaya", "milo"])
+def test_a_clients_name_is_no_reason_but_opens_their_card(room: Room, typed: str) -> None:
+    room.client(RUTA, "Ruta Kaya")
+    room.client(MILO, "Milo")
+    for said in ("pause ruta", "two weeks", typed):
+        room.types(COACH, said)
+    assert room.says(COACH).startswith("Milo" if typed == "milo" else "Ruta Kaya")
+    assert not any("Your coach says" in message.text for message in room.messages(RUTA))
+    room.types(COACH, "She is away.")  # the question is still open
+    assert any("Your coach says: She is away." in message.text for message in room.messages(RUTA))
+
+
+def test_a_name_that_is_asked_for_is_an_answer(room: Room) -> None:
+    room.client(RUTA, "Ruta")
+    room.types(COACH, "invite")
+    room.types(COACH, "ruta")
+    assert "For ruta" in room.says(COACH) or "ruta" in room.says(COACH)
+    assert "Cleared" not in room.says(COACH)
+
+
+@pytest.mark.parametrize("last", ["28", "29", "30"])  # clocks go forward on 29 March: that day has 23 hours
+def test_the_last_day_of_a_pause_is_the_one_that_was_said_over_summer_time_too(room: Room, last: str) -> None:
+    room.client(RUTA, "Ruta")
+    for said in ("pause ruta", f"from 22 to {last} march", "No reason", "ruta"):
+        room.types(COACH, said)
+    assert f"until {last} Mar 2026" in room.says(COACH)
+    told = [message.text for message in room.messages(RUTA) if "pause" in message.text]
+    assert f"{last} March" in told[-1]

@@ -1,6 +1,6 @@
 """One client's card: what a coach needs to know in ten seconds, and what can be done from it."""
 
-from datetime import datetime, timedelta
+from datetime import datetime
 from typing import TYPE_CHECKING
 
 from bot.engine import alert_text, calendar, clearances, reading, screenings, status, trends, weeks
@@ -13,7 +13,7 @@ from conversations.words import report as report_words
 from conversations.words import review as review_words
 from conversations.words import travelling as travelling_words
 from conversations.words.screening import in_words
-from core.calendar.zones import local
+from core.calendar.zones import in_last_day, local
 from core.cuffs.limbs import places_of, resting
 from core.digest import needs
 from core.facts import (
@@ -37,7 +37,6 @@ if TYPE_CHECKING:
 SESSIONS = 3
 CHART_SEEN = "chart_seen:{coach}"  # a setting: what the last chart showed that this coach got from a card
 ALERT_BUTTONS = 2
-A_DAY = timedelta(days=1)  # the end of a pause is the instant after its last day
 
 
 def show(engine: "Engine", coach: Person, client: Person, now: datetime) -> None:
@@ -54,7 +53,7 @@ def show(engine: "Engine", coach: Person, client: Person, now: datetime) -> None
         *plan_lines(engine, client, now),
     ]
     lines += allowing.card_lines(engine, client)
-    lines += [next_line(engine, coach, client), *sessions(engine, client), *course(engine, client, now)]
+    lines += [*next_lines(engine, coach, client), *sessions(engine, client), *course(engine, client, now)]
     lines += open_lines(engine, client)
     asked = loads_asked.waiting(engine, client.id)
     lines += [
@@ -93,6 +92,9 @@ def clearance(engine: "Engine", client: Person) -> list[str]:
     closed += words.NO_FAILURE if status.no_failure(engine, client.id) else ""
     last = clearances.decision(engine, client.id)
     until = words.UNTIL.format(day=_day(last.until, client)) if last is not None and last.until else ""
+    asked = duties.next_talk(engine.store, client.id, "hold_over")
+    if last is not None and last.decision == "held" and asked is not None:
+        until = words.UNTIL.format(day=_day(asked.due_at, client))
     decided = clearances.decided(engine, client)
     if last is not None and last.regions:
         regions = in_words(places_of(clearances.limbs(engine, client.id)))
@@ -114,20 +116,24 @@ def plan_lines(engine: "Engine", client: Person, now: datetime) -> list[str]:
     if plan is None:
         ended = facts.latest(engine.store, PlanEnded, client.id)
         return [words.PLAN_FINISHED.format(day=_day(ended.at if ended else now, client))]
-    travel = away.active(engine, client.id, now)
-    on_the_way = travel is not None and travel.since <= now
-    without = (
-        [travelling_words.TRAVEL_UNTIL.format(day=_day(travel.until - A_DAY, client))]
-        if travel and on_the_way
-        else []
-    )
     at_loads = reading_plans.at_loads(engine, client.id, plan)
     return [
         words.GOAL.format(goal=plan.goal.value),
         words.PLAN.format(day=_day(given.at, client), plan=words.plan_short(at_loads)),
         *rests,
-        *without,
+        *travel_line(engine, client, now),
     ]
+
+
+def travel_line(engine: "Engine", client: Person, now: datetime) -> list[str]:
+    """Without equipment for which days, on now or still to come."""
+    travel = away.active(engine, client.id, now)
+    if travel is None:
+        return []
+    last = _day(in_last_day(travel.until), client)
+    if travel.since <= now:
+        return [travelling_words.TRAVEL_UNTIL.format(day=last)]
+    return [travelling_words.TRAVEL_TO_COME.format(first=_day(travel.since, client), last=last)]
 
 
 def resting_line(engine: "Engine", client: Person) -> list[str]:
@@ -139,18 +145,18 @@ def resting_line(engine: "Engine", client: Person) -> list[str]:
     return [words.RESTS.format(movements=names)] if closed else []
 
 
-def next_line(engine: "Engine", coach: Person, client: Person) -> str:
-    """The next session on the coach's clock, or until when there is none."""
-    pause = pauses.coming(engine, client.id, engine.clock())
-    if pause is not None:
-        since = words.FROM.format(day=_day(pause.since, client)) if pause.since > engine.clock() else ""
-        why = f" ({pause.why})" if pause.why else ""
-        last = _day(pause.until - A_DAY, client)
-        return words.PAUSED_UNTIL.format(since=since, day=last, why=why)
+def next_lines(engine: "Engine", coach: Person, client: Person) -> list[str]:
+    """The next session on the coach's clock, and a pause, on now or still to come."""
     coming = calendar.next_at(engine, client)
-    if coming is None:
-        return ""
-    return words.NEXT_AT.format(when=local(coming, coach.zone).strftime("%a %-d %b, %H:%M"))
+    when = local(coming, coach.zone).strftime("%a %-d %b, %H:%M") if coming is not None else ""
+    session = [words.NEXT_AT.format(when=when)] if when else []
+    pause = pauses.coming(engine, client.id, engine.clock())
+    if pause is None:
+        return session
+    since = words.FROM.format(day=_day(pause.since, client)) if pause.since > engine.clock() else ""
+    why = f" ({pause.why})" if pause.why else ""
+    line = words.PAUSED_UNTIL.format(since=since, day=_day(in_last_day(pause.until), client), why=why)
+    return [*(session if since else []), line]
 
 
 def sessions(engine: "Engine", client: Person) -> list[str]:

@@ -1,21 +1,19 @@
 """Several coaches: a client is handed over for good, or all of a coach's clients to a stand-in for dates."""
 
-from datetime import datetime, timedelta
+from datetime import datetime
 from typing import TYPE_CHECKING, Any
 
 from bot.engine import quiet
 from conversations.protocol import Choice, Say
 from conversations.words import coach as words
 from conversations.words import covering as covering_words
-from core.calendar.zones import local
+from core.calendar.zones import in_last_day, local
 from core.facts import CoachDid, StandIn
 from core.store import duties, facts, people
 from core.store.people import Person
 
 if TYPE_CHECKING:
     from bot.engine.core import Engine
-
-A_DAY = timedelta(days=1)  # the end of a stand-in is the instant after the last day
 
 
 def others(engine: "Engine", coach: Person) -> list[Person]:
@@ -80,7 +78,7 @@ def open_talk(engine: "Engine", coach: Person, now: datetime) -> None:
         return
     name = people.by_id(engine.store, known.stand_in).name
     text = covering_words.STANDS_IN.format(
-        coach=name, first=_day(known.since, coach), last=_day(known.until - A_DAY, coach)
+        coach=name, first=_day(known.since, coach), last=_day(in_last_day(known.until), coach)
     )
     engine.say(coach, Say(text, (Choice(covering_words.I_AM_BACK, "menu:i_am_back"),)), now)
 
@@ -91,7 +89,7 @@ def begun(engine: "Engine", coach: Person, details: dict[str, Any], now: datetim
     if known is None:
         return False
     other = people.by_id(engine.store, known.stand_in)
-    first, last = _day(known.since, other), _day(known.until - A_DAY, other)
+    first, last = _day(known.since, other), _day(in_last_day(known.until), other)
     engine.say(other, Say(covering_words.YOU_STAND_IN.format(coach=coach.name, first=first, last=last)), now)
     number = {"coach": coach.id, "stand_in": other.id}
     if known.since > now:

@@ -1,6 +1,6 @@
 """Pause, resume, finish: what happens when the coach says so, and when a pause is over by itself."""
 
-from datetime import datetime, timedelta
+from datetime import datetime
 from typing import TYPE_CHECKING, Any
 
 from bot.engine import calendar, practice, quiet, reports, status, weeks
@@ -8,7 +8,7 @@ from bot.engine.coach import pauses
 from conversations.protocol import Choice, Say
 from conversations.words import coach as words
 from conversations.words.common import counted
-from core.calendar.zones import local
+from core.calendar.zones import in_last_day, local
 from core.digest import REVIEW_WEEKS
 from core.facts import WORKED, CoachDid, LoadMoved, Paused, PlanEnded, PlanGiven, SessionEnded
 from core.plan_text import plan_to_text
@@ -17,8 +17,6 @@ from core.store.people import Person
 
 if TYPE_CHECKING:
     from bot.engine.core import Engine
-
-A_DAY = timedelta(days=1)  # `until` is the instant after the last day
 
 
 def paused(engine: "Engine", coach: Person, details: dict[str, Any], now: datetime) -> bool:
@@ -33,7 +31,7 @@ def paused(engine: "Engine", coach: Person, details: dict[str, Any], now: dateti
     duties.plan(engine.store, client.id, "pause_over", {}, quiet.earliest(engine, client, pause.until), now)
     text = words.CLIENT_PAUSED.format(
         since=words.PAUSE_FROM.format(day=_day(pause.since, client)) if pause.since > now else "",
-        day=_day(pause.until - A_DAY, client),
+        day=_day(in_last_day(pause.until), client),
         because=words.BECAUSE.format(why=pause.why) if pause.why else "",
     )
     quiet.note(engine, client, text, now)
