@@ -49,7 +49,8 @@ def company(engine: "Engine", client: int) -> str:
     """ "alone", "with somebody", "alone, Tomas types for them"."""
     where = detail(engine, client, "company", "-").replace("_", " ")
     helper = detail(engine, client, "helper", "")
-    return f"{where}, {words.HELPED.format(helper=helper)}" if helper else where
+    helped = words.HELPED.format(helper=helper) if helper else ""
+    return ", ".join(part for part in ("" if where == "-" else where, helped) if part) or "-"
 
 
 def no_failure(engine: "Engine", client: int) -> bool:

@@ -16,6 +16,7 @@ from conversations.protocol import Hurts, Said, Say, TooTight
 from conversations.stopwords import read
 from conversations.stopwords.causes import cause_of
 from conversations.stopwords.kinds import Kind
+from conversations.stopwords.spoken_for import in_first_person
 from conversations.words import safety
 from core.facts import BandsOff, Noticed
 from core.safety.causes import Cause
@@ -70,7 +71,7 @@ def too_high(engine: "Engine", person: Person, text: str) -> None:
 
 def heard(engine: "Engine", person: Person, text: str, training: bool) -> Kind:
     """What the words say just now: told to take the bands off, "bands off" is an answer, and "still on" is stuck."""
-    kind = read(text).while_training if training else read(text).kind
+    kind = max((_kind(said, training) for said in _ways(engine, person, text)), key=lambda one: one.rank)
     told = [watch for watch in duties.watches(engine.store, person.id) if watch.calls]
     if not told:
         return kind
@@ -87,6 +88,16 @@ def coach_name(engine: "Engine", client: Person) -> str:
     """To whom words can go that no question wants; "": nobody, or bands are on and come first."""
     coach = engine.coach_of(client)
     return "" if coach is None or duties.watches(engine.store, client.id) else coach.name
+
+
+def _kind(text: str, training: bool) -> Kind:
+    return read(text).while_training if training else read(text).kind
+
+
+def _ways(engine: "Engine", person: Person, text: str) -> tuple[str, ...]:
+    """As typed; where a helper types, "she can't breathe" is the client's own cry, too."""
+    helped = status.detail(engine, person.id, "helper", "")
+    return (text, in_first_person(text, person.name)) if helped else (text,)
 
 
 def _pass_on(engine: "Engine", person: Person, text: str, at: datetime, live: list[Thread]) -> bool:

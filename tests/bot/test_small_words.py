@@ -2,7 +2,7 @@
 
 from bot.engine.history import history
 from core.facts import Answered, Detail
-from core.store import facts
+from core.store import duties, facts
 from tests.bot.coach_room import COACH, RUTA, SQUAT, Room
 
 
@@ -27,6 +27,36 @@ def test_an_alert_says_who_types() -> None:
     room.put(client, Detail(room.now, "helper", "Tomas"))
     room.types(RUTA, "my foot is numb")
     assert any("alone, Tomas types for them" in message.text for message in room.messages(COACH))
+
+
+def test_an_alert_says_only_who_types_where_company_was_not_said() -> None:
+    room = Room()
+    client = room.client(RUTA, "Ruta")
+    room.put(client, Detail(room.now, "helper", "Tomas"))
+    room.types(RUTA, "my foot is numb")
+    assert any(" · Tomas types for them\n" in message.text for message in room.messages(COACH))
+
+
+def test_an_alert_says_when_nothing_is_known_of_company_and_the_helper_has_ended() -> None:
+    room = Room()
+    client = room.client(RUTA, "Ruta")
+    room.put(client, Detail(room.now, "helper", "Tomas"))
+    room.put(client, Detail(room.now, "helper", ""))
+    room.types(RUTA, "my foot is numb")
+    assert any(" · alone? not said\n" in message.text for message in room.messages(COACH))
+
+
+def test_where_a_helper_types_she_is_the_client() -> None:
+    """Without one, "she can't breathe" may be about anybody, so it is asked about."""
+    room = Room()
+    client = room.client(RUTA, "Ruta")
+    room.types(RUTA, "she can't breathe")
+    assert "Is something wrong right now?" in room.says(RUTA)
+    room.taps(RUTA, "No, all fine")
+    room.put(client, Detail(room.now, "helper", "Tomas"))
+    room.types(RUTA, "she can't breathe")
+    assert [one.cause.value for one in duties.open_alerts(room.store, client)] == ["emergency"]
+    assert "she can't breathe" in room.says(COACH)
 
 
 def test_a_session_after_hard_training_elsewhere_moves_no_load() -> None:
