@@ -41,13 +41,14 @@ def pain(axis: Any, made: Report) -> None:
     if not made.pain:
         _empty(axis, words.NO_PAIN)
         return
-    marks = (("o-", BLUE, "before"), ("s--", ORANGE, "after"), ("^:", GREY, "morning"))
-    for (style, colour, part), label in zip(marks, words.PAIN_PARTS, strict=True):
+    # Each smaller than the one below it, so that equal scores do not hide one another.
+    marks = (("o-", BLUE, "before", 6.5), ("s--", ORANGE, "after", 4), ("^:", GREY, "morning", 2.5))
+    for (style, colour, part, size), label in zip(marks, words.PAIN_PARTS, strict=True):
         points = [(date.fromisoformat(one.day), getattr(one, part)) for one in made.pain]
         known = [(day, score) for day, score in points if score is not None]
         if known:
             axis.plot(
-                *zip(*known, strict=True), style, color=colour, markersize=3.5, linewidth=1.1, label=label
+                *zip(*known, strict=True), style, color=colour, markersize=size, linewidth=1.1, label=label
             )
     axis.set_ylim(-0.5, 13)
     axis.set_yticks([0, 3, 5, 10])

@@ -43,7 +43,7 @@ MADE = Report(
 def test_the_page_says_what_happened_in_plain_words() -> None:
     assert in_short(MADE) == [
         "Came to 14 of 16 planned sessions, one of them stopped early.",
-        "Goblet squat: 8 sessions, 378 reps, 10 kg to 12 kg; set 1 at 12 kg up by 12 %, a clear change.",
+        "Goblet squat: 8 sessions, 378 reps, 10 kg to 12 kg; set 1 up by 12 % at 12 kg, a clear change.",
         "Set 1 fell within the range wanted 5 of 8 times, within the expected range 6 of 7 times.",
         "Walks with bands: 6, 60 min in all.",
         "Pain before sessions: 4.0 at first, 1.0 lately; less, by the published rule. Highest pain on record: 4 of 10.",
@@ -61,7 +61,7 @@ def test_refills_that_could_not_be_seen_are_told_apart() -> None:
 
 def test_a_change_within_the_daily_spread_is_not_called_one() -> None:
     calm = replace(MADE, movements=(replace(SQUAT, percent=-3.0, sure=False),))
-    assert "set 1 at 12 kg down by 3 %, not yet a clear change." in in_short(calm)[1]
+    assert "set 1 down by 3 % at 12 kg, not yet a clear change." in in_short(calm)[1]
     same = replace(MADE, movements=(replace(SQUAT, percent=0.2, sure=False),))
     assert "set 1 at 12 kg as before." in in_short(same)[1]
 
