@@ -30,6 +30,8 @@ REASONS = {
 
 def list_head(clients: int, needing: int) -> str:
     """What stands above the list of clients."""
+    if needing == 0:
+        return f"{counted(clients, 'client')}, nobody needs you."
     return f"{counted(clients, 'client')}, {needing} {'needs' if needing == 1 else 'need'} you."
 
 
@@ -158,6 +160,7 @@ PAUSE_IS_OVER = "{name}'s pause is over; they have been told."
 FINISH = "Finish the plan"
 FINISH_SURE = "Finish {name}'s plan? They get a recap, and reminders end."
 FINISH_YES = "Finish it"
+FINISHED_UNUSED = "{name}'s plan ends before its first session; they know."
 FINISHED_COACH = "{name}'s plan is finished; they have their recap. {review}"
 REVIEW_NOW = "Time for the review: what was reached, and whether to go back to heavier loads."
 REVIEW_EARLY = (
@@ -168,6 +171,9 @@ AGAIN_SENT = "{name} has the same plan again, at the loads reached."
 NOTHING_TO_FINISH = "{name} has no plan to finish."
 RECAP_HEAD = "This plan is done: {sessions}."
 RECAP_LOAD = "{movement}: from {first} to {last}."
+RECAP_UNUSED = (
+    "Your plan ends here, before its first session. Your coach says what comes next. No bands until then."
+)
 RECAP_END = "Well done. Your coach looks at it with you and says what comes next. No bands until then."
 
 # --- next loads ---

@@ -409,3 +409,21 @@ def test_the_last_day_of_a_pause_is_the_one_that_was_said_over_summer_time_too(r
     assert f"until {last} Mar 2026" in room.says(COACH)
     told = [message.text for message in room.messages(RUTA) if "pause" in message.text]
     assert f"{last} March" in told[-1]
+
+
+def test_a_plan_that_was_never_trained_by_ends_without_praise_or_an_empty_report(room: Room) -> None:
+    room.client(RUTA, "Ruta")
+    room.types(COACH, "ruta")
+    for label in ("The plan", "Finish the plan", "Finish it"):
+        room.taps(COACH, label)
+    assert room.says(RUTA).startswith("Your plan ends here, before its first session.")
+    assert room.says(COACH) == "Ruta's plan ends before its first session; they know."
+    told = [message.text for number in (RUTA, COACH) for message in room.messages(number)]
+    assert not any("nothing to report" in text or "Well done" in text for text in told)
+
+
+def test_where_nobody_needs_the_coach_the_list_says_so(room: Room) -> None:
+    client = room.client(RUTA, "Ruta")
+    room.trained(client, "1", (30, 15, 8), START)
+    room.types(COACH, "clients")
+    assert room.says(COACH).splitlines()[0] == "1 client, nobody needs you."

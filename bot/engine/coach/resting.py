@@ -79,9 +79,10 @@ def finish(engine: "Engine", coach: Person, client: Person, now: datetime) -> No
     if not given or status.plan_of(engine, client.id) is None:
         engine.say(coach, Say(words.NOTHING_TO_FINISH.format(name=client.name)), now)
         return
-    for reader in (client, coach):
+    used = sessions_done(engine, client) > 0
+    for reader in (client, coach) if used else ():
         reports.send(engine, reader, client, now)
-    engine.say(client, Say(recap(engine, client)), now)
+    engine.say(client, Say(recap(engine, client) if used else words.RECAP_UNUSED), now)
     facts.put(engine.store, client.id, PlanEnded(now, coach.id), now)
     facts.put(engine.store, client.id, CoachDid(now, coach.id, "finished"), now)
     duties.unplan(engine.store, client.id, "reminding")
@@ -91,7 +92,8 @@ def finish(engine: "Engine", coach: Person, client: Person, now: datetime) -> No
     )
     built = pauses.plan_began(engine, client.id)
     review = words.REVIEW_NOW if built and now - built >= REVIEW_WEEKS * weeks.WEEK else words.REVIEW_EARLY
-    engine.say(coach, Say(words.FINISHED_COACH.format(name=client.name, review=review), buttons), now)
+    text = words.FINISHED_COACH if used else words.FINISHED_UNUSED
+    engine.say(coach, Say(text.format(name=client.name, review=review), buttons), now)
 
 
 def recap(engine: "Engine", client: Person) -> str:
