@@ -5,7 +5,7 @@ from datetime import datetime
 from typing import TYPE_CHECKING
 
 from bot.engine import agreeing, corrections, idle, menus, open_alert, status, typed, unread
-from bot.engine.coach import listing
+from bot.engine.coach import away, listing
 from conversations.protocol import Choice, Media, Said, Say
 from conversations.words import common
 from conversations.words import engine as words
@@ -42,7 +42,7 @@ def nothing_open(engine: "Engine", person: Person, text: str, now: datetime, mes
         if not any(dealt(engine, person, text, now) for dealt in (listing.by_name, typed.noted)):
             menus.open_menu(engine, person, now)
         return
-    if idle.said_yes(engine, person, text, now):
+    if away.said_back(engine, person, text, now) or idle.said_yes(engine, person, text, now):
         return
     asked = unread.asked_whether_wrong(engine, person, None, Said(now, text, None, message))
     if not asked and not idle.offered(engine, person, text, now):

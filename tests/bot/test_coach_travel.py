@@ -86,3 +86,61 @@ def test_the_coach_ends_it_before_its_time(room: Room) -> None:
     room.taps(COACH, "Back from travel")
     assert movements(room) == ["goblet_squat", "curl"]
     assert "Your plan" in room.says(RUTA)
+
+
+# --- back before the last day, in plain words ---
+@pytest.mark.parametrize("said", ["I'm back", "back home", "I am home", "home again", "Hi, I am back home."])
+def test_who_is_away_says_so_and_is_back_after_a_tap(room: Room, said: str) -> None:
+    begin(room)
+    room.taps(COACH, "One week")
+    room.types(RUTA, said)
+    assert room.says(RUTA) == "You are on your travel plan. Back at your equipment?"
+    room.taps(RUTA, "I am back")
+    assert movements(room) == ["goblet_squat", "curl"]
+
+
+@pytest.mark.parametrize("said", ["my back is home to knots", "back pain", "I am back on thursday"])
+def test_other_words_with_back_in_them_are_not_that(room: Room, said: str) -> None:
+    begin(room)
+    room.taps(COACH, "One week")
+    room.types(RUTA, said)
+    assert "Back at your equipment?" not in room.says(RUTA)
+
+
+def test_at_home_it_means_nothing(room: Room) -> None:
+    room.client(RUTA, "Ruta", SQUATS)
+    room.types(RUTA, "back home")
+    assert "Shall I send that to Vera?" in room.says(RUTA)
+
+
+def test_who_is_on_another_clock_is_asked_about_the_one_at_home(room: Room) -> None:
+    room.client(RUTA, "Ruta", SQUATS)
+    room.types(RUTA, "I am in Tokyo until 12 march")
+    room.taps(RUTA, "Yes")
+    room.later(days=1)
+    assert room.person(RUTA).zone == "Asia/Tokyo"
+    room.types(RUTA, "I'm back")
+    assert room.says(RUTA).startswith("Lisbon time from now on")
+    room.taps(RUTA, "Yes")
+    assert room.person(RUTA).zone == "Europe/Lisbon"
+
+
+def test_a_trip_that_has_not_begun_is_called_off_without_a_word_of_coming_back(room: Room) -> None:
+    begin(room)
+    room.types(COACH, "from 22 to 28 march")
+    room.types(COACH, "ruta")
+    room.taps(COACH, "The plan")
+    room.taps(COACH, "Back from travel")
+    assert room.says(RUTA) == "The travel plan is called off; your usual plan goes on as it is."
+    assert "Ruta does not travel" in room.says(COACH)
+    room.later(days=21)
+    assert movements(room) == ["goblet_squat", "curl"]
+
+
+def test_a_load_changed_while_they_travel_counts_afterwards_and_the_coach_reads_so(room: Room) -> None:
+    begin(room)
+    room.taps(COACH, "One week")
+    for said in ("change ruta", "load", "0", "12 kg", "going well"):
+        room.types(COACH, said)
+    told = [message.text for message in room.messages(COACH)]
+    assert "Ruta is on the travel plan until 8 Mar; it counts after that." in told

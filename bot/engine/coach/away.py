@@ -1,9 +1,10 @@
 """The travel plan: for given days without equipment, then back by itself; both sides are told."""
 
+import re
 from datetime import datetime
 from typing import TYPE_CHECKING, Any
 
-from bot.engine import practice, quiet, status, turns
+from bot.engine import calendar, practice, quiet, status, turns
 from conversations.protocol import Choice, Say
 from conversations.words import travelling as travelling_words
 from core.facts import CoachDid, Travelling
@@ -96,13 +97,39 @@ def back_by_coach(engine: "Engine", coach: Person, client: Person, now: datetime
 
 def home(engine: "Engine", client: Person, now: datetime) -> None:
     """Back before the last day."""
-    if active(engine, client.id, now) is None:
+    travel = active(engine, client.id, now)
+    if travel is None:
         engine.say(client, Say(travelling_words.TRAVEL_IS_OVER), now)
         return
     facts.put(engine.store, client.id, Travelling(now, now, now, client.id), now)
     for talk in ("travel_begins", "travel_over"):
         duties.unplan(engine.store, client.id, talk)
-    _back(engine, client, now)
+    if travel.since <= now:
+        _back(engine, client, now)
+        return
+    engine.say(client, Say(travelling_words.TRAVEL_OFF), now)
+    _tell_coach(engine, client, travelling_words.TRAVEL_OFF_COACH.format(name=client.name), now)
+
+
+SAID_BACK = re.compile(
+    r"(?:hi,? |hello,? )?(?:(?:i am|i'm|im|i’m|we are|we're) )?(?:now )?(?:back(?: at)?(?: home)?|(?:at )?home)(?: again)?(?: now)?[ .!]*",
+    re.IGNORECASE,
+)
+
+
+def said_back(engine: "Engine", client: Person, text: str, now: datetime) -> bool:
+    """ "I'm back", "home again" of who is away: the usual plan and the clock at home, each after a tap."""
+    if not SAID_BACK.fullmatch(text.strip()):
+        return False
+    travel, moves = active(engine, client.id, now), calendar.clock_moves(engine, client.id)
+    begun = travel is not None and travel.since <= now
+    if begun:
+        by_client(engine, client, now)
+    if not moves or moves[-1][1] == client.zone:
+        return begun
+    about = {"said": f"I am in {moves[-1][1]}", "said_at": now.isoformat()}
+    turns.begin(engine, client, "changing", about, now)
+    return True
 
 
 def _back(engine: "Engine", client: Person, now: datetime) -> None:

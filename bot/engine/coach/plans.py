@@ -6,12 +6,14 @@ from datetime import datetime
 from typing import TYPE_CHECKING, Any
 
 from bot.engine import calendar, changing, practice, quiet, status, walks
+from bot.engine.coach import away, reading_plans, replaced
 from bot.engine.coach import clients as whose
-from bot.engine.coach import reading_plans, replaced
 from conversations.inviting import read_name
 from conversations.protocol import Say
 from conversations.words import adjusting as adjusting_words
 from conversations.words import coach as words
+from conversations.words import travelling as travelling_words
+from core.calendar.zones import in_last_day, local
 from core.facts import LoadMoved, TemplateSaved
 from core.plans import Exercise, Scheme
 from core.progression import Action
@@ -77,10 +79,20 @@ def changed(engine: "Engine", coach: Person, details: dict[str, Any], now: datet
         practice.show_plan(engine, client, now, instead=True)
         replaced.tell(engine, coach, client, was, now)
         return False
+    if details["movements"]:
+        _say_if_away(engine, coach, client, now)
     quiet.note(
         engine, client, adjusting_words.CLIENT_CHANGED.format(line=details["line"], why=details["why"]), now
     )
     return False
+
+
+def _say_if_away(engine: "Engine", coach: Person, client: Person, now: datetime) -> None:
+    """What was changed is the usual plan, which rests while they travel."""
+    travel = away.active(engine, client.id, now)
+    if travel is not None and travel.since <= now:
+        day = local(in_last_day(travel.until), client.zone).strftime("%-d %b")
+        engine.say(coach, Say(travelling_words.COUNTS_AFTER.format(name=client.name, day=day)), now)
 
 
 # --- own templates ---------------------------------------------------------------------------------------
