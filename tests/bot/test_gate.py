@@ -56,7 +56,7 @@ def test_every_action_is_somebodys_and_nobody_may_do_what_is_not_in_the_table() 
 
 def test_a_client_and_a_stranger_never_get_what_is_a_coachs() -> None:
     coachs = {action for table in (menu.ABOUT_CLIENT, menu.WITH_DETAIL) for action, *_ in table.values()}
-    for action in coachs | {Action.INVITE, Action.DIGEST, Action.COVER, Action.TAKE_ALERT}:
+    for action in coachs | {Action.INVITE, Action.DIGEST, Action.COVER, Action.TAKE_ALERT, Action.EXPORT}:
         assert not may(Actor.STRANGER, action)
         assert not may(Actor.CLIENT, action) or action is Action.RELAY
 
