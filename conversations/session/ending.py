@@ -112,7 +112,7 @@ def onward(state: State, at: datetime) -> Turn[State]:
         return turn(state, *_break_words(state))
     if lacking(state) is not None:
         state = replace(state, phase=Phase.COUNT)
-        return turn(state, sets.ask_reps(state, words.REPS_LAST))
+        return turn(state, sets.ask_reps(state, words.REPS_BANDS_OFF))
     if left_open(state):
         return turn(replace(state, phase=Phase.COUNT), ask_left(state))
     return worked(state, at)

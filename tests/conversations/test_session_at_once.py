@@ -133,6 +133,12 @@ def test_a_refill_told_about_is_read(text: str, told: str) -> None:
     assert told in played().types("on").types("6").types(text).heard
 
 
+def test_the_last_count_asked_for_again_says_that_the_tap_was_heard() -> None:
+    p = played().fits().types("31 16", 200).waits().types("done", 60).types("off")
+    assert p.heard == words.REPS_BANDS_OFF
+    assert p.said[-1].asks == "reps.1.3.0"
+
+
 def test_a_tired_fine_is_fine() -> None:
     p = played().types("onn").types("6").types("2").types("2").types("fien")
     assert "Set 1 of" in p.heard
