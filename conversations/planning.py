@@ -4,8 +4,8 @@ from dataclasses import replace
 from datetime import datetime
 
 from conversations import equipment, own_templates, planning_changes, weaker_side
-from conversations.adjusting.state import parts
-from conversations.answers import choice, load, pick
+from conversations.adjusting.state import parts, typed_part
+from conversations.answers import Unclear, choice, load
 from conversations.form import Form, Outcome, dialogue, with_answer
 from conversations.owned_loads import loads_from_text, numbers_and_unit, to_text
 from conversations.planning_brief import (
@@ -142,15 +142,22 @@ def fill(brief: Brief, draft: Draft, step: str, answer: Said) -> Draft:
         case ("over", _, _):
             return fill_over(draft, answer)
         case ("confirm", _, _):
-            return _confirmed(brief, draft, answer.text)
+            return _confirmed(brief, draft, answer)
         case _:
             return planning_changes.fill(brief, _as_begun(brief, draft), draft, step, answer)
 
 
-def _confirmed(brief: Brief, draft: Draft, text: str) -> Draft:
-    """Sent, begun anew, or a part to change. Raises `Unclear`."""
-    typed = tuple(Choice(yes, SEND.value) for yes in words.SEND_TYPED)
-    said = pick(text, _from_summary(brief, draft), typed)
+def _confirmed(brief: Brief, draft: Draft, answer: Said) -> Draft:
+    """Sent, begun anew, a part to change, or other days at once. Raises `Unclear`."""
+    if answer.text.strip().lower() in words.SEND_TYPED:
+        return replace(draft, confirm=SEND.value)
+    try:
+        said = typed_part(answer.text, _from_summary(brief, draft))
+    except Unclear:
+        changed = planning_changes.days_said(brief, _as_begun(brief, draft), draft, answer)
+        if changed is None:
+            raise
+        return changed
     if said == AGAIN.value:
         return Draft()
     return replace(draft, confirm=said) if said == SEND.value else planning_changes.begun(draft, said)
@@ -179,7 +186,7 @@ def forget(draft: Draft, step: str) -> Draft:
         case "template":
             return Draft()
         case "confirm":
-            return replace(draft, confirm=None, changes=planning_changes.done(draft.changes))
+            return replace(draft, confirm=None, changes=draft.changes[:-1])
         case "owned" | "side" | "over":
             return with_answer(draft, name, None)
         case _:

@@ -7,6 +7,7 @@ from conversations.adjusting import form
 from conversations.adjusting.applying import changed_line, changed_plan
 from conversations.adjusting.state import Draft as Change
 from conversations.planning_brief import Brief
+from conversations.planning_days import read_days
 from conversations.planning_draft import Draft
 from conversations.protocol import Said, Say
 from core.plan_text import plan_to_text
@@ -62,6 +63,14 @@ def fill(brief: Brief, plan: Plan, draft: Draft, step: str, answer: Said) -> Dra
 def begun(draft: Draft, part: str) -> Draft:
     """A part is to be changed; one that was named before and is still open is left as it was."""
     return replace(draft, changes=(*done(draft.changes), Change(part)))
+
+
+def days_said(brief: Brief, plan: Plan, draft: Draft, answer: Said) -> Draft | None:
+    """Days typed where a part is asked for: they are the change; None: no days were typed."""
+    if not read_days(answer.text, answer.at, brief.zone).readings:
+        return None
+    changing = begun(draft, "days")
+    return fill(brief, plan, changing, f"{STEP}value:{len(changing.changes) - 1}", answer)
 
 
 def done(changes: Changes) -> Changes:

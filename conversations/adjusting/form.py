@@ -13,6 +13,7 @@ from conversations.adjusting.state import (
     places,
     plan_now,
     plan_or_none,
+    typed_part,
 )
 from conversations.adjusting.values import ask_value, fill_value
 from conversations.answers import Unclear, Why, choice, pick
@@ -80,7 +81,7 @@ def fill(brief: Brief, draft: Draft, step: str, answer: Said) -> Draft:
     plan = plan_now(brief)
     match step:
         case "part":
-            return replace(draft, part=choice(answer.text, parts(plan)))
+            return replace(draft, part=typed_part(answer.text, parts(plan)))
         case "movement":
             return replace(draft, movement=choice(answer.text, _movements(plan, draft)))
         case "value":

@@ -2,6 +2,7 @@
 
 from dataclasses import dataclass
 
+from conversations.answers import Unclear, pick
 from conversations.protocol import Choice
 from conversations.words import adjusting as adjusting_words
 from conversations.words import coach as words
@@ -87,6 +88,19 @@ def parts(plan: Plan) -> tuple[Choice, ...]:
     there = {part for part in MOVEMENT_PARTS if places(plan, part)} | {"days", "ceiling"}
     there |= {"owned"} if owned_in(plan) else set()
     return tuple(Choice(label, part) for label, part in adjusting_words.PARTS if part in there)
+
+
+def typed_part(text: str, shown: tuple[Choice, ...]) -> str:
+    """The part meant by "tempo", "change the load" or "other exercises". Raises `Unclear`."""
+    values = {one.value for one in shown}
+    typed = tuple(Choice(word, part) for word, part in adjusting_words.PARTS_TYPED if part in values)
+    try:
+        return pick(text, shown, typed)
+    except Unclear:
+        words_said = text.casefold().split()
+        while words_said and words_said[0] in adjusting_words.BEFORE_A_PART:
+            words_said = words_said[1:]
+        return pick(" ".join(words_said), shown, typed)
 
 
 def place(plan: Plan, draft: Draft) -> int:

@@ -13,6 +13,18 @@ PARTS = (
     ("Minutes with bands", "minutes"),
     ("Weaker side", "side"),
 )
+PARTS_TYPED = (
+    *((word, "load") for word in ("loads", "weight", "weights", "starting load", "starting loads")),
+    *((word, "days") for word in ("day", "time", "times", "days and times")),
+    *((word, "movements") for word in ("movement", "exercise", "exercises")),
+    *((word, "owned") for word in ("equipment", "dumbbells", "exercise bands")),
+    *((word, "scheme") for word in ("set", "scheme", "reps")),
+    *((word, "tempo") for word in ("speed", "pace")),
+    *((word, "ceiling") for word in ("pain", "ceiling")),
+    *((word, "minutes") for word in ("minutes", "limit")),
+    *((word, "side") for word in ("side", "sides")),
+)
+BEFORE_A_PART = ("please", "change", "other", "another", "different", "new", "the", "a", "an")
 CHANGE_MOVEMENT = "Which movement?"
 CHANGE_LOAD = "{movement}, now {now}. To what?"
 CHANGE_DAYS = "Which days, what time ({zone})? Like: mon and thu 7pm."

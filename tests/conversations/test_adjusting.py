@@ -294,3 +294,8 @@ def test_a_closed_arm_is_never_offered_as_a_side() -> None:
     assert chat.labels == ["Right only"]
     chat.send(Said(NOW, "left"))
     assert "One of these" in chat.says[-2].text
+
+
+def test_a_part_may_be_typed_in_plain_words_later_on_too() -> None:
+    assert play(BOTH, "change the weight").says[-1].text == "Which movement?"
+    assert play(BOTH, "other").labels == play(BOTH).labels

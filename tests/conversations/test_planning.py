@@ -643,3 +643,36 @@ def test_the_loads_owned_and_the_side_are_changed_from_the_summary_too() -> None
     )
     chat.send(Said(NOW, "send it"))
     assert (chat.plan.exercises[0].doing, chat.plan.exercises[0].sides) == ("5 kg", (Side.RIGHT, Side.LEFT))
+
+
+@pytest.mark.parametrize(
+    ("said", "asked"),
+    [
+        ("change the load", "Which movement?"),
+        ("other movement", "Which movement?"),
+        ("the tempo please", None),  # not read: nothing is guessed
+        ("another exercise", "Which movement?"),
+        ("equipment", "Which loads does Ruta own?"),
+        ("pain", "Pain up to what is fine"),
+        ("weaker side", None),  # this plan has no one-sided work
+    ],
+)
+def test_a_part_may_be_typed_in_plain_words(said: str, asked: str | None) -> None:
+    chat = play(RUTA, *DUMBBELLS, said)
+    assert chat.says[-1].text.startswith(asked) if asked else chat.asked == "confirm"
+
+
+def test_days_typed_at_the_summary_are_the_change() -> None:
+    chat = play(RUTA, *DUMBBELLS, "tue and fri 8pm")
+    assert "Tuesday and Friday at 20:00" in chat.says[-1].text
+    chat.send(WentBack(NOW))
+    assert "Monday and Thursday at 19:00" in chat.says[-1].text
+    chat.send(Said(NOW, "every day 7pm"))
+    assert chat.asked == "over"
+
+
+def test_days_with_two_readings_are_asked_back_at_the_summary() -> None:
+    chat = play(RUTA, *DUMBBELLS, "from 3/4 mon 7pm")
+    assert chat.asked.startswith("change_value:0")
+    chat.send(Said(NOW, chat.says[-1].choices[0].value))
+    assert chat.asked == "confirm"
