@@ -16,7 +16,7 @@ from bot.local.phone import Phone
 
 TOKEN = "1:local"
 COACH, CLIENT = 1001, 2001
-LONGEST_S = 10.0
+LONGEST_S = 40.0  # only a cap: at load 13 on two cores a process needs more than 10 to start
 REST_AND_MORE_S = 45.0  # the rest of 30 s runs in real time here
 
 
