@@ -5,6 +5,7 @@ summary is about all of them.
 """
 
 import argparse
+import gc
 import json
 import multiprocessing
 import os
@@ -48,7 +49,7 @@ def sweep(one: Callable[[int], Any], seeds: Iterable[int], wanted: argparse.Name
     found = _kept(wanted.kept)
     left = [seed for seed in seeds if seed not in found.right and seed not in found.wrong]
     began = said = time.perf_counter()
-    with ProcessPoolExecutor(wanted.jobs, multiprocessing.get_context("fork")) as pool:
+    with ProcessPoolExecutor(wanted.jobs, multiprocessing.get_context("fork"), _many_objects) as pool:
         for done, (seed, right, wrong) in enumerate(pool.map(_Tried(one), left), 1):
             found.add(seed, right, wrong)
             _keep(wanted.kept, seed, right, wrong)
@@ -58,6 +59,12 @@ def sweep(one: Callable[[int], Any], seeds: Iterable[int], wanted: argparse.Name
                 said = time.perf_counter()
                 print(f"{done} of {len(left)}, up to {seed}; {said - began:.0f} s", flush=True)
     return found
+
+
+def _many_objects() -> None:
+    """A world makes many objects and no rings of them: looking for rings less often saves a tenth of the time."""
+    gc.freeze()
+    gc.set_threshold(100_000)
 
 
 @dataclass(frozen=True)

@@ -1,11 +1,14 @@
 """The process's hold on its file: it may be killed at any commit, and the disk may be full."""
 
+import functools
+import re
 import sqlite3
 from collections.abc import Callable, Sequence
 from dataclasses import dataclass, field
 from typing import Any
 
 WRITES = ("INSERT", "UPDATE", "DELETE", "COMMIT")
+CHANGES = re.compile(r"(INSERT|UPDATE|DELETE)(?:\s+(?:OR\s+\w+|INTO|FROM))*\s+\W?(\w+)", re.IGNORECASE)
 
 
 class Killed(BaseException):
@@ -17,6 +20,13 @@ def full() -> sqlite3.OperationalError:
     error = sqlite3.OperationalError("database or disk is full")
     error.sqlite_errorcode, error.sqlite_errorname = sqlite3.SQLITE_FULL, "SQLITE_FULL"
     return error
+
+
+@functools.cache
+def kind_of(sql: str) -> tuple[str, str]:
+    """The first word of a statement, and what it changes: "INSERT outbox"; "": nothing."""
+    word, found = sql.split(None, 1)[0].upper(), CHANGES.match(sql.strip())
+    return word, f"{found[1].upper()} {found[2].lower()}" if found else ""
 
 
 @dataclass
@@ -36,6 +46,9 @@ class Fate:
     commits: int = 0
     writes: int = 0
     after_commit: Callable[[], None] = lambda: None
+    changed: set[str] = field(
+        default_factory=set
+    )  # "UPDATE outbox": all that was done to tables since it was emptied
 
 
 class Watched:
@@ -55,7 +68,9 @@ class Watched:
         """One statement, unless the process is dead or the disk full."""
         if self.dead:
             raise Killed
-        word = sql.split(None, 1)[0].upper()
+        word, change = kind_of(sql)
+        if change:
+            self.fate.changed.add(change)
         if word in WRITES:
             self._writing(word)
         if word == "COMMIT":

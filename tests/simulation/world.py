@@ -137,6 +137,7 @@ class World:
         who = {one.phone.user_id: one for one in (*self.clients, *self.coaches)}
         while self.fresh:
             chat, message = self.fresh.popleft()
+            self.fate.changed.add("heard")
             self.note(f"-> {who[chat].name}", message.text.replace("\n", " / ") or "[picture]")
             who[chat].hears(message)
 
