@@ -123,7 +123,7 @@ class Form(Generic[B, D]):
         return self._next(Asking(brief, self.start(brief)), event.at, self.opening(brief))
 
     def _said(self, state: Asking[B, D], event: Said) -> Turn[Asking[B, D]]:
-        if event.to is not None and event.to != state.question:
+        if event.to is not None and not state.is_open(event.to):
             return self._wait(state, (Say(common.ALREADY_NOTED),))
         aside = (
             None if event.to is not None else self._taken_back(state, event) or self._too_soon(state, event)
@@ -187,7 +187,7 @@ class Form(Generic[B, D]):
             return self._next(state, event.at, (Say(common.NOTHING_TO_GO_BACK_TO),))
         *earlier, last = state.given
         draft = self.forget(state.draft, last.step)
-        return self._next(replace(state, draft=draft, given=tuple(earlier)), event.at, ())
+        return self._next(replace(state, draft=draft, given=tuple(earlier), since=0), event.at, ())
 
     def _woke(self, state: Asking[B, D], event: Woke, now: datetime) -> Turn[Asking[B, D]]:
         since = min(state.waiting_since or event.at, now)  # the clock may have been set back

@@ -44,6 +44,12 @@ class Asking(Generic[B, D]):
         """The id of the open question, unique within the thread."""
         return f"{self.step}.{self.asked}"
 
+    def is_open(self, question: str) -> bool:
+        """Whether this id is the open question's, also that of an earlier copy of it."""
+        step, _, number = question.rpartition(".")
+        copied = step == self.step and number.isdigit() and 0 < self.since <= int(number) <= self.asked
+        return copied or question == self.question
+
 
 def with_answer(draft: D, step: str, value: Any) -> D:
     """The draft with the field of that step set."""

@@ -1,0 +1,66 @@
+"""A question that was put twice is one question: a tap under either copy answers it, the next tap is noted already."""
+
+from collections.abc import Iterator
+
+import pytest
+
+from bot.local.messages import ChatMessage
+from tests.practice import CLIENT, Practice
+
+
+@pytest.fixture
+def practice() -> Iterator[Practice]:
+    made = Practice()
+    yield made
+    made.stage.close()
+
+
+def tap(practice: Practice, message: ChatMessage, label: str) -> None:
+    practice.stage.phones[CLIENT].taps(message.id, label)
+    practice.settle()
+
+
+@pytest.fixture
+def copies(practice: Practice) -> tuple[ChatMessage, ChatMessage]:
+    """The first question before a session, and the same once more."""
+    practice.types(CLIENT, "start")
+    first = practice.newest(CLIENT)
+    practice.types(CLIENT, "banana")
+    again = practice.newest(CLIENT)
+    assert first.text == again.text
+    assert first.id != again.id
+    return first, again
+
+
+def test_a_tap_under_the_first_copy_is_the_answer(
+    practice: Practice, copies: tuple[ChatMessage, ChatMessage]
+) -> None:
+    first, _ = copies
+    tap(practice, first, "No")
+    assert "Already noted." not in practice.heard(CLIENT)
+    assert practice.newest(CLIENT).text != first.text
+
+
+def test_after_the_answer_a_tap_under_the_other_copy_changes_nothing(
+    practice: Practice, copies: tuple[ChatMessage, ChatMessage]
+) -> None:
+    first, again = copies
+    tap(practice, again, "No")
+    following = practice.newest(CLIENT)
+    tap(practice, first, "No")
+    assert practice.newest(CLIENT).text == "Already noted."
+    practice.taps(CLIENT, "No")
+    assert following.text not in practice.heard(CLIENT)[-1]
+
+
+def test_better_under_the_first_how_is_it_now_is_heard(practice: Practice) -> None:
+    practice.in_a_set()
+    practice.types(CLIENT, "my foot is numb")
+    practice.taps(CLIENT, "Bands are off")
+    asked = practice.newest(CLIENT)
+    assert "How is it now?" in asked.text
+    practice.types(CLIENT, "bands are off")
+    tap(practice, asked, "Better")
+    assert "Already noted." not in practice.heard(CLIENT)
+    practice.later(minutes=5)
+    assert not [text for text in practice.heard(CLIENT) if "Still here when you are" in text]
