@@ -46,6 +46,9 @@ class Fate:
     commits: int = 0
     writes: int = 0
     after_commit: Callable[[], None] = lambda: None
+    struck: "Callable[[Watched], None]" = lambda watched: (
+        None
+    )  # before each write and commit, and after each commit
     changed: set[str] = field(
         default_factory=set
     )  # "UPDATE outbox": all that was done to tables since it was emptied
@@ -79,6 +82,7 @@ class Watched:
 
     def _writing(self, word: str) -> None:
         self.fate.writes += 1
+        self.fate.struck(self)
         if self.fate.writes in self.fate.kill_writes:
             self.die()
         if self.fate.writes in self.fate.full_writes:
@@ -95,6 +99,7 @@ class Watched:
             raise full()
         done = self.real.execute(sql)
         self.fate.after_commit()
+        self.fate.struck(self)
         if number in self.fate.kill_after:
             self.die()
         return done

@@ -48,6 +48,7 @@ class Watchman:
             int
         )  # how often the coach heard that a client blocked the bot
         self.happened: set[str] = set()
+        self.whom = {COACH}  # an alert goes to one of these at once
         self.banded = True  # whether anybody had bands on at the last look
         # A check, and what makes it necessary; without any of that it is looked at every time.
         self.checks: tuple[tuple[Callable[[], None], frozenset[str]], ...] = (
@@ -274,7 +275,8 @@ class Watchman:
         for row in self._new("outbox", "SELECT * FROM outbox WHERE id > ? AND priority = 0 ORDER BY id"):
             self._note_sending(row)
         for row in self._new("alert", "SELECT * FROM alert WHERE id > ? ORDER BY id"):
-            if row["tier"] == "now" and COACH not in [chat for chat, _ in self.sendings[row["id"]]]:
+            told = {chat for chat, _ in self.sendings[row["id"]]}
+            if row["tier"] == "now" and not self.whom & told:
                 raise Violation(f"an alert that went to nobody: {dict(row)}")
 
     def alerts_go_on(self) -> None:

@@ -266,7 +266,8 @@ class Client:
         """Tap it, or type the count at once."""
         self.done_no = self.set_no
         sides = self.place[2] if self.place else ()
-        again = self.place is not None and self.diary.spoke_of(self.key(self.set_no, sides[0]))  # "Go" came twice
+        # "Go" may come twice.
+        again = self.place is not None and self.diary.spoke_of(self.key(self.set_no, sides[0]))
         if len(sides) == 1 and self.dice.random() < 0.15 and not again:
             self.claim(self.reps(self.set_no, sides[0]), self.done_no, sides[0])
         else:

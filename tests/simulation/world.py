@@ -92,6 +92,7 @@ class World:
         self.config = Config(TOKEN, "http://127.0.0.1", self.path, (COACH, SECOND), "Europe/Lisbon")
         self.fate = Fate()
         self.synchronous = "OFF"  # nothing here must survive a power cut, but where one is played
+        self.resumes = False  # whether a process that starts says so to whoever is in a session
         self.process: Process | None = None
         self.clients: list[Client] = []
         self.coaches: list[Coach] = []
@@ -166,6 +167,8 @@ class World:
         store = self.open()
         try:
             engine = Engine(store, self.config, self.clock.now, "simulation_bot")
+            if self.resumes:
+                engine.resume()
         except (Killed, sqlite3.OperationalError) as why:
             store.connection.real.close()  # type: ignore[attr-defined]
             self._comes_back(why)
