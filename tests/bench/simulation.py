@@ -1,33 +1,46 @@
 """Sweeps of the simulation, and one seed again.
 
-`python -m tests.bench.simulation --seed 7 --journal` plays one seed aloud, `--seeds 200` many; `--planted`
-plants every bug in turn (`--seeds`: stories to notice it in); `--crashes` kills the scripted session at every
-commit and write (`--seeds`: shuffled histories); `--power --seeds 10000` cuts the power at recorded writes.
+`python -m tests.bench.simulation --seed 7 --journal` plays one seed aloud, `--seeds 200` many, `--month --seeds 1000`
+months with a bad line; `--planted` plants every bug in turn (`--seeds`: stories to notice it in); `--crashes` kills
+one session at every commit and write and fills its disk (`--seeds`: shuffled histories; more in
+`tests.bench.crashes`); `--power --seeds 10000` cuts the power at recorded writes. `--kept FILE`: stopped half way, the
+same again goes on.
 """
 
 import argparse
 import random
 import tempfile
 import time
-import traceback
+from functools import partial
 from pathlib import Path
 
+from tests.bench import sweeping
 from tests.simulation import catching, power, scene, scripted
 from tests.simulation.planted import PLANTED
 
+MONTH = 28  # days, two clients
+NAMES = list(PLANTED)
 
-def planted(names: list[str], most: int) -> int:
+
+def planted(wanted: argparse.Namespace) -> int:
     """Break the code in one place after the other; how many bugs nobody noticed."""
-    unnoticed = 0
-    wrong = catching.caught(None, range(1, most + 1))
-    print(f"without a bug: {wrong or 'all well'}", flush=True)
-    for name in names or list(PLANTED):
-        began, found = time.perf_counter(), catching.caught(name, range(1, most + 1))
-        unnoticed += found is None
-        took = f"{time.perf_counter() - began:5.1f} s"
-        print(f"{name:40} {took}  {'NOT CAUGHT' if found is None else found[:150]}", flush=True)
-    print(f"{unnoticed} of {len(names or PLANTED)} planted bugs not caught")
-    return unnoticed
+    names = wanted.planted or NAMES
+    seeds = range(wanted.first, wanted.first + wanted.seeds)
+    print(f"without a bug: {catching.caught(None, seeds) or 'all well'}", flush=True)
+    numbers = [NAMES.index(name) for name in names]
+    swept = sweeping.sweep(partial(_noticed, seeds), numbers, wanted, "(see the name)")
+    unnoticed = [NAMES[number] for number in numbers if not swept.right.get(number)]
+    for number in numbers:
+        print(f"{NAMES[number]:40} {(swept.right.get(number) or 'NOT CAUGHT')[:150]}")
+    print(f"{len(unnoticed)} of {len(names)} planted bugs not caught {unnoticed}")
+    return len(unnoticed)
+
+
+def _noticed(seeds: range, number: int) -> str | None:
+    began, found = time.perf_counter(), catching.caught(NAMES[number], seeds)
+    said = (found or "NOT CAUGHT").partition("\n")[0]
+    print(f"{NAMES[number]:40} {time.perf_counter() - began:5.1f} s  {said[:150]}", flush=True)
+    return found
 
 
 def crashes(orders: int) -> int:
@@ -65,38 +78,57 @@ def power_cuts(most: int) -> int:
     return sum(lost["FULL"]) + (lost["NORMAL"][0] == 0)
 
 
+def many(wanted: argparse.Namespace) -> int:
+    """Practices, a seed each; how many went wrong."""
+    seeds = range(wanted.first, wanted.first + wanted.seeds)
+    again = f"python -m tests.bench.simulation --seed {{seed}} {_how(wanted)} --journal"
+    began = time.perf_counter()
+    swept = sweeping.sweep(partial(_lived, wanted), seeds, wanted, again)
+    letters, updates = (sum(one[no] for one in swept.right.values()) for no in (0, 1))
+    took = f"{time.perf_counter() - began:.1f} s"
+    print(f"{len(swept.right)} worlds without anything lost, {letters} letters, {updates} updates; {took}")
+    print(f"{len(swept.wrong)} bad: {sorted(swept.wrong)}")
+    return len(swept.wrong)
+
+
+def _how(wanted: argparse.Namespace) -> str:
+    return f"{'--month' if wanted.month else f'--days {wanted.days}'} --clients {_clients(wanted)}"
+
+
+def _clients(wanted: argparse.Namespace) -> int:
+    return wanted.clients or (2 if wanted.month else 5)
+
+
+def _lived(wanted: argparse.Namespace, seed: int) -> tuple[int, int]:
+    """Messages that reached a phone, and updates that came from one."""
+    days = MONTH if wanted.month else wanted.days
+    world = scene.story(seed, days, _clients(wanted), wanted.journal, wanted.month)
+    told = sum(not one.mine for phone in world.line.phones.values() for one in phone.history)
+    return told, len(world.line.numbers)
+
+
 def main() -> int:
     """The command line."""
     parser = argparse.ArgumentParser(description=__doc__)
+    sweeping.options(parser, 20)
     parser.add_argument("--seed", type=int)
-    parser.add_argument("--seeds", type=int, default=20)
-    parser.add_argument("--first", type=int, default=1)
     parser.add_argument("--days", type=float, default=1)
-    parser.add_argument("--clients", type=int, default=5)
+    parser.add_argument("--clients", type=int)
+    parser.add_argument("--month", action="store_true")
     parser.add_argument("--journal", action="store_true")
-    parser.add_argument("--planted", nargs="*", metavar="NAME")
+    parser.add_argument("--planted", nargs="*", metavar="NAME", choices=NAMES)
     parser.add_argument("--crashes", action="store_true")
     parser.add_argument("--power", action="store_true")
     wanted = parser.parse_args()
+    if wanted.seed is not None:
+        wanted.first, wanted.seeds = wanted.seed, 1
     if wanted.crashes:
         return min(1, crashes(wanted.seeds))
     if wanted.power:
         return min(1, power_cuts(wanted.seeds))
     if wanted.planted is not None:
-        return min(1, planted(wanted.planted, wanted.seeds))
-    seeds = [wanted.seed] if wanted.seed is not None else range(wanted.first, wanted.first + wanted.seeds)
-    bad = 0
-    began = time.perf_counter()
-    for seed in seeds:
-        try:
-            scene.story(seed, wanted.days, wanted.clients, wanted.journal)
-        except Exception as problem:
-            bad += 1
-            print(f"seed {seed}: {type(problem).__name__}: {problem}")
-            if not isinstance(problem, AssertionError) or wanted.seed is not None:
-                traceback.print_exc()
-    print(f"{len(seeds)} worlds, {bad} bad, {time.perf_counter() - began:.1f} s")
-    return 1 if bad else 0
+        return min(1, planted(wanted))
+    return min(1, many(wanted))
 
 
 if __name__ == "__main__":

@@ -26,6 +26,7 @@ RED_FLAGS = (
     "my arm is tingling",
 )
 NONSENSE = ("banana", "hmm ok?", "💪", "what do you mean", "NaN")
+OFF = "Bands are off"
 LASTING = (
     "Stop",
     "Start a session",
@@ -138,7 +139,9 @@ class Client:
         for pattern, make in RULES:
             found = re.search(pattern, text)
             if found is not None:
-                return make(found, message)
+                answer = make(found, message)
+                # Words with no question in them get no answer, or two would talk about it for ever.
+                return None if answer is not None and answer[0] == OFF and OFF not in labels else answer
         return ("No", 4) if {"No", "Not sure"} <= labels else None
 
     # --- bending ---

@@ -245,16 +245,31 @@ def finish(world: World) -> None:
     world.look.__self__.at_the_end()  # type: ignore[attr-defined]
 
 
-def story(seed: int, days: float = 1, clients: int = 5, aloud: bool = False) -> World:
+def month(world: World, days: int = 28) -> None:
+    """A month without crashes: refusals, server errors, time-outs on every day, and once an hour without a network."""
+    for day in range(days):
+        for client in world.clients:
+            _day_of(world, client, START + timedelta(days=day))
+    at = START + timedelta(days=world.dice.randrange(days), hours=world.dice.uniform(1, 12))
+    outage(world, at, 60)
+
+
+def story(
+    seed: int, days: float = 1, clients: int = 5, aloud: bool = False, of_a_month: bool = False
+) -> World:
     """One practice to a calm end. Raises Violation with the command that plays it again."""
     world = practice(seed, clients)
     world.aloud = aloud
     try:
-        live(world, days)
+        if of_a_month:
+            month(world, round(days))
+        else:
+            live(world, days)
         world.run(days=days)
         finish(world)
     except Exception as problem:
-        again = f"python -m tests.bench.simulation --seed {seed} --days {days} --clients {clients} --journal"
+        what = "--month" if of_a_month else f"--days {days}"
+        again = f"python -m tests.bench.simulation --seed {seed} {what} --clients {clients} --journal"
         problem.add_note("\n".join((*world.journal, f"again: {again}")))
         raise
     finally:
