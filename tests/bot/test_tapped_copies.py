@@ -25,7 +25,7 @@ def copies(practice: Practice) -> tuple[ChatMessage, ChatMessage]:
     """The first question before a session, and the same once more."""
     practice.types(CLIENT, "start")
     first = practice.newest(CLIENT)
-    practice.types(CLIENT, "banana")
+    practice.types(CLIENT, "12")
     again = practice.newest(CLIENT)
     assert first.text == again.text
     assert first.id != again.id
