@@ -30,7 +30,7 @@ from conversations.stopwords.kinds import Kind
 from conversations.words import safety
 from conversations.words import trouble as words
 from core.cuffs.limits import QUIET_ALERT
-from core.facts import BandsOff
+from core.facts import GETS_BETTER, BandsOff, Noticed
 from core.safety.causes import Cause
 
 
@@ -210,6 +210,8 @@ def noted(brief: Brief, draft: Draft, step: str, answer: Said) -> tuple[Effect, 
     if step == "now" and draft.now == "worse":
         said = words.NOW_SAID.format(first=brief.said, now=draft.said)
         return (Alert(Cause.NOT_BETTER, said, safety.told(Cause.NOT_BETTER, brief.number)),)
+    if step == "now":
+        return (Record(Noticed(answer.at, GETS_BETTER, draft.said)),)
     if step == "sore" and draft.sore == "far_more":
         return (_alert(brief, Cause.SORE),)
     return ()

@@ -111,6 +111,7 @@ class SessionStarted:
     plan: str
 
 
+GETS_BETTER = "now_better"  # `Noticed.kind`: what the client said to "How is it now?"
 NOT_ON = "not_on"  # why a spell of bands ended that were counted as on and, as the client says, never were
 LAPSED = "lapsed"  # ending of a session: nobody answered any more
 WORKED = ("done", "time")  # endings of a session that ran as planned, or to the time limit

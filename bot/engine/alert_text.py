@@ -7,7 +7,7 @@ from bot.engine import never_on, status
 from conversations.words import alerts as alert_words
 from conversations.words import safety
 from core.calendar.zones import local
-from core.facts import BandsOff
+from core.facts import GETS_BETTER, Answered, BandsOff, Noticed
 from core.safety.causes import GRAVE, OBSERVED, Tier
 from core.store import duties, facts
 from core.store.duties import OpenAlert
@@ -38,6 +38,7 @@ def text(engine: "Engine", reader: Person, client: Person, alert: OpenAlert, sen
         said="\n".join(_said(engine, reader, one) for one in told_of),
         told=told_of[0].told or "-",
         bands=_bands(engine, reader, client, alert),
+        since=_since(engine, reader, alert),
         also="" if sent > 1 else _also(engine, alert),
         last=status.last_sessions(engine, client, SESSIONS_SHOWN),
         reach=_reach(engine, client),
@@ -58,6 +59,17 @@ def _said(engine: "Engine", reader: Person, alert: OpenAlert) -> str:
     return first + alert_words.ALERT_NEWEST.format(
         at=_clock(engine, reader, alert.last_at), said=alert.newest
     )
+
+
+def _since(engine: "Engine", reader: Person, alert: OpenAlert) -> str:
+    """What the client answered since it was raised: better, no longer numb."""
+    store, who, raised = engine.store, alert.person, alert.raised_at
+    noticed = facts.since(store, Noticed, who, raised)
+    better = [(one.at, one.said) for one in noticed if one.kind == GETS_BETTER]
+    answers = facts.since(store, Answered, who, raised, question="still_numb", answer="no")
+    said = sorted([*better, *((one.at, alert_words.NOT_NUMB) for one in answers)])
+    lines = [alert_words.SAID_SINCE.format(at=_clock(engine, reader, at), said=text) for at, text in said]
+    return alert_words.ALERT_SINCE.format(said=", ".join(lines[-2:])) if lines else ""
 
 
 def others(engine: "Engine", alert: OpenAlert) -> list[OpenAlert]:

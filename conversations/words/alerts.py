@@ -3,7 +3,7 @@
 from datetime import timedelta
 
 # Two lines are what a locked phone shows: who, what, bands, whom to call. All else stands below.
-ALERT = "{name}: {cause}{banded}{again}\n{call}\n{said}\nTold: {told}\n{bands}{also}{last}\n{reach}"
+ALERT = "{name}: {cause}{banded}{again}\n{call}\n{said}\nTold: {told}\n{bands}{since}{also}{last}\n{reach}"
 ALERT_BANDED = " · BANDS ON {long}"
 ALERT_MAYBE = " · bands may be on, {long}"
 ALERT_CALL = "Call {phone} · {alone}"
@@ -18,6 +18,9 @@ ALERT_BANDS_ON = "Bands: on since {at} ({long} by now), not said to be off\n"
 ALERT_MAYBE_ON = "Bands: asked for at {at} ({long} ago); nobody said that they went on\n"
 ALERT_BANDS_OFF = "Bands: off {at}, as they say\n"
 ALERT_REACH = "Trains at {address} · contact: {contact} · emergency: {number}"
+ALERT_SINCE = "Since then: {said}\n"
+SAID_SINCE = '{at} "{said}"'
+NOT_NUMB = "not numb any more"
 ALERT_ALSO = "Also open: {causes}\n"
 IN_MINUTES = 120  # above, whole hours
 

@@ -46,6 +46,21 @@ def test_a_repeated_alert_says_the_newest_words_and_what_was_told_and_how_the_ba
     assert "Mon 02 Mar: no sets (stopped)." in alert
 
 
+def test_a_repeated_alert_says_what_the_client_answered_since(practice: Practice) -> None:
+    practice.in_a_set()
+    practice.types(CLIENT, "my foot is numb")
+    practice.taps(CLIENT, "Bands are off")
+    assert "Since then" not in practice.newest(COACH).text
+    practice.later(minutes=1)
+    practice.types(CLIENT, "much better now")
+    practice.later(minutes=5)
+    assert 'Since then: 18:01 "much better now"\n' in newest_about(practice, "tingling or numb")
+    practice.later(minutes=5)
+    practice.types(CLIENT, "no")
+    practice.later(minutes=6)
+    assert ', 18:11 "not numb any more"' in newest_about(practice, "tingling or numb")
+
+
 def test_the_calls_of_the_program_are_not_counted_as_words_of_the_client(practice: Practice) -> None:
     practice.in_a_set()
     practice.types(CLIENT, "31 16")
