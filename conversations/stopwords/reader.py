@@ -2,6 +2,7 @@
 
 import re
 from dataclasses import replace
+from functools import lru_cache
 
 from conversations.stopwords import classes
 from conversations.stopwords.clauses import BEGINS, Clause, Sentence, sentences
@@ -15,6 +16,7 @@ from conversations.stopwords.senses import sense
 SMALL = frozenset(grammar.SMALL.split())
 
 
+@lru_cache(maxsize=16)  # the same message is read by whoever might have to do with it: three times or so
 def read(text: str) -> Reading:
     """What the message says, the strictest kind first to be acted on. Any text; never raises."""
     heard = [one for sentence in sentences(text) for one in _heard(sentence)]
