@@ -30,8 +30,8 @@ def taken_back(form: "Form[Any, Any]", state: Asking[Any, Any], event: Said) -> 
 
 def came_before(state: Asking[Any, Any], event: Said) -> bool:
     """Whether these words were sent before the open question was put in any of its copies."""
-    asked = {f"{state.step}.{number}" for number in range(state.since, state.asked + 1)}
-    return state.since > 0 and asked <= event.unseen
+    asked = {f"{state.step}.{number}" for number in range(state.first_asked, state.asked + 1)}
+    return state.first_asked > 0 and asked <= event.unseen
 
 
 def doubled(form: "Form[Any, Any]", state: Asking[Any, Any], event: Said) -> bool:

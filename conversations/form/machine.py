@@ -139,7 +139,7 @@ class Form(Generic[B, D]):
     def _filled(self, state: Asking[B, D], draft: D, event: Said) -> Turn[Asking[B, D]]:
         effects = self.noted(state.brief, draft, state.step, event)
         given = (*state.given, Given(state.step, event.message))
-        return self._next(replace(state, draft=draft, given=given, since=0), event.at, (), effects)
+        return self._next(replace(state, draft=draft, given=given, first_asked=0), event.at, (), effects)
 
     def _taken_back(self, state: Asking[B, D], event: Said) -> Turn[Asking[B, D]] | None:
         """ "no, 7" after a number: the answer before, not this one."""
@@ -187,7 +187,7 @@ class Form(Generic[B, D]):
             return self._next(state, event.at, (Say(common.NOTHING_TO_GO_BACK_TO),))
         *earlier, last = state.given
         draft = self.forget(state.draft, last.step)
-        return self._next(replace(state, draft=draft, given=tuple(earlier), since=0), event.at, ())
+        return self._next(replace(state, draft=draft, given=tuple(earlier), first_asked=0), event.at, ())
 
     def _woke(self, state: Asking[B, D], event: Woke, now: datetime) -> Turn[Asking[B, D]]:
         since = min(state.waiting_since or event.at, now)  # the clock may have been set back
@@ -216,8 +216,8 @@ class Form(Generic[B, D]):
             outcome = self.finish(state.brief, state.draft, at)
             return Turn(None, replies + outcome.replies, effects + outcome.effects)
         asked = state.asked + 1
-        since = state.since if step == state.step and state.since else asked
-        state = replace(state, step=step, asked=asked, waiting_since=at, reminded=False, since=since)
+        first = state.first_asked if step == state.step and state.first_asked else asked
+        state = replace(state, step=step, asked=asked, waiting_since=at, reminded=False, first_asked=first)
         say = replace(self.ask(state.brief, state.draft, step), asks=state.question)
         return self._wait(state, (*replies, say), effects)
 

@@ -37,7 +37,7 @@ class Asking(Generic[B, D]):
     given: tuple[Given, ...] = ()
     waiting_since: datetime | None = None
     reminded: bool = False
-    since: int = 0  # the number under which the open question was first put; 0: not known
+    first_asked: int = 0  # the number under which the open question was first put; 0: not known
 
     @property
     def question(self) -> str:
@@ -47,7 +47,7 @@ class Asking(Generic[B, D]):
     def is_open(self, question: str) -> bool:
         """Whether this id is the open question's, also that of an earlier copy of it."""
         step, _, number = question.rpartition(".")
-        copied = step == self.step and number.isdigit() and 0 < self.since <= int(number) <= self.asked
+        copied = step == self.step and number.isdigit() and 0 < self.first_asked <= int(number) <= self.asked
         return copied or question == self.question
 
 

@@ -112,7 +112,7 @@ FREE_TEXT |= frozenset("why other said sure text what words cue mark".split())
 
 # --- what was made of an answer --------------------------------------------------------------------------------
 BOOKKEEPING = frozenset(
-    "brief asked given waiting_since reminded step at message heard_at said_at"  # when and where, not what
+    "brief asked first_asked given waiting_since reminded step at message heard_at said_at"  # when and where, not what
     " unclear lost again kept problem tries long asked_both half"  # that it was not understood
     " zones readings when heard"  # what it may mean, asked back before anything follows from it
     " session part question screening what number limits shown act".split()  # which question it was
