@@ -155,7 +155,7 @@ def addressed(engine: "Engine", person: Person, incoming: Incoming) -> tuple[Thr
     if incoming.reply_to is not None:
         thread_id, question = mail.question_of(engine.store, incoming.chat, incoming.reply_to)
         thread = None if thread_id is None else threads.by_id(engine.store, thread_id)
-        if thread is not None and thread.state is not None:
+        if thread is not None and thread.state is not None and thread.person == person.id:
             return thread, question
     return threads.floor(engine.store, person.id), None
 

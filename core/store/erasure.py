@@ -15,6 +15,11 @@ TALK = ("button", "thread", "inbox", "outbox", "watch", "planned", "detail")  # 
 SENDERS = ("$.message.chat.id", "$.edited_message.chat.id", "$.callback_query.from.id")  # in a raw update
 COACHES = "SELECT id FROM person WHERE role = 'coach'"
 CHATS = "SELECT chat FROM person WHERE role = 'coach'"
+NO_PERSON = (
+    "menu:alert:*",
+    "menu:clients:*",
+    "menu:everybody:*",
+)  # buttons with the number of an alert or a page
 TEXT = "json_extract(about, '$.text')"  # of a note that waits for the end of quiet hours
 NAMED = "instr({}, (SELECT name FROM person WHERE id = ?)) > 0"
 PERSONAL_SETTINGS = ("refused",)  # settings whose name ends in a chat's number
@@ -47,10 +52,11 @@ def _elsewhere(store: Store, person: int) -> None:
     about = [person]
     threads = "SELECT id FROM thread WHERE json_extract(brief, '$.client') = ?"
     store.execute(f"DELETE FROM button WHERE thread IN ({threads})", about)
-    store.execute("DELETE FROM button WHERE value GLOB 'menu:*:' || ?", about)
+    _buttons_about(store, person)
+    store.execute(f"UPDATE outbox SET thread = NULL WHERE thread IN ({threads})", about)
     store.execute("DELETE FROM thread WHERE json_extract(brief, '$.client') = ?", about)
     store.execute("DELETE FROM planned WHERE json_extract(about, '$.client') = ?", about)
-    store.execute("DELETE FROM invitation WHERE used_by = ?", about)
+    _invitations(store, person)
     for name in PERSONAL_SETTINGS:
         store.execute(
             "DELETE FROM setting WHERE name = ? || ':' || (SELECT chat FROM person WHERE id = ?)",
@@ -58,6 +64,32 @@ def _elsewhere(store: Store, person: int) -> None:
         )
     _without_a_name(store, person)
     _forget_words_of_coaches(store, person)
+
+
+def _buttons_about(store: Store, person: int) -> None:
+    """Coaches' buttons that name the person or an alert about them: SQLite gives both numbers to the next ones."""
+    others = "".join(f" AND value NOT GLOB '{form}'" for form in NO_PERSON)
+    store.execute(
+        f"DELETE FROM button WHERE (value GLOB 'menu:*:' || ?1 OR value GLOB 'menu:*:' || ?1 || '/*'){others}",
+        [person],
+    )
+    # "alert:take:4+7" answers two at once.
+    store.execute(
+        "DELETE FROM button WHERE EXISTS (SELECT 1 FROM alert WHERE alert.person = ?"
+        " AND (value GLOB 'alert:*' OR value GLOB 'menu:alert:*')"
+        " AND instr(replace(value, '+', ':') || ':', ':' || alert.id || ':') > 0)",
+        [person],
+    )
+
+
+def _invitations(store: Store, person: int) -> None:
+    """The one that was used, and earlier ones by the same name that were not."""
+    store.execute(
+        "DELETE FROM invitation WHERE used_by = ?1 OR (used_by IS NULL AND EXISTS (SELECT 1 FROM person AS p"
+        " WHERE p.id = ?1 AND p.name = invitation.name AND p.coach = invitation.coach"
+        " AND p.created_at >= invitation.made_at))",
+        [person],
+    )
 
 
 def _without_a_name(store: Store, person: int) -> None:

@@ -29,13 +29,20 @@ _OLD_IDS = (
     f" WHERE body IS NULL AND {_GONE} AND {_GONE_AT} < ? ORDER BY {_GONE_AT} LIMIT ?)",
     "DELETE FROM button WHERE token IN (SELECT token FROM button WHERE made_at < ? ORDER BY made_at LIMIT ?)",
 )
+# The name of somebody who never came; few rows, so without an index.
+_OLD_INVITATIONS = (
+    "DELETE FROM invitation WHERE id IN (SELECT id FROM invitation"
+    " WHERE used_by IS NULL AND expires_at < ? ORDER BY id LIMIT ?)"
+)
 
 
 def step(store: Store, now: datetime, most: int) -> bool:
     """Forget what was said word for word after 14 days, and ids and buttons after 30; facts stay.
 
-    At most so many rows of each kind at once; True: there may be more. What waits is never forgotten.
+    An invitation that nobody used goes when it has run out. At most so many rows of each kind at once; True: there
+    may be more. What waits is never forgotten.
     """
     said, known = ms(now - BODIES_KEPT), ms(now - IDS_KEPT)
     steps = [(sql, said) for sql in _OLD_WORDS] + [(sql, known) for sql in _OLD_IDS]
+    steps.append((_OLD_INVITATIONS, ms(now)))
     return any([store.execute(sql, [before, most]).rowcount == most for sql, before in steps])

@@ -1,0 +1,153 @@
+"""After "delete me" nothing is left that names the person, or that a later person of the same number could be hit by."""
+
+from collections.abc import Iterator
+from datetime import timedelta
+
+import pytest
+
+from core.facts import Cleared, PlanGiven
+from core.plan_text import plan_to_text
+from core.plans import Plan
+from core.safety.causes import Cause
+from core.store import duties, facts, people, threads
+from core.store.connection import Store
+from core.store.people import Person, Role
+from core.store.threads import Button
+from tests.practice import CLIENT, COACH, OTHER, SECOND, SQUAT, START, Practice
+
+MARK = "Zmarkerq"
+
+
+@pytest.fixture
+def practice() -> Iterator[Practice]:
+    made = Practice()
+    people.rename(made.stage.engine.store, made.client, MARK)
+    yield made
+    made.stage.close()
+
+
+def store_of(practice: Practice) -> Store:
+    return practice.stage.engine.store
+
+
+def leaves(practice: Practice) -> None:
+    for said in ("cancel", "delete me", "yes", "delete"):
+        practice.types(CLIENT, said)
+    practice.later(minutes=2)
+    assert people.by_chat(store_of(practice), CLIENT) is None
+
+
+def stops_numb(practice: Practice) -> None:
+    """An alert, answered as far as the client is asked."""
+    practice.in_a_set()
+    practice.types(CLIENT, "stop, my leg is numb")
+    for _ in range(2):
+        practice.taps(CLIENT, practice.newest(CLIENT).buttons[0][0][0])
+
+
+def newcomer(practice: Practice) -> Person:
+    """Somebody who joins afterwards and gets the number that is free again."""
+    store = store_of(practice)
+    coach = people.by_chat(store, COACH)
+    assert coach is not None
+    now = practice.stage.clock.now()
+    with store.transaction():
+        person = people.add(store, OTHER, "Aino", Role.CLIENT, "Europe/Lisbon", now, coach.id)
+        facts.put(store, person, Cleared(now, "1", "cleared", "arms,legs", coach.id), now)
+        facts.put(store, person, PlanGiven(now, plan_to_text(Plan("squats", (SQUAT,))), coach.id), now)
+    assert person == practice.client, "SQLite gives the number again; else this test says nothing"
+    return people.by_id(store, person)
+
+
+def everything(store: Store) -> str:
+    """Every value of every table, in lower case."""
+    names = [row["name"] for row in store.rows("SELECT name FROM sqlite_schema WHERE type = 'table'")]
+    return repr([tuple(row) for name in names for row in store.rows(f"SELECT * FROM {name}")]).lower()
+
+
+def test_no_invitation_keeps_the_name(practice: Practice) -> None:
+    """A first code that got lost: the second one was used."""
+    store = store_of(practice)
+    coach = people.by_chat(store, COACH)
+    assert coach is not None
+    people.invite(store, coach.id, MARK, "LOST", START - timedelta(hours=2))
+    assert MARK.lower() in everything(store)
+    leaves(practice)
+    assert MARK.lower() not in everything(store)
+
+
+def test_an_invitation_of_somebody_of_the_same_name_still_opens_the_door(practice: Practice) -> None:
+    practice.later(hours=1)
+    practice.types(COACH, "invite")
+    practice.types(COACH, MARK)
+    code = practice.newest(COACH).text.split("type ")[1].split(" ")[0].rstrip(".")
+    leaves(practice)
+    practice.types(OTHER, code)
+    assert people.by_chat(store_of(practice), OTHER) is not None
+
+
+def test_whoever_never_came_is_forgotten_when_the_code_has_run_out(practice: Practice) -> None:
+    practice.types(COACH, "invite")
+    practice.types(COACH, "Neverhere")
+    for days, there in ((2, True), (4, False)):
+        practice.stage.clock.skip_to(START + timedelta(days=days))
+        while practice.stage.engine.work():
+            pass
+        names = [row["name"] for row in store_of(practice).rows("SELECT name FROM invitation")]
+        assert ("Neverhere" in names) is there
+
+
+def test_an_old_alerts_button_settles_no_later_persons_alert(practice: Practice) -> None:
+    stops_numb(practice)
+    assert any("numb" in text for text in practice.heard(COACH))
+    leaves(practice)
+    person = newcomer(practice)
+    store = store_of(practice)
+    alert = duties.raise_alert(
+        store, person.id, Cause.CIRCULATION, "blue", "-", practice.stage.clock.now(), None
+    )
+    practice.taps(COACH, "Clear to train")
+    found = duties.alert_by_id(store, alert)
+    assert found is not None
+    assert found.settled_at is None
+
+
+def test_an_old_button_hands_no_later_person_over(practice: Practice) -> None:
+    practice.types(SECOND, "hello")
+    practice.types(COACH, MARK)
+    practice.taps(COACH, "More")
+    practice.taps(COACH, "Hand over")
+    leaves(practice)
+    person = newcomer(practice)
+    practice.taps(COACH, "Second")
+    assert people.by_id(store_of(practice), person.id).coach == person.coach
+
+
+def test_a_reply_to_old_words_lands_in_nobody_elses_talk(practice: Practice) -> None:
+    """The number of a talk that was erased goes to the next one, whosever it is."""
+    practice.types(COACH, MARK)
+    practice.taps(COACH, "Message")
+    asked = practice.newest(COACH).id
+    leaves(practice)
+    newcomer(practice)
+    practice.types(OTHER, "start")
+    before = len(practice.messages(OTHER))
+    practice.stage.phones[COACH].types("31", reply_to=asked)
+    practice.settle()
+    assert len(practice.messages(OTHER)) == before
+    led = store_of(practice).rows("SELECT 1 FROM outbox WHERE chat = ? AND thread IS NOT NULL", [COACH])
+    assert led == []
+
+
+def test_turning_a_page_still_works_for_others(practice: Practice) -> None:
+    """A page, and an alert of somebody else, may have the person's number."""
+    store = store_of(practice)
+    coach = people.by_chat(store, SECOND)
+    assert coach is not None
+    values = [f"menu:{what}:{practice.client}" for what in ("clients", "everybody", "alert", "client")]
+    made = threads.add_buttons(store, [Button(coach.id, None, None, value) for value in values], START)
+    leaves(practice)
+    left = [
+        value for token, value in zip(made, values, strict=True) if threads.button(store, token, coach.id)
+    ]
+    assert left == values[:3]
