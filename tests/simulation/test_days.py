@@ -14,6 +14,11 @@ def test_a_day_of_misfortunes_loses_nothing_and_hurts_nobody_quietly(seed: int) 
     scene.story(seed)
 
 
+@pytest.mark.parametrize("seed", [1, 2])
+def test_days_with_a_bad_line_and_an_hour_without_one_lose_nothing(seed: int) -> None:
+    scene.story(seed, days=3, clients=2, of_a_month=True)
+
+
 def test_the_same_seed_tells_the_same_story() -> None:
     def told() -> list[str]:
         return list(scene.story(5, clients=3).journal)
