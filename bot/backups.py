@@ -47,11 +47,7 @@ def found(folder: Path, db: Path) -> list[Backup]:
     """The backups of this database, oldest first."""
     form = re.compile(rf"{re.escape(db.stem)}-({MOMENT})\.db")
     matched = ((form.fullmatch(path.name), path) for path in folder.glob("*.db"))
-    return sorted(
-        Backup(datetime.strptime(match[1], STAMP).replace(tzinfo=UTC), path)
-        for match, path in matched
-        if match
-    )
+    return sorted(Backup(_moment(match[1]), path) for match, path in matched if match)
 
 
 def checksum_of(file: Path) -> Path:
@@ -98,13 +94,29 @@ def _check(file: Path) -> None:
 
 
 def prune(folder: Path, db: Path, now: datetime) -> None:
-    """Delete what need not be kept."""
+    """Delete what need not be kept: whoever is erased is told that every copy runs out."""
     backups = found(folder, db)
     kept = to_keep((backup.at for backup in backups), now)
     for backup in backups:
         if backup.at not in kept:
             backup.path.unlink(missing_ok=True)
             checksum_of(backup.path).unlink(missing_ok=True)
+    torn = _dated(folder, rf"{re.escape(db.stem)}-({MOMENT})\.db\.part", now - timedelta(hours=HOURS))
+    aside = _dated(
+        db.parent, rf"{re.escape(db.name)}\.before-({MOMENT})(-wal|-shm)?", now - timedelta(days=DAYS)
+    )
+    for path in (*torn, *aside):
+        path.unlink(missing_ok=True)
+
+
+def _dated(folder: Path, form: str, before: datetime) -> list[Path]:
+    """Files older than that, by the moment in their names: of a backup that was killed, or set aside by a restore."""
+    matched = ((re.fullmatch(form, path.name), path) for path in folder.iterdir())
+    return [path for match, path in matched if match and _moment(match[1]) < before]
+
+
+def _moment(stamp: str) -> datetime:
+    return datetime.strptime(stamp, STAMP).replace(tzinfo=UTC)
 
 
 def to_keep(times: Iterable[datetime], now: datetime) -> set[datetime]:

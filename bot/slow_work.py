@@ -7,7 +7,9 @@ A thread would not do: drawing holds the interpreter's lock for most of its time
 import asyncio
 import contextlib
 import logging
+import os
 import sys
+import tempfile
 from typing import Any
 
 import msgspec
@@ -77,10 +79,20 @@ class SlowWork:
 
 
 async def _in_a_process(wanted: dict[str, Any]) -> bytes:
+    """Its copies of the database go with a folder of ours, also when it is killed: health data."""
+    with tempfile.TemporaryDirectory(prefix="cuffline-") as folder:
+        return await _made_in(folder, wanted)
+
+
+async def _made_in(folder: str, wanted: dict[str, Any]) -> bytes:
     pipe = asyncio.subprocess.PIPE
     start = START.format(less_urgent=0 if wanted["what"] == "photo" else LESS_URGENT)
     process = await asyncio.create_subprocess_exec(
-        sys.executable, "-c", start, stdin=pipe, stdout=pipe, stderr=pipe
+        *(sys.executable, "-c", start),
+        stdin=pipe,
+        stdout=pipe,
+        stderr=pipe,
+        env=os.environ | {"TMPDIR": folder},
     )
     try:
         async with asyncio.timeout(LONGEST_S):

@@ -40,7 +40,7 @@ def main(options: argparse.Namespace) -> int:
     if forgotten_again:
         print(f"erased again, as asked since that backup: {forgotten_again}")
     if aside is not None:
-        print(f"the database before is kept as {aside}")
+        print(f"the database before is kept for {backups.DAYS} days as {aside}")
     return 0
 
 

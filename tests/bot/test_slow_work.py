@@ -1,6 +1,8 @@
 """Slow work in a process of its own, and without one."""
 
 import asyncio
+import tempfile
+from pathlib import Path
 from typing import Any
 
 import pytest
@@ -47,3 +49,20 @@ def test_a_process_that_takes_too_long_is_given_up(monkeypatch: pytest.MonkeyPat
     monkeypatch.setattr("bot.slow_work.LONGEST_S", 0.01)
     with pytest.raises(Failed, match="too long"):
         asyncio.run(SlowWork().done({"what": "photo", "body": {"picture": "fit_legs"}}))
+
+
+def test_a_killed_process_leaves_no_copy_of_the_practice(
+    monkeypatch: pytest.MonkeyPatch, tmp_path: Path
+) -> None:
+    copy_and_die = (
+        "import os, pathlib, sys, tempfile\n"
+        "sys.stdin.buffer.read()\n"
+        "pathlib.Path(tempfile.mkdtemp(prefix='cuffline-'), 'copy.db').write_bytes(b'health data')\n"
+        "os.kill(os.getpid(), 9)"
+    )
+    monkeypatch.setattr("bot.slow_work.START", copy_and_die)
+    monkeypatch.setattr(tempfile, "tempdir", str(tmp_path))
+    monkeypatch.setenv("TMPDIR", str(tmp_path))
+    with pytest.raises(Failed):
+        asyncio.run(SlowWork().done({"what": "export", "body": {}}))
+    assert list(tmp_path.iterdir()) == []

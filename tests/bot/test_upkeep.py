@@ -74,6 +74,26 @@ def test_old_backups_go(bot: Bot) -> None:
     assert bot.backups == [bot.clock.now()]
 
 
+def test_copies_that_a_kill_or_a_restore_left_run_out_too(bot: Bot) -> None:
+    """Whoever is erased is told that every copy runs out within 30 days."""
+    left = [bot.db.with_name(f"cuffline.db.before-20260301T180000Z{end}") for end in ("", "-wal")]
+    left.append(bot.config.backups / "cuffline-20260301T180000Z.db.part")
+    bot.config.backups.mkdir()
+    others = [
+        bot.db.with_name("cuffline.db.before-mine"),
+        bot.db.with_name("other.db.before-20260101T180000Z"),
+    ]
+    for file in (*left, *others):
+        file.write_bytes(b"")
+    bot.after(minutes=0)
+    assert [file.exists() for file in left] == [True, True, True]
+    bot.after(hours=2)
+    assert [file.exists() for file in left] == [True, True, False]
+    bot.after(days=30)
+    assert [file.exists() for file in left] == [False, False, False]
+    assert all(file.exists() for file in others)
+
+
 def test_a_backup_that_cannot_be_made_is_told_and_tried_again_an_hour_later(
     bot: Bot, caplog: pytest.LogCaptureFixture
 ) -> None:
