@@ -35,6 +35,10 @@ TWICE_PLANNED = (
     "SELECT person, json_extract(about, '$.session_day') AS day FROM planned WHERE dialogue = 'reminding'"
     " AND done_at IS NULL AND json_extract(about, '$.again') IS NULL GROUP BY 1, 2 HAVING count(*) > 1"
 )
+FORGOTTEN_BLOCK = (
+    "SELECT name FROM person AS p WHERE unreachable_at IS NULL AND EXISTS (SELECT 1 FROM outbox WHERE person = p.id"
+    " AND dropped = 'blocked' AND created_at > (SELECT coalesce(max(received_at), 0) FROM inbox WHERE person = p.id))"
+)
 TIMED = ("set", "rest", "pause", "break", "walk")
 
 
@@ -447,6 +451,10 @@ class Watchman:
             raise Violation(f"{made} updates were made, {kept['n']} kept, {kept['open']} not dealt with")
         self._in_order()
         self._delivered()
+        for row in self.rows(FORGOTTEN_BLOCK):
+            raise Violation(
+                f"{row['name']} has blocked the bot, has not written since, and nobody knows any more"
+            )
 
     def _delivered(self) -> None:
         """A letter that is called sent is on the phone; one that was dropped had a reason that never passes."""

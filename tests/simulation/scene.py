@@ -188,8 +188,11 @@ def outage(world: World, at: datetime, minutes: float) -> None:
 
 
 def _mute(world: World, at: datetime, minutes: float) -> None:
-    """Words get in and nothing gets out for so long."""
+    """Words get in and nothing gets out for so long; an answer waits already when somebody needs help."""
     fine = world.line.weather
+    client = random.Random(str(at)).choice(world.clients)
+    world.at(at + timedelta(seconds=20), lambda: client.types("plan"))
+    world.at(at + timedelta(seconds=60), lambda: client.flag("chest pain"))
 
     def goes() -> None:
         world.line.weather = replace(fine, lost_before=1)
