@@ -21,8 +21,8 @@ def weekly_chart(data: dict[str, Any]) -> bytes:
     """PNG of `{"panels": [{"title", "days", "reps", "doing", "low", "high"}]}`; for a phone, light or dark.
 
     `title` is "name: movement", `days` ISO dates, `reps` of set 1, `doing` the load or rung, `low` to `high` the
-    range each was done for (None: none is known); all of one length. "more": how many there are besides.
-    Raises ValueError when there is nothing to draw.
+    range each was done for (None: none is known), "held" whether it was held to it (missing: each was); all of one
+    length. "more": how many there are besides. Raises ValueError when there is nothing to draw.
     """
     from matplotlib.figure import Figure  # half a second, and only for pictures
 
@@ -39,7 +39,9 @@ def weekly_chart(data: dict[str, Any]) -> bytes:
         draw_panel(axis, panel, columns)
     for axis in axes[len(panels) :]:
         axis.set_visible(False)
-    figure.suptitle(words.chart_title(len(panels), len(there) + data.get("more", 0)), fontsize=10, color=INK)
+    gentle = any(not all(panel.get("held", ())) for panel in panels)
+    title = words.chart_title(len(panels), len(there) + data.get("more", 0), gentle=gentle)
+    figure.suptitle(title, fontsize=10, color=INK)
     out = io.BytesIO()
     figure.savefig(out, format="png")
     return out.getvalue()
@@ -52,9 +54,10 @@ def draw_panel(axis: Any, panel: dict[str, Any], columns: int) -> None:
     top = max(TOP_REPS, *reps) + ROOM
     _shade(axis, days, aims)
     axis.plot(days, reps, "-", color=BLUE, linewidth=1.5)
-    for day, count, aim in zip(days, reps, aims, strict=True):
-        fill = BLUE if aim is None or aim.low <= count <= aim.high else "white"
-        axis.plot([day], [count], "o", color=BLUE, markerfacecolor=fill, markersize=6, markeredgewidth=1.5)
+    for day, count, aim, held in zip(days, reps, aims, panel.get("held", [True] * len(reps)), strict=True):
+        fill = BLUE if not held or aim is None or aim.low <= count <= aim.high else "white"
+        size = 6 if held else 3
+        axis.plot([day], [count], "o", color=BLUE, markerfacecolor=fill, markersize=size, markeredgewidth=1.5)
     _load_steps(axis, days, panel["doing"], top, columns)
     axis.set_title(_title(panel["title"]), fontsize=10, color=INK, parse_math=False)
     axis.set_ylim(0, top)

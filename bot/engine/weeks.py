@@ -190,7 +190,9 @@ def chart_of(engine: "Engine", clients: list[Person], now: datetime, order: list
 
 
 def panels_of(engine: "Engine", client: Person, name: str, now: datetime) -> list[dict[str, Any]]:
-    """One panel a movement: "title", "days", "reps", "doing", and the range of each day, "low" and "high"."""
+    """One panel a movement: "title", "days", "reps", "doing", the range of each day, "low" and "high", and "held":
+    whether the set was held to it, as gentle ones, that end with reps left, are not.
+    """
     plan = status.plan_of(engine, client.id)
     recent = facts.since(engine.store, SetDone, client.id, now - CHART_WEEKS * WEEK, set_no=1)
     return [
@@ -213,6 +215,7 @@ def _panel(title: str, sets: list[SetDone], plan: Plan | None, zone: str) -> dic
         "doing": [one.doing for one in sets],
         "low": [aim.low if aim else None for aim in aims],
         "high": [aim.high if aim else None for aim in aims],
+        "held": [one.aim_low is not None for one in sets],
     }
 
 

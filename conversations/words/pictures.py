@@ -1,6 +1,7 @@
 """Words in pictures: short, because they are read on a phone at arm's length."""
 
 CHART_TITLE = "Clean reps in set 1\n(shaded: the range wanted; open circle: outside it)"
+CHART_GENTLE = "\n(small point: a gentle set, with reps left)"
 CHART_PART = "\n{shown} of {count}: who needs you first; the others on their cards"
 CHART_UNIT = "reps"
 
@@ -12,7 +13,7 @@ ABOVE_KNEE = "Press the lower thigh,\njust above the kneecap,\n5 s. Let go, coun
 KNEECAP = "kneecap"
 
 
-def chart_title(shown: int, count: int) -> str:
+def chart_title(shown: int, count: int, *, gentle: bool = False) -> str:
     """What the points are, and how many of the panels there is room for."""
     part = CHART_PART.format(shown=shown, count=count) if shown < count else ""
-    return CHART_TITLE + part
+    return CHART_TITLE + CHART_GENTLE * gentle + part

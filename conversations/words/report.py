@@ -24,8 +24,8 @@ SOURCES = (
     "a band pressing on the artery lengthened refill beyond 2.88 s in Shinozaki et al. 2023 (Prehosp Disaster Med). "
     "Fixed sets 30/15/15/15: Patterson et al. 2019 (Front Physiol 10:533). Expected range: this program's own model of "
     "the client's earlier sessions; four counts in five should fall in it. Pain counts as changed from 2 points or 30 %: "
-    "Farrar et al. 2001 (Pain 94:149). A change of reps is clear when it exceeds what one day differs from another, 12 %: "
-    "own judgement, no source. A girth counts as "
+    "Farrar et al. 2001 (Pain 94:149). A change of reps is clear beyond what days that differ by 12 % (own judgement, no "
+    "source) give 19 times in 20. A girth counts as "
     "changed above 2.8 % (two measurements, 1 % error each, from memory). Effort 0-10: as the client rates it; effort x "
     "minutes: Foster et al. 2001 (JSCR 15:109); monotony: mean daily load over its standard deviation."
 )

@@ -66,6 +66,7 @@ def test_fixed_and_gentle_sets_have_no_range_to_be_in(room: Room) -> None:
     assert week(room).in_range == []
     [panel] = weeks.panels_of(room.stage.engine, room.person(RUTA), "Ruta", room.now)
     assert (panel["low"], panel["high"]) == ([30, 25], [30, 40])  # what has none is drawn by the plan
+    assert panel["held"] == [True, False]
 
 
 def test_expected_against_actual_is_the_mean_of_what_the_model_had_said(room: Room) -> None:

@@ -75,6 +75,16 @@ def test_reps_outside_the_band_are_open_circles(reps: int, filled: bool) -> None
     assert (circle.get_markerfacecolor() != "white") is filled
 
 
+def test_a_gentle_set_is_never_drawn_as_outside_the_range_and_the_title_says_what_it_is() -> None:
+    axis = Figure().subplots()
+    draw_panel(axis, {**panel(count=2), "reps": [20, 20], "held": [False, True]}, 1)
+    gentle, full = (line for line in axis.lines if line.get_marker() == "o")
+    assert (gentle.get_markerfacecolor() != "white", full.get_markerfacecolor() != "white") == (True, False)
+    assert gentle.get_markersize() < full.get_markersize()
+    assert "gentle" in chart_title(1, 1, gentle=True)
+    assert "gentle" not in chart_title(1, 1)
+
+
 @pytest.mark.parametrize(("reps", "filled"), [(29, False), (30, True), (31, False)])
 def test_a_fixed_set_is_drawn_against_its_own_number(reps: int, filled: bool) -> None:
     axis = Figure().subplots()
