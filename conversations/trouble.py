@@ -4,14 +4,14 @@ The alert is raised with the words that caused it, before this dialogue asks any
 wrong" and "the same or worse" raise one more.
 """
 
-import re
 from dataclasses import dataclass, replace
 from datetime import datetime, timedelta
 
-from conversations.answers import Reply, Unclear, Why, choice, yes_no
+from conversations import wrong_or_not
+from conversations.answers import Unclear, choice
 from conversations.answers.taken_off import Off, taken_off
 from conversations.form import Form, Outcome, dialogue
-from conversations.getting_better import how_is_it, is_mere_ok, says_fine
+from conversations.getting_better import how_is_it
 from conversations.protocol import (
     Alert,
     Begin,
@@ -24,11 +24,11 @@ from conversations.protocol import (
     Say,
     ToldOff,
 )
-from conversations.stopwords import read
 from conversations.stopwords.causes import cause_of
 from conversations.stopwords.kinds import Kind
 from conversations.words import safety
 from conversations.words import trouble as words
+from conversations.wrong_or_not import SEND
 from core.cuffs.limits import QUIET_ALERT
 from core.facts import GETS_BETTER, BandsOff, Noticed
 from core.safety.causes import Cause
@@ -70,9 +70,6 @@ NOTHING_MORE = frozenset({Kind.STOP, Kind.FEVER, Kind.HURT_LATELY, Kind.SORE})
 # Own caution, no source: asked once more, then the coach hears that there is no word.
 PATIENCE = timedelta(minutes=2)
 LAPSE = timedelta(minutes=10)
-SEND = "send"  # nothing is wrong, and the words are for the coach; stored
-SENDS = re.compile(r"\W*(?:please )?send(?: it| that)?(?: please)?\W*$", re.IGNORECASE)
-WRONG = (Choice(words.WRONG_YES, "yes"), Choice(words.WRONG_NO, "no"))
 OFF = (Choice(words.OFF_LABEL, "off"),)
 NOW = (Choice(words.BETTER, "better"), Choice(words.WORSE, "worse"))
 WHERE = tuple(Choice(label, value) for label, value in words.WHERE)
@@ -99,7 +96,7 @@ def ask(brief: Brief, draft: Draft, step: str) -> Say:
     """Its words."""
     match step:
         case "wrong":
-            return Say(words.ASK_WRONG, _wrong_or_not(brief))
+            return Say(words.ASK_WRONG, wrong_or_not.options(brief.reader))
         case "off":
             return Say(_ask_off(brief, draft), OFF)
         case "where":
@@ -108,12 +105,6 @@ def ask(brief: Brief, draft: Draft, step: str) -> Say:
             return Say(words.SORE, SORES)
         case _:
             return Say(_ask_now(brief, draft), NOW)
-
-
-def _wrong_or_not(brief: Brief) -> tuple[Choice, ...]:
-    """Yes, no, and where there is a coach to read the words: no, but they should."""
-    to_coach = Choice(words.WRONG_SEND.format(coach=brief.reader), SEND)
-    return (*WRONG, to_coach) if brief.reader else WRONG
 
 
 def _ask_now(brief: Brief, draft: Draft) -> str:
@@ -142,7 +133,7 @@ def fill(brief: Brief, draft: Draft, step: str, answer: Said) -> Draft:
     """One more answer."""
     match step:
         case "wrong":
-            return replace(draft, wrong=_wrong(brief, answer.text))
+            return replace(draft, wrong=wrong_or_not.answer(answer.text, brief.reader))
         case "off":
             return _off(draft, answer.text)
         case "where":
@@ -154,29 +145,10 @@ def fill(brief: Brief, draft: Draft, step: str, answer: Said) -> Draft:
             return replace(draft, now=_now(brief, answer.text), said=labels.get(answer.text, answer.text))
 
 
-def _wrong(brief: Brief, text: str) -> str:
-    """A second cry, or "not sure", is a yes; "ok" is neither. Raises `Unclear`."""
-    _no_mere_ok(text)
-    if brief.reader and SENDS.match(text):
-        return SEND
-    try:
-        return choice(text, _wrong_or_not(brief))
-    except Unclear:
-        if read(text).kind is not Kind.NONE:
-            return "yes"
-        return "no" if says_fine(text) or yes_no(text) is Reply.NO else "yes"
-
-
-def _no_mere_ok(text: str) -> None:
-    """Raises `Unclear` where "ok" may only say that the words before were read."""
-    if is_mere_ok(text):
-        raise Unclear(Why.MERE_OK)
-
-
 def _now(brief: Brief, text: str) -> str:
     """A button, or words; after grave signs "ok" does not say that it is better. Raises `Unclear`."""
     if brief.kind in GRAVE:
-        _no_mere_ok(text)
+        wrong_or_not.no_mere_ok(text)
     try:
         return choice(text, NOW)
     except Unclear as problem:

@@ -39,25 +39,34 @@ def stopped(engine: "Engine", person: Person, text: str, at: datetime, message: 
     if person.role is not Role.CLIENT:
         return False
     live = threads.live(engine.store, person.id)
-    kind, pressure = heard(engine, person, text, trains(engine, person, at, live)), urgency(text)
+    training = trains(engine, person, at, live)
+    kind, pressure = heard(engine, person, text, training), urgency(text)
     if pressure is Cause.PRESSURE_EMERGENCY:
         kind = Kind.EMERGENCY
-    if kind is Kind.UNSURE and _wants_to_know(engine, person, text):
+    calls_help = text.strip(" /!?.").casefold() == "help"
+    if kind is Kind.UNSURE and calls_help and not training:  # a question about the program
         return False
     if kind is Kind.NONE and pressure is not None and not (live and live[0].dialogue == "screening"):
         too_high(engine, person, text)
         return True
-    if kind is Kind.NONE or _is_answer(kind, live):
+    if kind is Kind.NONE or (_is_answer(kind, live) and not calls_help):
         return False
+    if not _for_the_session(engine, person, kind, text, at, message):
+        # No alert carries such words: they go where they were meant to, or are offered to the coach.
+        passed_on = kind in trouble.ASK_FIRST and _pass_on(engine, person, text, at, live)
+        halt(engine, person, kind, text, at, live, reader="" if passed_on else coach_name(engine, person))
+    return True
+
+
+def _for_the_session(
+    engine: "Engine", person: Person, kind: Kind, text: str, at: datetime, message: int | None
+) -> bool:
+    """Pain, and a band that is too tight, are dealt with in a session; True: there is one."""
     session = threads.live_in(engine.store, person.id, "session")
-    if session is not None and kind in (Kind.HURTS, Kind.TIGHT):
-        event = Hurts(at, text, message) if kind is Kind.HURTS else TooTight(at, text)
-        turns.deliver(engine, person, session, event, message)
-        return True
-    # No alert carries such words: they go where they were meant to, or are offered to the coach.
-    passed_on = kind in trouble.ASK_FIRST and _pass_on(engine, person, text, at, live)
-    to = "" if passed_on else coach_name(engine, person)
-    halt(engine, person, kind, text, at, live, reader=to)
+    if session is None or kind not in (Kind.HURTS, Kind.TIGHT):
+        return False
+    event = Hurts(at, text, message) if kind is Kind.HURTS else TooTight(at, text)
+    turns.deliver(engine, person, session, event, message)
     return True
 
 
@@ -127,12 +136,6 @@ def must_be_heard(engine: "Engine", person: Person, text: str) -> bool:
     """Whether words must get through however many came before: bands are on, or they are about stopping."""
     banded = bool(duties.watches(engine.store, person.id))
     return banded or (person.role is Role.CLIENT and read(text).kind is not Kind.NONE)
-
-
-def _wants_to_know(engine: "Engine", person: Person, text: str) -> bool:
-    """ "help" with no band on is a question about the program; with bands on it may be a cry."""
-    banded = bool(duties.watches(engine.store, person.id))
-    return not banded and text.strip().lower() in ("help", "/help", "help?", "menu")
 
 
 def _is_answer(kind: Kind, live: list[Thread]) -> bool:

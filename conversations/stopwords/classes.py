@@ -6,11 +6,21 @@ from itertools import pairwise, product
 
 from conversations.stopwords.kinds import Kind
 from conversations.stopwords.lexicon import classes as lexicon
+from conversations.stopwords.lexicon.signs import SIGNS
 
-REACH = 6  # words that may stand between two that belong together
+REACH = 8  # words that may stand between two that belong together
 STRETCH = 48  # words looked at together, the next ones half as many on: no sign of three classes is longer than half
 
 Words = tuple[str, ...]
+# Other ways to say the first word of a wording.
+LIKE: dict[str, tuple[Words, ...]] = {
+    "cant": (
+        *(("couldnt",), ("hardly",), ("barely",), ("unable", "to"), ("struggle", "to"), ("struggling", "to")),
+        *(("not", "able", "to"), ("hard", "to"), ("cant", "even"), ("cant", "really"), ("cant", "properly")),
+        *(("can", "hardly"), ("can", "barely"), ("cant", "seem", "to"), ("trouble",), ("difficult", "to")),
+    ),
+    "wont": (("doesnt",), ("didnt",), ("refuses", "to"), ("just", "wont"), ("does", "not"), ("dont",)),
+}
 
 
 @dataclass(frozen=True, slots=True)
@@ -40,15 +50,16 @@ class Pair:
 
 
 def entries(line: str) -> list[Words]:
-    """The wordings of a class."""
-    return [tuple(entry.split()) for entry in line.split(";") if entry.strip()]
+    """The wordings of a class; "cant move" also stands for "couldnt move", "unable to move" and the like."""
+    found = [tuple(entry.split()) for entry in line.split(";") if entry.strip()]
+    return found + [(*said, *one[1:]) for one in found for said in LIKE.get(one[0], ()) if one[1:]]
 
 
 @cache
 def _lexicon() -> dict[str, dict[Words, tuple[str, ...]]]:
     """Under each first word the wordings that begin with it, and their classes."""
     found: dict[str, dict[Words, tuple[str, ...]]] = {}
-    for name, line in {**lexicon.PARTS, **lexicon.SIGNS}.items():
+    for name, line in {**lexicon.PARTS, **SIGNS}.items():
         for entry in entries(line):
             under = found.setdefault(entry[0], {})
             under[entry] = (*under.get(entry, ()), name)
@@ -70,8 +81,18 @@ def rules() -> tuple[Rule, ...]:
 @cache
 def words_of_classes() -> frozenset[str]:
     """Every single word of a class."""
-    lines = (*lexicon.PARTS.values(), *lexicon.SIGNS.values(), lexicon.ALARM)
+    lines = (*lexicon.PARTS.values(), *SIGNS.values(), lexicon.ALARM)
     return frozenset(word for line in lines for entry in entries(line) for word in entry)
+
+
+@cache
+def first_of_signs() -> frozenset[str]:
+    """The words with which signs begin; a "no" begins something else."""
+    return frozenset(entry[0] for line in SIGNS.values() for entry in entries(line)) - {
+        "no",
+        "not",
+        "nothing",
+    }
 
 
 def pairs(run: list[str]) -> list[Pair]:
@@ -82,7 +103,7 @@ def pairs(run: list[str]) -> list[Pair]:
 
 def _pairs(run: list[str], offset: int) -> list[Pair]:
     tags = _tags(run)
-    if len(tags) < 2:
+    if not tags:
         return []
     named = tags.keys()
     met = ((rule, _nearest(rule, tags)) for rule in rules() if rule.classes <= named)
@@ -123,9 +144,9 @@ def _pair(kind: Kind, near: tuple[Tag, ...], run: list[str], offset: int) -> Pai
 @cache
 def _touching(parts: bool) -> dict[str, list[Words]]:
     """Under each first word the wordings that alone make words worth a question."""
-    both = {**lexicon.PARTS, **lexicon.SIGNS}
+    both = {**lexicon.PARTS, **SIGNS}
     names = [name.replace("_", " ") for name in lexicon.TOUCHES.split()]
-    lines = [both[name] for name in names if parts or name in lexicon.SIGNS]
+    lines = [both[name] for name in names if parts or name in SIGNS]
     wordings = {entry for line in lines for entry in entries(line)} - set(entries(lexicon.NOT_ALONE))
     found: dict[str, list[Words]] = {}
     for entry in sorted(wordings | set(entries(lexicon.ALARM))):

@@ -6,7 +6,7 @@ from dataclasses import dataclass
 from conversations.answers.lexing import DIGITS, INVISIBLE
 from conversations.stopwords.lexicon.groups import PICTURES
 from conversations.stopwords.script import folded
-from conversations.stopwords.spelling import corrected
+from conversations.stopwords.spelling import corrected, parted
 
 LONGEST = 4096  # characters of one message (Telegram Bot API); more cannot come
 
@@ -100,7 +100,7 @@ def _tokens(text: str) -> list[str]:
         if word == "not" and found and found[-1] in NOT:
             found[-1] = NOT[found[-1]]
         else:
-            found.append(word)
+            found += parted(word)
     return found
 
 

@@ -5,7 +5,7 @@ from dataclasses import replace
 from functools import lru_cache
 
 from conversations.stopwords import classes
-from conversations.stopwords.clauses import BEGINS, Clause, Sentence, sentences
+from conversations.stopwords.clauses import BEGINS, JOINS, Clause, Sentence, sentences
 from conversations.stopwords.denying import BETWEEN, LISTED, NEGATORS
 from conversations.stopwords.found import Found
 from conversations.stopwords.kinds import NOTHING, Heard, Kind, Reading, Sense
@@ -14,6 +14,7 @@ from conversations.stopwords.phrases import Phrase, by_first_word, harmless_by_f
 from conversations.stopwords.senses import sense
 
 SMALL = frozenset(grammar.SMALL.split())
+GOES_ON = frozenset(grammar.GOES_ON.split())
 
 
 @lru_cache(maxsize=16)  # the same message is read by whoever might have to do with it: three times or so
@@ -41,12 +42,19 @@ def _found(clauses: list[Clause], at: int, question: bool) -> list[Found]:
     place = _Place(clauses, at, question)
     phrases = _phrases(clauses[at].text, place)
     named = {found.kind for found in phrases}
-    return phrases + [
-        place.pair(pair, run)
-        for run in (clauses[at].text.split(),)
-        for pair in classes.pairs(run)
-        if pair.kind not in named
-    ]
+    run, carried = clauses[at].text.split(), _carried(clauses, at)
+    own = [place.pair(pair, run) for pair in classes.pairs(run) if pair.kind not in named]
+    if not carried:
+        return phrases + own
+    across = [pair for pair in classes.pairs(carried + run) if pair.start < len(carried) < pair.end]
+    return phrases + own + [place.pair(pair, carried + run) for pair in across if pair.kind not in named]
+
+
+def _carried(clauses: list[Clause], at: int) -> list[str]:
+    """The words of the clause before, where this one goes on about the same: "to the loo and it was red", "hot, swollen"."""
+    first = next((word for word in clauses[at].text.split() if word not in JOINS), "")
+    goes_on = at > 0 and not clauses[at].fresh and (first in GOES_ON or first in classes.first_of_signs())
+    return clauses[at - 1].text.split() if goes_on else []
 
 
 def _phrases(clause: str, place: "_Place") -> list[Found]:

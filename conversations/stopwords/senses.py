@@ -27,6 +27,7 @@ HOLDS, THINGS, WAS = _set(words.HOLDS), _set(words.THINGS), _set(words.WAS)
 OTHERS, MINE, OTHERS_PAST = _set(words.OTHERS), _set(words.MINE), _set(words.OTHERS_PAST)
 NO_RATING_BEFORE, NO_RATING_AFTER = _set(words.NO_RATING_BEFORE), _set(words.NO_RATING_AFTER)
 BESIDE_RATING = _set(words.BESIDE_RATING)
+PRONOUNS = frozenset({"he", "she"})
 
 
 def sense(found: Found) -> Sense:
@@ -65,7 +66,7 @@ def long_ago(found: Found) -> Sense | None:
 
 
 def of_others(found: Found) -> Sense | None:
-    """ "my dad had a stroke" is history; "my wife fainted" is asked about."""
+    """ "my dad had a stroke" is history; "my wife fainted" is asked about; "he collapsed" is told by who holds the phone."""
     run = found.before.split()
     at = max((at for at, word in enumerate(run) if word in OTHERS), default=None)
     if at is None or MINE & set(run[at + 1 :]):
@@ -73,7 +74,10 @@ def of_others(found: Found) -> Sense | None:
     past = OTHERS_PAST & {*run[at + 1 :], *found.text.split(), *found.after.split()} or re.search(
         words.STORY, found.after + found.later
     )
-    return Sense.OF_OTHERS if past else Sense.PERHAPS
+    if past:
+        return Sense.OF_OTHERS
+    unnamed = not OTHERS & set(run) - PRONOUNS and found.kind is Kind.EMERGENCY
+    return None if unnamed else Sense.PERHAPS
 
 
 # --- questions and conditions ---------------------------------------------------------------------------
@@ -113,8 +117,12 @@ def _whether_normal(found: Found) -> Sense | None:
 
 # --- "pain 2" -------------------------------------------------------------------------------------------
 def rated(found: Found) -> Sense | None:
-    """A rating of pain up to 3 of 10 is an answer; above, it is pain."""
-    if found.kind is not Kind.HURTS or not found.text.strip().startswith(("pain", "hurt")):
+    """A rating of pain up to 3 of 10 is an answer, and so is "as usual"; above, it is pain."""
+    if found.kind is not Kind.HURTS:
+        return None
+    if re.search(words.AS_USUAL, found.after):
+        return Sense.RATED
+    if not found.text.strip().startswith(("pain", "hurt")):
         return None
     score = _number_after(found.after.split())
     if score is None:

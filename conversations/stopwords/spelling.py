@@ -6,11 +6,17 @@ from functools import cache, lru_cache
 
 from conversations.stopwords import classes, phrases
 from conversations.stopwords.lexicon import grammar
+from conversations.stopwords.lexicon.classes import PARTS
 from conversations.stopwords.lexicon.groups import MENDED, MISSPELT
 from conversations.stopwords.lexicon.harmless import HARMLESS
+from conversations.stopwords.lexicon.signs import SIGNS
 from conversations.stopwords.lookalikes import REAL_WORDS
 from conversations.stopwords.script import folded
 
+SHORTEST_PARTED = 6  # letters of words run together
+MOST_PIECES = 5  # words run together
+RUN_TOGETHER = """my is are was im i so very not no dont cant wont in the and has have its feel feels feeling
+    breathe move see talk help stop off band bands"""
 SHORTEST = 4  # letters; shorter words have too many neighbours
 TWO_SLIPS_FROM = 8  # letters
 
@@ -48,6 +54,45 @@ def corrected(word: str) -> str:
     if word in REAL_WORDS or len(word) < SHORTEST - 1:
         return word
     return _nearest(word)
+
+
+@lru_cache(maxsize=4096)
+def parted(word: str) -> tuple[str, ...]:
+    """ "chestpain" -> "chest", "pain": an unknown word that is nothing but known ones, one of which names a sign."""
+    if len(word) < SHORTEST_PARTED or word in known() or word in REAL_WORDS:
+        return (word,)
+    pieces = _pieces(word, MOST_PIECES)
+    return pieces if pieces is not None and set(pieces) & _telling() else (word,)
+
+
+@cache
+def _telling() -> frozenset[str]:
+    """The words that make a run of words worth taking apart."""
+    return _singles(SIGNS, "hurt numb unwell swollen faintly") | {"cant", "wont", "racing", "blue"}
+
+
+@cache
+def _joining() -> frozenset[str]:
+    """What may stand run together: parts, signs, and the small words between them."""
+    parts = _singles(PARTS, "chest heart breath face head limb trunk throat sight")
+    return parts | _telling() | frozenset(RUN_TOGETHER.split())
+
+
+def _singles(of: dict[str, str], names: str) -> frozenset[str]:
+    entries = (entry for name in names.split() for entry in classes.entries(of[name]))
+    return frozenset(entry[0] for entry in entries if len(entry) == 1 and len(entry[0]) >= SHORTEST - 1)
+
+
+def _pieces(word: str, most: int) -> tuple[str, ...] | None:
+    """The word in as few known words as it takes, at most so many; None: it is not made of them."""
+    if word in _joining():
+        return (word,)
+    if most == 1:
+        return None
+    for at in range(len(word) - 1, 0, -1):
+        if word[:at] in _joining() and (rest := _pieces(word[at:], most - 1)) is not None:
+            return (word[:at], *rest)
+    return None
 
 
 def _shorter(word: str) -> tuple[str, ...]:

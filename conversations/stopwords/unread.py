@@ -14,15 +14,19 @@ from conversations.stopwords.kinds import Kind, Reading
 from conversations.stopwords.lexicon import small_talk
 from conversations.stopwords.lexicon.classes import PARTS
 from conversations.stopwords.reader import read, without_harmless
+from conversations.stopwords.script import folded
 from conversations.stopwords.spelling import known, slips
 
 SHORTEST_MENDED = 5  # letters of a harmless word in which one slip is forgiven
+# What may stand beside a sign that was denied, over or only asked about.
+PART_WORDS = frozenset(word for line in PARTS.values() for entry in entries(line) for word in entry)
+BESIDE_DENIED = NEGATORS | BETWEEN | LISTED | frozenset(small_talk.OVER.split()) | PART_WORDS
 SIDED = frozenset("left right l r and each both side sides arm arms leg legs hand hands".split())
 
 
 @cache
 def _harmless() -> frozenset[str]:
-    return frozenset(small_talk.WORDS.split())
+    return frozenset(folded(small_talk.WORDS).split())
 
 
 @cache
@@ -59,7 +63,7 @@ def left_over(text: str, reading: Reading) -> list[str]:
     for heard in sorted(reading.heard, key=lambda one: -len(one.words)):
         said = said.replace(f" {heard.words} ", " ", 1)
     words = _phrases().sub(" ", _parts_that_are_well().sub(" ", f" {said} ")).split()
-    return [word for word in words if word not in DENYING] if reading.heard else words
+    return [word for word in words if word not in BESIDE_DENIED] if reading.heard else words
 
 
 def _counts_of_sides(words: list[str]) -> bool:
@@ -79,6 +83,3 @@ def _slip_of_harmless(word: str) -> bool:
         return False
     near = (one for one in _harmless() if len(one) >= SHORTEST_MENDED and abs(len(one) - len(word)) < 2)
     return any(slips(word, one) == 1 for one in near)
-
-
-DENYING = NEGATORS | BETWEEN | LISTED

@@ -80,7 +80,7 @@ def test_ordinary_soreness_is_no_alert_and_a_silence_about_it_is_one(room: Pract
     assert causes(room) == [Cause.SORE]
 
 
-@pytest.mark.parametrize("typed", ["my arm looks like a marshmallow", "darling I feel like an old tree"])
+@pytest.mark.parametrize("typed", ["my arm looks like a badger", "darling I feel like an old tree"])
 def test_what_is_told_at_the_morning_question_is_followed_up(room: Practice, typed: str) -> None:
     open_morning(room)
     room.types(CLIENT, typed)

@@ -83,7 +83,7 @@ def test_a_sentence_with_on_in_it_is_no_word_that_bands_are_on(practice: Practic
         labels = [label for row in practice.newest(CLIENT).buttons for label, _ in row]
         known = ("No", "0", "Off in under 10 seconds", "Heard it", "Done")
         practice.taps(CLIENT, next((label for label in known if label in labels), labels[0]))
-    practice.types(CLIENT, "there is a lump on the shin")
+    practice.types(CLIENT, "there is a mark on the shin")
     assert practice.newest(CLIENT).text == words.ASK_WRONG
     assert duties.watches(practice.stage.engine.store, practice.client) == []
 
@@ -94,7 +94,7 @@ def test_an_answer_that_touches_the_body_is_kept_and_asked_about(practice: Pract
         labels = [label for row in practice.newest(CLIENT).buttons for label, _ in row]
         known = ("No", "0", "Off in under 10 seconds", "Heard it", "Done")
         practice.taps(CLIENT, next((label for label in known if label in labels), labels[0]))
-    practice.types(CLIENT, "bands are on, there is a lump under my kneecap")
+    practice.types(CLIENT, "bands are on, there is a mark under my kneecap")
     assert practice.newest(CLIENT).text == words.ASK_WRONG
     assert len(duties.watches(practice.stage.engine.store, practice.client)) == 1
 

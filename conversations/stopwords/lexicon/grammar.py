@@ -97,3 +97,12 @@ BESIDE_RATING = """is was of about level score rating number today maybe only ar
 # Small words that a whole-clause phrase may have around it.
 SMALL = """please pls plz ok okay oh well just a bit little quite very so really now lol haha hey yes
     the uh um and hmm hm pretty totally slightly coach guys man sorry also then again today"""
+
+# A clause that begins so, or with a sign, goes on about what the clause before named.
+GOES_ON = "it its they theyre that thats which both all"
+
+# Said after pain, these make it the burn that sets are for.
+AS_USUAL = (
+    r"\b(?:as (?:usual|always|expected|normal)|like (?:always|usual)|in a good way|in the best way|the good kind"
+    r"|the usual|nicely)\b"
+)

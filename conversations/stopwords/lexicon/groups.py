@@ -121,4 +121,9 @@ MENDED = """stop tingling tingle tingles tingly numb numbness prickling needles 
     collapsed slurred weakness vision blue bluish white cold purple pale freezing swollen swelling puffy
     urine hurts hurt hurting pain painful burning burns aches aching cramp sharp stabbing stings
     bleeding blood fell tight tightness pressure enough continue finger fingers fingertips thumb hand
-    hands foot toes shoulder elbow knee wrist ankle calf forearm cant dont doesnt isnt feel feeling ouch"""
+    hands foot toes shoulder elbow knee wrist ankle calf forearm cant dont doesnt isnt feel feeling ouch
+    shortness squeezing squeezed crushing fluttering pounding slurring drooping droopy lopsided
+    crooked gibberish garbled muddled confused ballooned mottled clammy floppy paralysed spinning
+    buzzing fizzing crawling struggling gasping wheezing strangling nosebleed indigestion heartburn
+    unresponsive slumped stomach tongue throat speech swelled throbbing sweating heart palpitation
+    unwell vomited dizzyness blurred tummy muscle"""

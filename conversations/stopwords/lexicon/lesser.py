@@ -30,8 +30,8 @@ killing my; {part}|{limb} .. killing me; cant straighten|bend; agony|excruciatin
 """
 
 FEVER = """
-fever|feverish; high|raised temperature; got|have|running|with a temperature
-thermometer .. 38|39|40|101|102|103
+fever|feverish; high|raised temperature; got|have|running|with a temperature|temp
+thermometer|temp .. 38|39|40|101|102|103
 temperature .. 38|38.1|38.2|38.3|38.4|38.5|38.6|38.7|38.8|38.9|39|39.1|39.2|39.3|39.5|40|100|101|102|103
 """
 

@@ -99,7 +99,7 @@ WEAK = """
 muscle weakness
 no|lost|losing|hardly|barely|lack .. strength|power in .. {limb}; {limb} .. no strength|power
 {limb} .. lost .. strength|power; {limb} .. powerless|strengthless|feeble
-= cant walk; = cant stand|climb; = cant stand up; {weak} to walk|stand|lift|climb|hold
+= cant walk; = cant stand|climb; = cant stand up; {weak} to walk|stand|lift|climb|hold|get|use|grip|sit|move
 cant stand on .. {limb}
 cant|couldnt get up|out .. chair|bed|toilet|sofa|floor|stairs; cant|couldnt climb|manage .. stairs|steps
 {limb} .. collapsed|buckled|buckle|buckles|buckling; {limb} .. paralysed|paralyzed

@@ -14,6 +14,7 @@ from core.safety.causes import Cause
 from core.store import duties, facts, people, threads
 from tests.practice import CLIENT, COACH, START, Practice
 
+LATEST = 2_000_000_000  # a number above that of every message so far
 SESSION = "s1"
 QUESTION = {"session": SESSION}
 
@@ -123,7 +124,7 @@ class Moment:
             with self._undone():
                 before = self._now()
                 person, at = people.by_id(self.engine.store, self.room.client), self.engine.clock()
-                update = Incoming(9_999_999, Kind.TEXT, CLIENT, "Ruta", at, phrase, message=9_999_999)
+                update = Incoming(LATEST, Kind.TEXT, CLIENT, "Ruta", at, phrase, message=LATEST)
                 routing.known(self.engine, person, update, at)
                 found.append(self._seen(before))
                 raise _Undone
