@@ -94,7 +94,7 @@ def test_an_answer_that_touches_the_body_is_kept_and_asked_about(practice: Pract
         labels = [label for row in practice.newest(CLIENT).buttons for label, _ in row]
         known = ("No", "0", "Off in under 10 seconds", "Heard it", "Done")
         practice.taps(CLIENT, next((label for label in known if label in labels), labels[0]))
-    practice.types(CLIENT, "bands are on, there is a mark under my kneecap")
+    practice.types(CLIENT, "bands are on, there is a mark under my knee")
     assert practice.newest(CLIENT).text == words.ASK_WRONG
     assert len(duties.watches(practice.stage.engine.store, practice.client)) == 1
 

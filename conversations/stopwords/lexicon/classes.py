@@ -28,7 +28,8 @@ PARTS = {
         nail; nails; nailbed; nailbeds; knuckle; knuckles; wrist; wrists; arm; arms; forearm; forearms;
         elbow; elbows; bicep; biceps; tricep; triceps; leg; legs; thigh; thighs; quad; quads; hamstring;
         hamstrings; hammy; calf; calves; calfs; shin; shins; foot; feet; toe; toes; ankle; ankles; knee;
-        knees; limb; limbs; heel; heels; sole; soles; instep; lower leg; upper arm; extremities""",
+        knees; limb; limbs; heel; heels; sole; soles; instep; kneecap; kneecaps; lower leg; upper arm;
+        extremities""",
     "calf": """calf; calves; calfs; shin; shins; lower leg; back of leg; back of my leg; back of the leg; behind my
         knee""",
     "muscle": """muscle; muscles; bicep; biceps; tricep; triceps; quad; quads; hamstring; hamstrings; calf; calves;
