@@ -122,12 +122,19 @@ class Engine:
             self._apologise(update_id, body, now)
 
     def _apologise(self, update_id: int, body: dict[str, Any], now: datetime) -> None:
-        """Bands off first, if they may be on; then the number that the operator needs."""
+        """Bands off first, if they may be on; then the number that the operator needs.
+
+        Whatever is wrong with an update may be wrong here again, and must not take the others of its batch along.
+        """
         try:
-            incoming = updates.read(update_id, body)
-        except (KeyError, TypeError, ValueError):
+            with self.store.savepoint():
+                self._say_it_failed(update_id, updates.read(update_id, body), now)
+        except Exception as problem:
+            if cannot_write(problem):
+                raise
             self._tell_operator(words.FAILED_OPERATOR.format(number=update_id, who="?"), now)
-            return
+
+    def _say_it_failed(self, update_id: int, incoming: updates.Incoming, now: datetime) -> None:
         from bot.engine import alerts, bands
 
         person = people.by_chat(self.store, incoming.chat)

@@ -302,6 +302,32 @@ def test_who_joins_after_many_words_as_a_stranger_begins_afresh(practice: Practi
     assert not any("a lot at once" in text for text in practice.heard(OTHER))
 
 
+# --- broken shapes -------------------------------------------------------------------------------------------
+@pytest.mark.parametrize(
+    "part",
+    [
+        *({"chat": broken} for broken in (None, [], 7, "x", {"id": 10**30, "type": "private"})),
+        {"from": [1]},
+        {"photo": []},
+        {"date": 10**30},
+        {"edit_date": float("inf")},
+        {"reply_to_message": "x"},
+        {"text": {"a": 1}, "date": None},
+    ],
+)
+def test_an_update_of_no_shape_that_we_know_takes_no_other_along(
+    practice: Practice, part: dict[str, Any]
+) -> None:
+    odd, fine = message(CLIENT, "31") | part, message(CLIENT, "coach, are you there?")
+    practice.stage.engine.receive([(next(NUMBERS), {"message": one}) for one in (odd, fine)])
+    practice.settle()
+    assert "are you there?" in practice.newest(COACH).text
+    store = practice.stage.engine.store
+    assert store.rows("SELECT 1 FROM inbox WHERE handled_at IS NULL") == []
+    assert len(store.rows("SELECT 1 FROM inbox WHERE failed IS NOT NULL")) == 1
+    assert any("could not deal with" in text for text in practice.heard(COACH))
+
+
 # --- broken characters ----------------------------------------------------------------------------------------
 def test_half_a_character_stops_nobody(practice: Practice) -> None:
     comes(practice, message=message(CLIENT, "coach \ud83d hello \x00"))
