@@ -4,7 +4,11 @@
 in unused corners either.
 """
 
+import json
+import re
+from collections.abc import Callable, Iterator
 from datetime import datetime
+from typing import Any
 
 from core.store import tables
 from core.store.connection import Store
@@ -12,7 +16,11 @@ from core.store.people import Role
 from core.store.times import ms
 
 TALK = ("button", "thread", "inbox", "outbox", "watch", "planned", "detail")  # no part of a training record
-SENDERS = ("$.message.chat.id", "$.edited_message.chat.id", "$.callback_query.from.id")  # in a raw update
+# In a raw update, also one that came from a group or was typed behind the bot's name in another chat.
+SENDERS = (
+    *("$.message.chat.id", "$.message.from.id", "$.edited_message.chat.id", "$.edited_message.from.id"),
+    *("$.callback_query.from.id", "$.inline_query.from.id"),
+)
 COACHES = "SELECT id FROM person WHERE role = 'coach'"
 CHATS = "SELECT chat FROM person WHERE role = 'coach'"
 NO_PERSON = (
@@ -21,8 +29,10 @@ NO_PERSON = (
     "menu:everybody:*",
 )  # buttons with the number of an alert or a page
 TEXT = "json_extract(about, '$.text')"  # of a note that waits for the end of quiet hours
-NAMED = "instr({}, (SELECT name FROM person WHERE id = ?)) > 0"
+NOT_GONE = "sent_at IS NULL AND dropped IS NULL"
 PERSONAL_SETTINGS = ("refused",)  # settings whose name ends in a chat's number
+# A coach's: whom the next words are about, as a number at the beginning of the value.
+SETTINGS_ABOUT = ("call_note", "on_the_table", "chart_seen")
 
 
 def erase(store: Store, person: int) -> None:
@@ -62,6 +72,11 @@ def _elsewhere(store: Store, person: int) -> None:
             "DELETE FROM setting WHERE name = ? || ':' || (SELECT chat FROM person WHERE id = ?)",
             [name, person],
         )
+    for name in SETTINGS_ABOUT:
+        store.execute(
+            "DELETE FROM setting WHERE name GLOB ?1 || ':*' AND value || '|' GLOB ?2 || '[|:]*'",
+            [name, person],
+        )
     _without_a_name(store, person)
     _forget_words_of_coaches(store, person)
 
@@ -96,8 +111,8 @@ def _without_a_name(store: Store, person: int) -> None:
     """Rows of the chat that were written before it was known whose it is, and stops of buttons."""
     chat = "(SELECT chat FROM person WHERE id = ?)"
     store.execute(f"DELETE FROM outbox WHERE chat = {chat}", [person])
-    for place in SENDERS:
-        store.execute(f"DELETE FROM inbox WHERE json_extract(body, '{place}') = {chat}", [person])
+    said = ", ".join(f"json_extract(body, '{place}')" for place in SENDERS)
+    store.execute(f"DELETE FROM inbox WHERE {chat} IN ({said})", [person])
 
 
 def _forget_words_of_coaches(store: Store, person: int) -> None:
@@ -106,29 +121,71 @@ def _forget_words_of_coaches(store: Store, person: int) -> None:
     What has not gone out to a coach yet goes when it names the person.
     """
     store.execute(f"UPDATE inbox SET body = NULL WHERE handled_at IS NOT NULL AND person IN ({COACHES})")
-    gone = "(sent_at IS NOT NULL OR dropped IS NOT NULL)"
-    store.execute(f"UPDATE outbox SET body = NULL WHERE {gone} AND chat IN ({CHATS})")
-    store.execute(
-        f"DELETE FROM outbox WHERE NOT {gone} AND chat IN ({CHATS}) AND {NAMED.format('body')}", [person]
-    )
+    store.execute(f"UPDATE outbox SET body = NULL WHERE NOT ({NOT_GONE}) AND chat IN ({CHATS})")
+    for letter in _letters_naming(store, person):
+        store.execute("DELETE FROM outbox WHERE id = ?", [letter])
     store.execute(
         f"DELETE FROM planned WHERE done_at IS NOT NULL AND person IN ({COACHES}) AND {TEXT} IS NOT NULL"
     )
-    store.execute(f"DELETE FROM planned WHERE person IN ({COACHES}) AND {NAMED.format(TEXT)}", [person])
+    for note in _notes_naming(store, person):
+        store.execute("DELETE FROM planned WHERE id = ?", [note])
+
+
+def _letters_naming(store: Store, person: int) -> list[int]:
+    """Letters for coaches that have not gone out and name the person, in words or in a picture."""
+    rows = store.rows(f"SELECT id, body FROM outbox WHERE {NOT_GONE} AND chat IN ({CHATS})")
+    named = _naming(store, person)
+    return [row["id"] for row in rows if any(map(named, _texts(json.loads(row["body"]))))]
+
+
+def _notes_naming(store: Store, person: int) -> list[int]:
+    rows = store.rows(
+        f"SELECT id, {TEXT} AS text FROM planned WHERE done_at IS NULL AND person IN ({COACHES})"
+        f" AND {TEXT} IS NOT NULL"
+    )
+    named = _naming(store, person)
+    return [row["id"] for row in rows if named(row["text"])]
+
+
+def _texts(value: Any) -> Iterator[str]:
+    """Every text inside a letter's body: its words, its buttons' labels, the names in a picture."""
+    if isinstance(value, str):
+        yield value
+    inside = value.values() if isinstance(value, dict) else value if isinstance(value, list) else ()
+    for one in inside:
+        yield from _texts(one)
+
+
+def _naming(store: Store, person: int) -> Callable[[str], bool]:
+    """Whether a text names the person: the whole name, and not as a part of somebody else's.
+
+    An alert about Anastasia must not go because Ana leaves.
+    """
+    [row] = store.rows("SELECT name FROM person WHERE id = ?", [person])
+    name = row["name"]
+    others = [
+        one["name"]
+        for one in store.rows("SELECT DISTINCT name FROM person WHERE id <> ? AND name <> ?", [person, name])
+    ]
+    longer = sorted((one for one in others if name in one), key=len, reverse=True)
+    whole = re.compile(rf"(?<!\w){re.escape(name)}(?!\w)")
+
+    def named(text: str) -> bool:
+        for other in longer:
+            text = text.replace(other, " ")
+        return whole.search(text) is not None
+
+    return named
 
 
 def letters_wait(store: Store, person: int) -> bool:
     """Whether something for the person, or about them for their coach, has not gone out yet."""
     letter = store.row(
-        "SELECT 1 FROM outbox WHERE sent_at IS NULL AND dropped IS NULL AND chat IN (SELECT chat FROM person"
+        f"SELECT 1 FROM outbox WHERE {NOT_GONE} AND chat IN (SELECT chat FROM person"
         " WHERE id = ? OR id = (SELECT coach FROM person WHERE id = ?)) LIMIT 1",
         [person, person],
     )
-    note = store.row(
-        f"SELECT 1 FROM planned WHERE done_at IS NULL AND person IN ({COACHES}) AND {NAMED.format(TEXT)}",
-        [person],
-    )
-    return letter is not None or note is not None
+    return letter is not None or bool(_notes_naming(store, person))
 
 
 def known_before(store: Store, person: int, at: datetime) -> bool:

@@ -2,15 +2,17 @@
 
 from collections.abc import Iterator
 from datetime import timedelta
+from typing import Any
 
 import pytest
 
-from core.facts import Cleared, PlanGiven
+from core.facts import Cleared, CoachDid, PlanGiven
 from core.plan_text import plan_to_text
 from core.plans import Plan
 from core.safety.causes import Cause
-from core.store import duties, facts, people, threads
+from core.store import duties, facts, mail, people, threads
 from core.store.connection import Store
+from core.store.mail import Letter, Priority
 from core.store.people import Person, Role
 from core.store.threads import Button
 from tests.practice import CLIENT, COACH, OTHER, SECOND, SQUAT, START, Practice
@@ -151,3 +153,76 @@ def test_turning_a_page_still_works_for_others(practice: Practice) -> None:
         value for token, value in zip(made, values, strict=True) if threads.button(store, token, coach.id)
     ]
     assert left == values[:3]
+
+
+def said_elsewhere(**body: Any) -> dict[str, Any]:
+    sender = {"id": CLIENT, "is_bot": False, "first_name": MARK}
+    return {"date": int(START.timestamp()), "message_id": 1, "from": sender, "text": MARK} | body
+
+
+@pytest.mark.parametrize(
+    "update",
+    [
+        {"message": said_elsewhere(chat={"id": -55, "type": "group"})},
+        {"edited_message": said_elsewhere(chat={"id": -55, "type": "group"}, edit_date=9)},
+        {"inline_query": said_elsewhere(id="1", query=MARK, offset="")},
+        {"callback_query": said_elsewhere(id="1", chat_instance="1", data="x")},
+        {"message": said_elsewhere(chat=None)},
+    ],
+)
+def test_what_was_said_in_a_group_or_behind_the_bots_name_goes_too(
+    practice: Practice, update: dict[str, Any]
+) -> None:
+    practice.stage.engine.receive([(10**12, update)])
+    practice.settle()
+    assert MARK.lower() in everything(store_of(practice))
+    leaves(practice)
+    assert MARK.lower() not in everything(store_of(practice))
+
+
+def waiting(practice: Practice, text: str) -> int:
+    """A letter for the second coach that cannot go out for a while; its number."""
+    now = practice.stage.clock.now()
+    letter = mail.post(store_of(practice), Letter(SECOND, {"text": text}, priority=Priority.ALERT), now)
+    mail.later(store_of(practice), letter, now + timedelta(days=2))
+    return letter
+
+
+def test_an_alert_about_somebody_whose_name_is_longer_goes_out_all_the_same(practice: Practice) -> None:
+    store, now = store_of(practice), practice.stage.clock.now()
+    people.rename(store, practice.client, "Ana")
+    people.add(store, 2009, "Ana Silva", Role.CLIENT, "Europe/Lisbon", now)
+    kept = [
+        waiting(practice, f"{name}: chest pain\nAna Silva said so") for name in ("Anastasia", "Ana Silva")
+    ]
+    gone = [waiting(practice, text) for text in ("Ana: chest pain", "Open alerts:\nAna", "Ana's week")]
+    leaves(practice)
+    left = {
+        row["id"] for row in store.rows("SELECT id FROM outbox WHERE chat = ? AND sent_at IS NULL", [SECOND])
+    }
+    assert left & {*kept, *gone} == set(kept)
+
+
+def test_a_name_with_quotation_marks_is_found_in_what_waits(practice: Practice) -> None:
+    people.rename(store_of(practice), practice.client, f'O"{MARK}\\')
+    waiting(practice, f'O"{MARK}\\: chest pain')
+    leaves(practice)
+    assert MARK.lower() not in everything(store_of(practice))
+
+
+def test_a_line_after_call_noted_is_kept_about_no_later_person(practice: Practice) -> None:
+    stops_numb(practice)
+    practice.taps(COACH, "Call noted")
+    leaves(practice)
+    person = newcomer(practice)
+    practice.types(COACH, "said it is better")
+    log = facts.current(store_of(practice), CoachDid, person.id)
+    assert "call_note" not in [one.what for one in log]
+
+
+def test_the_plan_of_a_later_person_is_not_what_save_as_template_means(practice: Practice) -> None:
+    practice.types(COACH, MARK)
+    leaves(practice)
+    newcomer(practice)
+    practice.types(COACH, "save as template base")
+    assert store_of(practice).rows("SELECT 1 FROM template_saved") == []

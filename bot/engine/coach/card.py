@@ -67,7 +67,7 @@ def show(engine: "Engine", coach: Person, client: Person, now: datetime) -> None
 def chart(engine: "Engine", coach: Person, client: Person, name: str, now: datetime) -> None:
     """Set 1 against its range, and the load steps; not again while nothing was trained since it was seen."""
     panels = weeks.panels_of(engine, client, name, now)
-    # A count, nothing about the client: settings outlive an erasure.
+    # A count, nothing about the client; `erasure.SETTINGS_ABOUT` knows it.
     seen = f"{client.id}:{sum(len(panel['days']) for panel in panels)}"
     setting = CHART_SEEN.format(coach=coach.id)
     if not panels or coach.chat is None or settings.get(engine.store, setting) == seen:
