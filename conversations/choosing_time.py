@@ -8,7 +8,17 @@ from dataclasses import dataclass, replace
 from datetime import datetime, time, timedelta
 
 from conversations.answers import Unclear, pick
-from conversations.dates import Ambiguous, ClockFace, Delay, Move, NotUnderstood, OneTime, Problem, read
+from conversations.dates import (
+    Ambiguous,
+    ClockFace,
+    DayOrder,
+    Delay,
+    Move,
+    NotUnderstood,
+    OneTime,
+    Problem,
+    read,
+)
 from conversations.dates.meaning import Reading, Understood
 from conversations.protocol import Choice, Say
 from conversations.words import dates as date_words
@@ -21,7 +31,8 @@ class Brief:
     """Which session: its local day (ISO), when it was due, in which zone. `again`: it was moved before.
 
     `late`: the reminder itself comes late; `ahead_min`: so many minutes before; `away`: so many sessions passed
-    while nobody was running. `movements`: what is done in it, as the client calls it.
+    while nobody was running. `movements`: what is done in it, as the client calls it. `date_order`, `clock_face`:
+    how the client writes dates and times, as stored; "" when never said.
     """
 
     plan_name: str = ""
@@ -33,6 +44,18 @@ class Brief:
     ahead_min: int = 0
     away: int = 0
     movements: tuple[str, ...] = ()
+    date_order: str = ""
+    clock_face: str = ""
+
+    @property
+    def order(self) -> DayOrder | None:
+        """How the client writes 3/4; None: not known."""
+        return DayOrder(self.date_order) if self.date_order else None
+
+    @property
+    def face(self) -> ClockFace:
+        """How the client writes times."""
+        return ClockFace(self.clock_face or ClockFace.H24)
 
 
 @dataclass(frozen=True, slots=True)
@@ -91,7 +114,7 @@ def _options(brief: Brief, times: Sequence[datetime]) -> tuple[Choice, ...]:
 
 def shown(brief: Brief, at: datetime) -> str:
     """Weekday, date, time and zone, as the client's clock shows it."""
-    return date_words.moment(at, brief.zone, ClockFace.H24, None)
+    return date_words.moment(at, brief.zone, brief.face, brief.order)
 
 
 def fill_act(
@@ -101,7 +124,7 @@ def fill_act(
     try:
         return replace(draft, act=pick(text, choices, typed))
     except Unclear:
-        times = _times(brief, read(text, at, brief.zone, usual=_usual(brief)), at)
+        times = _times(brief, _read(brief, text, at), at)
         if not times:
             raise
     return replace(draft, act="other", when=times, right=None)
@@ -120,12 +143,17 @@ def fill(brief: Brief, draft: Draft, step: str, text: str, at: datetime) -> Draf
 
 
 def _when(brief: Brief, draft: Draft, text: str, at: datetime) -> Draft:
-    reading = read(text, at, brief.zone, usual=_usual(brief))
+    reading = _read(brief, text, at)
     times = _times(brief, reading, at)
     if times:
         return replace(draft, when=times, right=None, problem=None)
     problem = reading.problem if isinstance(reading, NotUnderstood) else Problem.NO_TIME
     return replace(draft, problem=problem.value)
+
+
+def _read(brief: Brief, text: str, at: datetime) -> Reading:
+    """As the client writes dates and times: on a twelve-hour clock "6:30" is asked back."""
+    return read(text, at, brief.zone, brief.order, brief.face, _usual(brief))
 
 
 def _usual(brief: Brief) -> time | None:

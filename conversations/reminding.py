@@ -8,6 +8,7 @@ from conversations.choosing_time import Brief, Draft, missing, shown
 from conversations.form import Form, Outcome, dialogue
 from conversations.protocol import Begin, Choice, Do, Effect, Record, Said, Say
 from conversations.words import reminding as words
+from conversations.words.dates import clock_time
 from core.calendar.zones import instant, local
 from core.facts import Noticed
 
@@ -32,7 +33,7 @@ def ask(brief: Brief, draft: Draft, step: str) -> Say:
 def _time(brief: Brief) -> str:
     """Now, ahead of time, or late."""
     text = words.TIME_LATE if brief.late else words.TIME_AHEAD if brief.ahead_min > 0 else words.TIME
-    clock = "" if brief.at is None else f"{local(brief.at, brief.zone):%H:%M}"
+    clock = "" if brief.at is None else clock_time(local(brief.at, brief.zone).time(), brief.face)
     return text.format(
         plan=choosing_time.session_named(brief, words.SESSION), minutes=brief.ahead_min, clock=clock
     )

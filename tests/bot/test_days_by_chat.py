@@ -468,3 +468,12 @@ def test_who_stays_longer_where_they_are_comes_home_after_it(days: Days) -> None
     assert days.ruta.zone == "Asia/Tokyo"
     days.later(days=4)
     assert days.ruta.zone == LISBON
+
+
+def test_another_time_at_the_reminder_is_read_on_the_clients_own_clock(days: Days) -> None:
+    days.set_detail("clock_face", "12")
+    days.later(hours=1, minutes=1)
+    days.taps(CLIENT, "Other time")
+    days.types(CLIENT, "tomorrow 6:30")
+    days.taps(CLIENT, "Tuesday 3 March 2026, 6:30 pm (Lisbon time)")
+    assert days.next_at == utc(3, 18, 30)

@@ -162,3 +162,31 @@ def test_a_missed_session_that_nobody_answers_for_is_dropped_quietly() -> None:
     assert over.state is None
     assert not over.replies
     assert over.effects == (Record(Noticed(DUE + timedelta(hours=10), "dropped", "2026-03-02")),)
+
+
+AMERICAN = replace(BRIEF, clock_face="12", date_order="mm/dd")
+
+
+def test_a_bare_hour_on_a_twelve_hour_clock_is_asked_back_with_both_times() -> None:
+    said, effects, over = play(reminding.DIALOGUE, AMERICAN, "Other time", "tomorrow 6:30")
+    assert [choice.label for choice in said[-1].choices] == [
+        "Tuesday, March 3, 2026, 6:30 am (Lisbon time)",
+        "Tuesday, March 3, 2026, 6:30 pm (Lisbon time)",
+        words.RIGHT_NO,
+    ]
+    assert not effects
+    assert not over
+
+
+@pytest.mark.parametrize("dialogue", [reminding.DIALOGUE, missed.DIALOGUE])
+def test_dates_are_read_as_the_client_writes_them(dialogue: Dialogue[Any]) -> None:
+    said, _, _ = play(dialogue, AMERICAN, "3/4 7pm")
+    assert "Wednesday, March 4, 2026, 7:00 pm" in said[-1].text
+    said, _, _ = play(dialogue, replace(BRIEF, date_order="dd/mm"), "3/4 7pm")
+    assert "Friday 3 April 2026, 19:00" in said[-1].text
+
+
+@pytest.mark.parametrize("about", [{"ahead_min": 30}, {"late": True}])
+def test_the_hour_in_the_reminder_is_written_as_the_client_writes_it(about: dict[str, Any]) -> None:
+    said, _, _ = play(reminding.DIALOGUE, replace(AMERICAN, **about))
+    assert "6:00 pm" in said[0].text
