@@ -52,3 +52,9 @@ def is_copy(form: "Form[Any, Any]", state: Asking[Any, Any], event: Said) -> boo
     except Unclear:
         return False
     return bool(filled == state.draft)
+
+
+def is_tapped_twice(form: "Form[Any, Any]", state: Asking[Any, Any], event: Said) -> bool:
+    """Whether this tap gives the newest answer, to the question that it stands under, once more."""
+    step = (event.to or "").rpartition(".")[0]
+    return bool(state.given) and state.given[-1].step == step and is_copy(form, state, event)

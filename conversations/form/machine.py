@@ -124,7 +124,7 @@ class Form(Generic[B, D]):
 
     def _said(self, state: Asking[B, D], event: Said) -> Turn[Asking[B, D]]:
         if event.to is not None and not state.is_open(event.to):
-            return self._wait(state, (Say(common.ALREADY_NOTED),))
+            return self._late_tap(state, event)
         aside = (
             None if event.to is not None else self._taken_back(state, event) or self._too_soon(state, event)
         )
@@ -135,6 +135,12 @@ class Form(Generic[B, D]):
         except Unclear as problem:
             return replace(self._next(state, event.at, (Say(unclear(problem)),)), unread=True)
         return self._filled(state, draft, event)
+
+    def _late_tap(self, state: Asking[B, D], event: Said) -> Turn[Asking[B, D]]:
+        """A button of a question that is no longer open: the same answer once more, or one that came too late."""
+        if asides.is_tapped_twice(self, state, event):
+            return self._wait(state, (Say(common.ALREADY_NOTED),))
+        return self._next(state, event.at, (Say(common.TOO_LATE),))
 
     def _filled(self, state: Asking[B, D], draft: D, event: Said) -> Turn[Asking[B, D]]:
         effects = self.noted(state.brief, draft, state.step, event)

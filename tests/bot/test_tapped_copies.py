@@ -5,6 +5,7 @@ from collections.abc import Iterator
 import pytest
 
 from bot.local.messages import ChatMessage
+from conversations.words import common
 from tests.practice import CLIENT, Practice
 
 
@@ -64,3 +65,15 @@ def test_better_under_the_first_how_is_it_now_is_heard(practice: Practice) -> No
     assert "Already noted." not in practice.heard(CLIENT)
     practice.later(minutes=5)
     assert not [text for text in practice.heard(CLIENT) if "Still here when you are" in text]
+
+
+def test_another_answer_under_a_question_that_is_answered_is_not_called_noted(practice: Practice) -> None:
+    practice.types(CLIENT, "start")
+    first = practice.newest(CLIENT)
+    tap(practice, first, "No")
+    following = practice.newest(CLIENT)
+    tap(practice, first, "Yes")
+    assert practice.heard(CLIENT)[-2] == common.TOO_LATE
+    assert practice.newest(CLIENT).text == following.text
+    practice.types(CLIENT, "back")
+    assert practice.newest(CLIENT).text == first.text
