@@ -3,7 +3,7 @@
 from dataclasses import replace
 from datetime import datetime, timedelta
 
-from conversations.answers import Unclear, choice, pick
+from conversations.answers import Unclear, Why, pick
 from conversations.changing.meaning import meanings, order_matters
 from conversations.changing.state import Brief, Draft, Meaning, Meanings
 from conversations.form import Form, Outcome, dialogue
@@ -25,7 +25,7 @@ TYPED = (
     *(Choice(label, "other") for label in ("no", "wrong", "n", "nope")),
     *(Choice(label, "leave") for label in ("leave it", "never mind", "nevermind", "forget it")),
 )
-COACH_TYPED = (Choice("yes", "go"), Choice("ok", "go"), Choice("no", "leave"), Choice("leave it", "leave"))
+COACH_TYPED = (Choice("yes", "go"), Choice("ok", "go"), Choice("no", "leave"), *TYPED[-4:])
 
 
 def start(brief: Brief) -> Draft:
@@ -68,7 +68,7 @@ def ask(brief: Brief, draft: Draft, step: str) -> Say:
     found = meanings(brief, draft)
     match step:
         case "order":
-            return Say(words.ORDER, ORDERS)
+            return Say(words.ORDER, (*ORDERS, LEAVE))
         case "said":
             return Say(found.problem or words.WHAT, (LEAVE,))
         case "pick":
@@ -97,10 +97,8 @@ def _ask_to_go(brief: Brief, meaning: Meaning) -> Say:
 def fill(brief: Brief, draft: Draft, step: str, answer: Said) -> Draft:
     """One more answer; at any question the whole may be said anew. Raises `Unclear`."""
     match step:
-        case "order":
-            return replace(draft, order=choice(answer.text, ORDERS))
         case "note":
-            return replace(draft, note=answer.text.strip())
+            return _note(draft, answer.text)
         case "said":
             return _said(draft, answer)
         case _:
@@ -114,6 +112,16 @@ def _said(draft: Draft, answer: Said) -> Draft:
         return Draft(answer.text, answer.at, draft.order)
 
 
+def _note(draft: Draft, text: str) -> Draft:
+    """The coach's reason, or not after all. Raises `Unclear` for what says nothing."""
+    try:
+        return replace(draft, go=pick(text, (LEAVE,), COACH_TYPED))
+    except Unclear:
+        if not any(sign.isalpha() for sign in text):
+            raise Unclear(Why.NO_REASON) from None
+    return replace(draft, note=text.strip())
+
+
 def _chosen(brief: Brief, draft: Draft, step: str, answer: Said) -> Draft:
     try:
         value = pick(answer.text, *_options(brief, draft, step))
@@ -125,6 +133,7 @@ def _chosen(brief: Brief, draft: Draft, step: str, answer: Said) -> Draft:
     if value == "other":
         return Draft(order=draft.order)
     return {
+        "order": replace(draft, sure=value) if value == LEAVE.value else replace(draft, order=value),
         "pick": replace(draft, pick=value),
         "sure": replace(draft, sure=value),
         "go": replace(draft, go=value),
@@ -133,6 +142,8 @@ def _chosen(brief: Brief, draft: Draft, step: str, answer: Said) -> Draft:
 
 def _options(brief: Brief, draft: Draft, step: str) -> tuple[tuple[Choice, ...], tuple[Choice, ...]]:
     match step:
+        case "order":
+            return (*ORDERS, LEAVE), TYPED[-3:]
         case "pick":
             return (*_numbers(meanings(brief, draft)), NEITHER, LEAVE), TYPED[-3:]
         case "go":

@@ -378,3 +378,20 @@ def test_who_stays_longer_away_still_comes_home() -> None:
     assert "then Lisbon time again" in heard[0].text
     heard, _, over = play(brief("I am in Tokyo", **away))
     assert over
+
+
+def test_which_way_round_dates_are_written_need_not_be_said() -> None:
+    unknown = brief("skip 8/1", date_order="")
+    heard, effects, over = play(unknown, "leave it")
+    assert (heard[-1].text, effects, over) == (words.LEFT, [], True)
+    heard, effects, _ = play(unknown, "move thursday to friday")
+    assert heard[-1].text.endswith("Right?")
+    assert effects == []
+
+
+def test_a_coach_who_gives_no_reason_overrides_nothing() -> None:
+    over_limit = brief("move thursday to tuesday", by_coach=True)
+    heard, effects, over = play(over_limit, "Yes, all the same", "never mind")
+    assert (heard[-1].text, effects, over) == (words.LEFT, [], True)
+    heard, effects, over = play(over_limit, "Yes, all the same", "-")
+    assert (heard[-1].text, effects, over) == (words.NOTE, [], False)
