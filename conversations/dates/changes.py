@@ -1,19 +1,20 @@
 """Changes to what is planned: later, not today, skipped, moved."""
 
 import re
-from datetime import date, timedelta
+from datetime import date, datetime, time, timedelta
 from decimal import Decimal
 
 from conversations.answers.lexing import vocabulary
 from conversations.dates.days import Days, take_day, take_weekdays
-from conversations.dates.meaning import Delay, Move, NotToday, Problem, Setting, Skip, Stuck
+from conversations.dates.meaning import Delay, Move, NotToday, OneTime, Problem, Setting, Skip, Stuck
 from conversations.dates.plain import is_spent, take
 from conversations.dates.schedule import SAME_TIME
 from conversations.dates.spans import take_span
 from conversations.dates.times import Times, take_times
-from core.calendar.recurrence import Span, monday, weekday_of
+from core.calendar.recurrence import Once, Span, monday, weekday_of
 
 LONGEST_DELAY_MIN = 24 * 60  # min; from a day on it is another date
+SHORTLY = timedelta(days=3)  # before the session that moves; own choice
 SHORTEST_BARE_DELAY = 5  # "in 20" is minutes; "in 2" could be anything
 
 AMOUNT = r"(\d{1,4}(?:[.,]\d)?)"
@@ -21,6 +22,7 @@ AND_MINUTES = r"(?: (?:and )?(\d{1,2})(?: ?(?:minutes?|mins?|m))?\b)?"
 HOURS = re.compile(rf"\b(?:in )?{AMOUNT} ?(?:hours?|hrs?)\b{AND_MINUTES}")
 IN_HOURS = re.compile(rf"\bin {AMOUNT} ?h\b()")
 MINUTES = re.compile(r"\b(?:in )?(\d{1,4}) ?(?:minutes?|mins?|m)\b")
+SMALL_HOUR = re.compile(r"^([1-4]) ?h ?([0-5]\d)?$")
 BARE = re.compile(r"^in (\d{1,3})$")
 DELAY_WORDS = vocabulary("later more another give need remind after from in wait")
 
@@ -35,10 +37,27 @@ NEGATED = re.compile(r"\b(?:dont|not|never|wont|cant|cannot)\b.*\b(?:skip|cancel
 NOT_WELL = re.compile(r"\bnot (?:so |too |very )?(?:good|great|well|fine|ok|okay|best)\b")
 DROPPED = r"skip|skipping|cancel|drop|miss|missing|pause|away|holidays?|vacation|break"
 SKIP = re.compile(
-    rf"\b(?:{DROPPED}|travelling|traveling|off|no (?:training|sessions?|workouts?|exercise)"
+    rf"\b(?:{DROPPED}|travelling|traveling|off|no (?:training|sessions?|workouts?|exercise|time)"
     r"|not|cant|cannot|wont|dont|doesnt|unable|busy|ill|sick)\b"
 )
+TODAY_AT = re.compile(
+    r"\b(?:morning|afternoon|evening|night)\b"
+)  # "not tonight"; today there is one session at most
 AROUND_SKIP = re.compile(r"\b(?:make|take|have|out|possible|free)\b")
+
+
+def read_small_hour(text: str, setting: Setting) -> list[Delay | OneTime]:
+    """ "1h" is in an hour, or one at night: nobody writes which; empty when the text is no such hour."""
+    found = SMALL_HOUR.match(text)
+    if found is None:
+        return []
+    hour, minute = int(found[1]), int(found[2] or 0)
+    now = datetime.combine(setting.today, setting.clock)
+    at = datetime.combine(setting.today, time(hour, minute))
+    return [
+        _delay(Decimal(hour * 60 + minute)),
+        OneTime(Once(at if at > now else at + timedelta(days=1), setting.zone)),
+    ]
 
 
 def read_delay(text: str) -> Delay | None:
@@ -74,7 +93,7 @@ def read_skip(text: str, setting: Setting) -> list[Skip | NotToday]:
         raise Stuck(Problem.NO_IDEA)
     dropped = re.search(rf"\b(?:{DROPPED})\b", text) is not None
     spans, rest = take_span(AROUND_SKIP.sub(" ", SKIP.sub(" ", text)), setting)
-    rest = take_times(rest, setting)[1] if dropped else rest
+    rest = take_times(rest, setting)[1] if dropped else TODAY_AT.sub(" ", rest) if "today" in text else rest
     if not is_spent(rest):
         raise Stuck(Problem.NO_IDEA)
     if not spans:
@@ -96,9 +115,10 @@ def read_move(text: str, setting: Setting) -> list[Move]:
         raise Stuck(Problem.NO_IDEA)
     named = bool(take_weekdays(found["to"])[0]) and "next" not in found["to"]
     return [
-        Move(source, _target(target, source, named, setting), at)
+        Move(source, to, at)
         for source in sources or (None,)
         for target in targets or (None,)
+        for to in _targets(target, source, named, setting)
         for at in times or (None,)
     ]
 
@@ -112,10 +132,18 @@ def _part(text: str, setting: Setting) -> tuple[Days, Times]:
     return days, times[0] if times else ()
 
 
-def _target(target: date | None, source: date | None, named: bool, setting: Setting) -> date | None:
-    """A weekday means the one in the week of the session, unless that is past; then the next after it."""
+def _targets(
+    target: date | None, source: date | None, named: bool, setting: Setting
+) -> tuple[date | None, ...]:
+    """A weekday means the one in the week of the session, unless that is past; then the next after it.
+
+    Shortly before the session there may be one as well: "move monday to sunday" is the day before, or six days later.
+    """
     if target is None or source is None or not named:
-        return target
-    weekday = weekday_of(target)
-    same_week = monday(source) + timedelta(days=weekday.number)
-    return same_week if same_week >= setting.today else same_week + timedelta(days=7)
+        return (target,)
+    same_week = monday(source) + timedelta(days=weekday_of(target).number)
+    if same_week < setting.today:
+        return (same_week + timedelta(days=7),)
+    earlier = same_week - timedelta(days=7)
+    is_near = setting.today <= earlier and source - earlier <= SHORTLY
+    return (earlier, same_week) if is_near else (same_week,)

@@ -97,13 +97,16 @@ def _ahead(found: re.Match[str], setting: Setting) -> Days:
 
 
 def _of_month(found: re.Match[str], setting: Setting) -> Days:
-    """The next 15th there is, for "the 15th"."""
-    day, today = int(found[1]), setting.today
+    return (next_of_month(int(found[1]), setting.today),)
+
+
+def next_of_month(day: int, today: date) -> date:
+    """The next 15th there is, for "the 15th"; today's counts."""
     for ahead in range(3):
         year, month = divmod(today.year * 12 + today.month - 1 + ahead, 12)
         try:
             if date(year, month + 1, day) >= today:
-                return (date(year, month + 1, day),)
+                return date(year, month + 1, day)
         except ValueError:
             continue
     raise Stuck(Problem.NO_SUCH_DATE)
@@ -130,6 +133,8 @@ def _weekday(found: re.Match[str], setting: Setting) -> Days:
     return (day,) if monday(day) > setting.today else (day, day + timedelta(days=7))
 
 
+# "From next week mon and fri" begins with the week; the days are all of a list.
+ALONE = rf"(?! ?(?:,|;|-|and|to|through)? ?(?:{DAY_NAMES})\b)"
 CALENDAR_DATES: Patterns = tuple(
     (re.compile(pattern), reader)
     for pattern, reader in (
@@ -148,7 +153,10 @@ NAMED_DAYS: Patterns = tuple(
         (r"\b(day after tomorrow|yesterday|today|tomorrow)\b", _relative),
         (r"\bin (\d{1,3}) (days?|weeks?)(?: time)?\b", _ahead),
         (r"\b(\d{1,2}) (days?|weeks?) from (?:now|today)\b", _ahead),
-        (rf"\b(?:({DAY_NAMES}) (?:of )?next weeks?|next weeks? (?:on )?({DAY_NAMES}))\b", _weekday_next_week),
+        (
+            rf"\b(?:({DAY_NAMES}) (?:of )?next weeks?|next weeks? (?:on )?({DAY_NAMES}))\b{ALONE}",
+            _weekday_next_week,
+        ),
         (rf"\b(\d{{1,2}}) weeks? (?:on|from) ({DAY_NAMES})\b", _weekday_in_weeks),
         (rf"\b()({DAY_NAMES}) week\b", _weekday_in_weeks),
         (rf"\b(?:(this|next|coming|on) )?(?:coming )?({DAY_NAMES})\b", _weekday),

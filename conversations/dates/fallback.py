@@ -15,13 +15,15 @@ from core.calendar.recurrence import Once
 WORDY = re.compile(r"[a-z]{3}.*\d|\d.*[a-z]{3}|[a-z]{3}.* [a-z]{3}")
 
 SHORT_TIMES = re.compile(r"minute|hour|second")
+# What dateparser leaves out as if it had not been said: "before 7pm" is not 7pm, "630 tomorrow" is a time.
+LEFT_OUT = re.compile(r"\b(?:before|after|by|between|earlier|except)\b|\b(?!20\d\d\b)\d{3,}\b")
 
 
 def read_by_dateparser(text: str, setting: Setting) -> list[OneTime]:
     """A date by dateparser with a time by the own grammar. Raises `Stuck` when either is missing."""
     times, rest = take_times(text, setting, EXPLICIT)
     rest = " ".join(rest.strip(" ,.").split())
-    if len(times) > 1 or not WORDY.search(rest) or SHORT_TIMES.search(rest):
+    if len(times) > 1 or not WORDY.search(rest) or SHORT_TIMES.search(rest) or LEFT_OUT.search(rest):
         raise Stuck(Problem.NO_IDEA)
     day = within_reach(_date(rest, setting), setting.today)
     chosen = times[0] if times else (setting.usual,) if setting.usual else ()

@@ -21,6 +21,7 @@ SPELLINGS: tuple[tuple[str, str], ...] = (
     (r"'", ""),
     (r"\bi am\b", "im"),
     (r"[&+]", " and "),
+    (r"@", " at "),
     (r"\b(tmrw|tmr|tmw|tomorow|tommorow|tommorrow|2morrow|tomoz)\b", "tomorrow"),
     (r"\btonight\b", "today evening"),
     (r"\bthis (morning|afternoon|evening)\b", r"today \1"),
@@ -61,7 +62,7 @@ COMPILED = tuple((re.compile(pattern), spelling) for pattern, spelling in SPELLI
 FILLERS = vocabulary(
     "a about again also an and are around at be best better bit by can could day days do does exercise",
     "fine first for from good great how i id if ill im in instead is it its just let lets like make me my no",
-    "now of ok okay on plan please prefer put remind same schedule session sessions set so start that the",
+    "now of ok okay on plan please prefer put remind same schedule session sessions set so sorry start that the",
     "then there time to train training us want we well will with work works workout would yes you your book",
 )
 

@@ -3,7 +3,7 @@
 from collections.abc import Sequence
 from datetime import datetime, time
 
-from conversations.dates.changes import read_delay, read_move, read_skip
+from conversations.dates.changes import read_delay, read_move, read_skip, read_small_hour
 from conversations.dates.fallback import read_by_dateparser
 from conversations.dates.meaning import (
     Ambiguous,
@@ -61,7 +61,7 @@ def _by_own_grammar(said: str, setting: Setting) -> Sequence[Understood]:
     delay = read_delay(said)
     if delay is not None:
         return (delay,)
-    changes = read_move(said, setting) or read_skip(said, setting)
+    changes = read_small_hour(said, setting) or read_move(said, setting) or read_skip(said, setting)
     if changes:
         return changes
     spans = read_span(said, setting)

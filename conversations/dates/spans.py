@@ -1,24 +1,41 @@
 """Stretches of dates: "this week", "3 to 10 jan", "from 3 jan for six weeks", "until friday"."""
 
 import re
+from dataclasses import replace
 from datetime import date, timedelta
 
-from conversations.dates.days import AFTER_A_WORD, DAY, MONTH, MONTHS, Days, Patterns, dated, day_at, take_day
-from conversations.dates.meaning import Problem, Setting, Stuck
+from conversations.dates.days import (
+    AFTER_A_WORD,
+    DAY,
+    MONTH,
+    MONTHS,
+    Days,
+    Patterns,
+    dated,
+    day_at,
+    next_of_month,
+    take_day,
+)
+from conversations.dates.meaning import DayOrder, Problem, Setting, Stuck
 from conversations.dates.plain import is_spent, take
 from core.calendar.recurrence import Span, Weekday, monday
 
 Spans = tuple[Span, ...]
 
 FROM = re.compile(r"\b(?:from|starting(?: from| on)?|beginning(?: on)?|as of|as from|since)(?: the)? ")
-UNTIL = re.compile(r"\b(?:until|till|til|up to|through|to|-|ending(?: on)?)(?: the)? ?(?=[\w])")
-LENGTH = re.compile(r"\b(?:for )?(?:the next )?(\d{1,3}) (weeks?|days?)\b")
+UNTIL = re.compile(r"(?:\b(?:until|till|til|up to|through|to|ending(?: on)?)|-)(?: the)? ?(?=[\w])")
+# "In two weeks" is a day ahead, not a stretch of two weeks.
+LENGTH = re.compile(r"(?<!\bin )\b(?:for )?(?:the next )?(\d{1,3}) (weeks?|days?)\b")
 WEEK = re.compile(r"\b(this|next|the coming|coming|the whole|all) weeks?\b")
 WEEKEND = re.compile(r"\b(?:(this|next|the|on the|at the) )?weekend\b")
 SHORT_RANGE = re.compile(
     rf"\b(?:from )?{DAY}(?:st|nd|rd|th)? ?(?:-|to|until|till) ?{DAY}(?:st|nd|rd|th)? (?:of )?{MONTH}\b"
 )
 SHORT_RANGE_MONTH_FIRST = re.compile(rf"\b(?:from )?{MONTH} {DAY} ?(?:-|to|until|till) ?{DAY}\b")
+DAYS_OF_MONTH = re.compile(
+    rf"\b(?:from )?(?:the )?{DAY}(?:st|nd|rd|th) ?(?:-|to|until|till) ?(?:the )?{DAY}(?:st|nd|rd|th)\b"
+    rf"(?! (?:of )?(?:the )?{MONTH})"
+)
 UNTIL_WORD = re.compile(r"\b(?:until|till|til|up to|ending(?: on)?)(?: the)? ")
 TO = re.compile(r"(?:\b(?:to|through)|-) ?")
 SUNDAY = Weekday.SUN.number
@@ -26,6 +43,22 @@ SUNDAY = Weekday.SUN.number
 
 def take_span(text: str, setting: Setting) -> tuple[Spans, str]:
     """The readings of a stretch of dates (none: an empty tuple), and the text without it."""
+    if setting.order is not None:
+        return _take_span(text, setting)
+    found: dict[Span, None] = {}
+    rest, stuck = text, None
+    for order in DayOrder:  # nobody writes the first date one way and the last the other
+        try:
+            spans, rest = _take_span(text, replace(setting, order=order))
+            found |= dict.fromkeys(spans)
+        except Stuck as problem:
+            stuck = problem
+    if stuck is not None and not found:
+        raise stuck
+    return tuple(found), rest
+
+
+def _take_span(text: str, setting: Setting) -> tuple[Spans, str]:
     for reader in (_short_range, _week, _weekend, _from_until):
         spans, rest = reader(text, setting)
         if spans:
@@ -46,7 +79,16 @@ def _short_range(text: str, setting: Setting) -> tuple[Spans, str]:
     found, rest = take(SHORT_RANGE_MONTH_FIRST, text)
     if found is not None:
         return (_in_one_month(found[2], found[3], found[1], setting),), rest
-    return (), text
+    return _days_of_month(text, setting)
+
+
+def _days_of_month(text: str, setting: Setting) -> tuple[Spans, str]:
+    """ "The 24th to the 28th": the next 24th, and the first 28th after it."""
+    found, rest = take(DAYS_OF_MONTH, text)
+    if found is None:
+        return (), text
+    begin = next_of_month(int(found[1]), setting.today)
+    return (span_of(begin, next_of_month(int(found[2]), begin)),), rest
 
 
 def _in_one_month(first: str, last: str, month: str, setting: Setting) -> Span:

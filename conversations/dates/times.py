@@ -112,6 +112,7 @@ EXPLICIT: Patterns = tuple(
 )
 # A number by itself is a time only where everything else in the phrase is explained.
 BARE: Patterns = (
+    (re.compile(r"\b([1-9])([0-5]\d)\b(?![/.:-]?\d|[a-z])"), _written),
     (re.compile(r"\b(\d{1,2}) ([0-5]\d)\b"), _written),
     (re.compile(r"\b(\d{1,2})()\b(?![/.:-]?\d|[a-z])"), _written),
 )

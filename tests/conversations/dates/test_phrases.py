@@ -57,6 +57,13 @@ def test_an_unknown_order_gives_both_dates_unless_only_one_exists() -> None:
     assert said("13/13 7pm", order=None) == "? no_such_date"
 
 
+def test_a_stretch_is_written_one_way_round_from_end_to_end() -> None:
+    april, march = "dates 2027-04-03..2027-04-05", "dates 2027-03-04..2027-05-04"
+    assert said("3/4 to 5/4", order=None) == f"{april} | {march}"
+    assert said("13/1 to 15/1", order=None) == "dates 2027-01-13..2027-01-15"
+    assert said("13/13 to 14/14", order=None) == "? no_such_date"
+
+
 WEDNESDAY_EVENING = instant(date(2026, 11, 25), time(20), LISBON)
 SUNDAY = instant(date(2026, 11, 29), time(10), LISBON)
 FRIDAY = instant(date(2026, 11, 27), time(10), LISBON)
@@ -81,6 +88,12 @@ DAY_BEFORE_SPRING = instant(date(2027, 3, 27), time(10), LISBON)
         ("this weekend", SUNDAY, "dates 2026-11-29..2026-11-29"),
         ("next weekend", SUNDAY, "dates 2026-12-05..2026-12-06"),
         ("next friday 7pm", FRIDAY, "once Fri 2026-12-04 19:00"),
+        ("1h", WEDNESDAY_EVENING, "in 60 min | once Thu 2026-11-26 01:00"),
+        (
+            "move monday to saturday",
+            FRIDAY,
+            "move 2026-11-30 to 2026-11-28 at same time | move 2026-11-30 to 2026-12-05 at same time",
+        ),
         ("move thursday to friday", FRIDAY, "move 2026-12-03 to 2026-12-04 at same time"),
         ("tomorrow 7am", NEW_YEARS_EVE, "once Fri 2027-01-01 07:00"),
         ("2 jan 7am", NEW_YEARS_EVE, "once Sat 2027-01-02 07:00"),
