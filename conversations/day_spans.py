@@ -12,7 +12,8 @@ from core.calendar.recurrence import Span
 from core.calendar.zones import instant, local
 
 LONGEST = timedelta(days=366)  # own caution, no source: a longer stretch is a slip
-NOON = " at 12:00"  # a bare day needs a time to be read as one day
+# A bare day needs a time to be read as one day; noon of a Friday that is past means the next one, but today is today.
+NOON, LATE = " at 12:00", " at 23:59"
 SAID = re.compile(r"[^\W_][^+=<>|{}$\\]*")  # days begin with a letter or a figure, and are no sums
 
 
@@ -20,7 +21,7 @@ def read_spans(text: str, at: datetime, zone: str) -> tuple[Span, ...]:
     """What the words may mean, from today on; a single day is a span of itself. () when they mean no days."""
     reading = read(text, at, zone)
     if reading == NotUnderstood(Problem.NO_TIME):
-        reading = read(text.strip() + NOON, at, zone)
+        reading = read(text.strip() + (LATE if "today" in text.lower() else NOON), at, zone)
     found = _spans(reading)
     today = local(at, zone).date()
     return tuple(span for span in found if span.last >= today and span.last - today <= LONGEST)

@@ -8,6 +8,8 @@ from conversations.answers import Unclear, pick
 from conversations.form import Form, Outcome, dialogue
 from conversations.protocol import Choice, Do, Record, Said, Say
 from conversations.words import coach as words
+from core.calendar.recurrence import Span
+from core.calendar.zones import local
 from core.facts import CoachDid, Paused
 
 LENGTHS = tuple(Choice(label, value) for label, value in words.PAUSE_LENGTHS)
@@ -59,10 +61,21 @@ def fill(brief: Brief, draft: Draft, step: str, answer: Said) -> Draft:
         return replace(draft, why=_reason(plain) or None)
     if draft.readings and plain in draft.readings:
         return replace(draft, days=plain, readings=())
-    spans = day_spans.read_texts(plain, answer.at, brief.zone)
+    spans = _with_until(day_spans.read_texts(plain, answer.at, brief.zone), answer.at, brief.zone)
     if len(spans) == 1:
         return replace(draft, days=spans[0], readings=(), unclear=False)
     return replace(draft, readings=spans, unclear=not spans)
+
+
+def _with_until(texts: tuple[str, ...], at: datetime, zone: str) -> tuple[str, ...]:
+    """One day named where "until when?" was asked may be the last day of the pause, or all of it."""
+    today, found = local(at, zone).date(), []
+    for text in texts:
+        span = day_spans.from_text(text)
+        if today < span.first == span.last:
+            found.append(day_spans.to_text(Span(today, span.last)))
+        found.append(text)
+    return tuple(found)
 
 
 def _reason(plain: str) -> str:

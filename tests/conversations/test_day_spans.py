@@ -113,3 +113,23 @@ def test_travel_says_what_becomes_of_each_movement() -> None:
 def test_words_go_out_as_they_were_typed() -> None:
     _, effects = play(writing.DIALOGUE, writing.Brief(5, "Ruta"), "  ", " slower down ")
     assert effects == [Relay("slower down", 5)]
+
+
+def test_a_day_at_until_when_may_be_the_last_of_the_pause_or_all_of_it() -> None:
+    says, effects = play(pausing.DIALOGUE, pausing.Brief(5, "Ruta", 1, ZONE), "friday")
+    assert [one.label for one in says[-1].choices] == [
+        "Monday 2 March 2026 to Friday 6 March 2026",
+        "Friday 6 March 2026",
+    ]
+    assert effects == []
+    _, effects = play(
+        pausing.DIALOGUE, pausing.Brief(5, "Ruta", 1, ZONE), "friday", says[-1].choices[0].value, "ill"
+    )
+    [paused] = [one.fact for one in effects if isinstance(one, Record) and isinstance(one.fact, Paused)]
+    assert paused.since == NOW
+    assert paused.until == datetime(2026, 3, 7, tzinfo=UTC)
+
+
+def test_a_pause_of_today_only_is_not_asked_about() -> None:
+    says, _ = play(pausing.DIALOGUE, pausing.Brief(5, "Ruta", 1, ZONE), "today")
+    assert says[-1].text.startswith("Why?")
