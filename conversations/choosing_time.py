@@ -19,7 +19,7 @@ from conversations.dates import (
     Problem,
     read,
 )
-from conversations.dates.meaning import Reading, Understood
+from conversations.dates.meaning import Reading, Understood, face_from, order_from
 from conversations.protocol import Choice, Say
 from conversations.words import dates as date_words
 from conversations.words import reminding as words
@@ -50,12 +50,12 @@ class Brief:
     @property
     def order(self) -> DayOrder | None:
         """How the client writes 3/4; None: not known."""
-        return DayOrder(self.date_order) if self.date_order else None
+        return order_from(self.date_order)
 
     @property
     def face(self) -> ClockFace:
         """How the client writes times."""
-        return ClockFace(self.clock_face or ClockFace.H24)
+        return face_from(self.clock_face)
 
 
 @dataclass(frozen=True, slots=True)

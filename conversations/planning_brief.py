@@ -4,6 +4,7 @@ from dataclasses import dataclass, field
 from datetime import date
 
 from conversations import own_templates
+from conversations.dates.meaning import ClockFace, DayOrder, face_from, order_from
 from conversations.planning_days import limits_broken
 from conversations.protocol import Choice
 from conversations.words import planning as words
@@ -24,6 +25,7 @@ class Brief:
     `bests`: movement -> best single lift as known, "40 kg". `may_test`: a strength test may be offered.
     `own`: the coach's own templates, as (name, plan as JSON), the newest first.
     `no_failure`: the clearance forbids sets to failure. `allowed`: how often this client may train.
+    `date_order`, `clock_face`: how the coach writes dates and times, as stored; "" when never said.
     """
 
     client: int
@@ -38,6 +40,18 @@ class Brief:
     own: tuple[tuple[str, str], ...] = ()
     no_failure: bool = False
     allowed: Limits = USUAL
+    date_order: str = ""
+    clock_face: str = ""
+
+    @property
+    def order(self) -> DayOrder | None:
+        """How the coach writes 3/4; None: never said."""
+        return order_from(self.date_order)
+
+    @property
+    def face(self) -> ClockFace:
+        """How the coach writes times."""
+        return face_from(self.clock_face)
 
 
 def fitting(brief: Brief) -> tuple[Choice, ...]:

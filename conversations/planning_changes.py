@@ -15,6 +15,7 @@ from core.plans import Plan
 
 STEP = "change_"  # before the name of a change's own question, and its number in the draft behind it
 AFTER = "why"  # asked last of a change later on; a plan that is not sent yet needs no reason
+ONLY_NOW = ("days", "scheme", "side")  # parts whose line does not say what was before
 DAYS = ("days", "movements")  # parts after which the usual limits are looked at again
 
 Changes = tuple[Change, ...]
@@ -29,10 +30,19 @@ def applied(brief: Brief, plan: Plan, changes: Changes) -> Plan:
 
 def lines(brief: Brief, plan: Plan, changes: Changes) -> list[str]:
     """What was changed, a line each; `plan` is the one before all of them."""
+    made = done(changes)
     return [
         changed_line(_about(brief, applied(brief, plan, changes[:number])), one)
-        for number, one in enumerate(done(changes))
+        for number, one in enumerate(made)
+        if not _outdated(one, made[number + 1 :])
     ]
+
+
+def _outdated(one: Change, later: Changes) -> bool:
+    """Whether a line that says only what is now was made untrue by a later change of the same part."""
+    return one.part in ONLY_NOW and any(
+        (one.part, one.movement) == (each.part, each.movement) for each in later
+    )
 
 
 def missing(brief: Brief, plan: Plan, changes: Changes) -> str | None:
@@ -67,7 +77,7 @@ def begun(draft: Draft, part: str) -> Draft:
 
 def days_said(brief: Brief, plan: Plan, draft: Draft, answer: Said) -> Draft | None:
     """Days typed where a part is asked for: they are the change; None: no days were typed."""
-    if not read_days(answer.text, answer.at, brief.zone).readings:
+    if not read_days(answer.text, answer.at, brief.zone, brief.order, brief.face).readings:
         return None
     changing = begun(draft, "days")
     return fill(brief, plan, changing, f"{STEP}value:{len(changing.changes) - 1}", answer)
@@ -94,5 +104,5 @@ def _read(step: str) -> tuple[str, int]:
 def _about(brief: Brief, plan: Plan) -> About:
     return About(
         brief.client, brief.client_name, brief.coach, plan_to_text(plan), brief.zone,
-        brief.no_failure, brief.allowed, brief.regions,
+        brief.no_failure, brief.allowed, brief.regions, "", brief.date_order, brief.clock_face,
     )  # fmt: skip

@@ -3,7 +3,7 @@
 from dataclasses import dataclass, replace
 from datetime import datetime, time, timedelta
 
-from conversations.dates import Ambiguous, NotUnderstood, Repeat, read
+from conversations.dates import Ambiguous, ClockFace, DayOrder, NotUnderstood, Repeat, read
 from core.calendar.limits import USUAL, Bout, Limit, Limits, broken_limits
 from core.calendar.occurrences import occurrences_between
 from core.calendar.recurrence import Recurrence
@@ -23,9 +23,11 @@ class Days:
     problem: str | None = None
 
 
-def read_days(text: str, at: datetime, zone: str) -> Days:
-    """Weekly days and times."""
-    reading = read(text, at, zone)
+def read_days(
+    text: str, at: datetime, zone: str, order: DayOrder | None = None, face: ClockFace = ClockFace.H24
+) -> Days:
+    """Weekly days and times, as the coach writes them; the zone is the client's."""
+    reading = read(text, at, zone, order, face)
     if isinstance(reading, NotUnderstood):
         return Days(problem=reading.problem.value)
     found = reading.readings if isinstance(reading, Ambiguous) else (reading,)

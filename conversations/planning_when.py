@@ -46,7 +46,7 @@ def shown(brief: Brief, stored: str) -> str:
     """Days as said back."""
     recurrence = when_from_text(stored)
     assert isinstance(recurrence, Recurrence), "only weekly days are kept"
-    return date_words.say_back(Repeat(recurrence), brief.zone)
+    return date_words.say_back(Repeat(recurrence), brief.zone, brief.face, brief.order)
 
 
 def fill_when(brief: Brief, draft: Draft, answer: Said) -> Draft:
@@ -71,13 +71,13 @@ def _days(draft: Draft, when: str) -> Draft:
 
 def _read(brief: Brief, draft: Draft, said: str, answer: Said) -> tuple[str, Days]:
     """The words alone, else together with what was typed before; and what is to be completed next."""
-    alone = read_days(said, answer.at, brief.zone)
+    alone = read_days(said, answer.at, brief.zone, brief.order, brief.face)
     if alone.readings or not draft.heard:
         return (said if alone.problem in TO_COMPLETE else ""), alone
     clock = CLOCK.search(draft.heard)
     joined = [f"{draft.heard} {said}", f"{draft.heard} at {said}", *([f"{said} {clock[0]}"] if clock else [])]
     for both in joined:
-        days = read_days(both, answer.at, brief.zone)
+        days = read_days(both, answer.at, brief.zone, brief.order, brief.face)
         if days.readings:
             return both, days
     return (said if alone.problem in TO_COMPLETE else draft.heard), alone

@@ -8,7 +8,8 @@ from datetime import date, datetime, time, timedelta
 
 from conversations.answers import Unclear, choice, whole_number
 from conversations.answers.unclear import Why
-from conversations.dates import Ambiguous, ClockFace, DayOrder, Repeat, read
+from conversations.dates import Ambiguous, ClockFace, Repeat, read
+from conversations.dates.meaning import face_from, order_from
 from conversations.form import Form, Outcome, dialogue
 from conversations.protocol import Choice, Do, Record, Said, Say
 from conversations.words import dates as date_words
@@ -43,7 +44,7 @@ class Brief:
     @property
     def face(self) -> ClockFace:
         """How times are written."""
-        return ClockFace(self.clock_face or ClockFace.H24)
+        return face_from(self.clock_face)
 
 
 @dataclass(frozen=True, slots=True)
@@ -165,7 +166,7 @@ def finish(brief: Brief, draft: Draft, at: datetime) -> Outcome:
 def next_told(brief: Brief, value: str, at: datetime) -> str:
     """When the next digest comes: weekday, date, time and zone."""
     coming = next_digest(slot_from_text(value), brief.zone, at, brief.last_digest)
-    order = DayOrder(brief.date_order) if brief.date_order else None
+    order = order_from(brief.date_order)
     return words.NEXT_DIGEST.format(when=date_words.moment(coming.at, brief.zone, brief.face, order))
 
 

@@ -117,4 +117,4 @@ def shown_days(brief: Brief, stored: str) -> str:
     """Weekly days as they are said back."""
     recurrence = when_from_text(stored)
     assert isinstance(recurrence, Recurrence), "only weekly days are kept"
-    return date_words.say_back(Repeat(recurrence), brief.zone)
+    return date_words.say_back(Repeat(recurrence), brief.zone, brief.face, brief.order)

@@ -148,7 +148,7 @@ def _fill_days(brief: Brief, draft: Draft, answer: Said) -> Draft:
         return replace(draft, value="", readings=())
     if said in draft.readings:
         return replace(draft, value=said, readings=())
-    days = read_days(said, answer.at, brief.zone)
+    days = read_days(said, answer.at, brief.zone, brief.order, brief.face)
     if len(days.readings) == 1:
         return replace(draft, value=days.readings[0], readings=())
     return replace(draft, readings=days.readings, unclear=not days.readings)

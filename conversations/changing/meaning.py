@@ -18,7 +18,7 @@ from conversations.dates import (
     Skip,
     read,
 )
-from conversations.dates.meaning import Understood
+from conversations.dates.meaning import Understood, order_from
 from conversations.dates.travel import read_travel
 from conversations.words import changing as words
 from conversations.words import dates as date_words
@@ -256,7 +256,7 @@ def _instant(brief: Brief, to: datetime) -> datetime:
 
 
 def _order(brief: Brief) -> DayOrder | None:
-    return DayOrder(brief.date_order) if brief.date_order else None
+    return order_from(brief.date_order)
 
 
 def _moment(brief: Brief, at: datetime) -> str:

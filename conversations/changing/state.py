@@ -3,7 +3,7 @@
 from dataclasses import dataclass
 from datetime import datetime
 
-from conversations.dates.meaning import ClockFace, DayOrder
+from conversations.dates.meaning import ClockFace, DayOrder, face_from, order_from
 from core.calendar.limits import USUAL, Bout, Limits
 from core.calendar.recurrence import When
 from core.calendar.stored import when_from_text
@@ -53,7 +53,7 @@ class Brief:
     @property
     def face(self) -> ClockFace:
         """How whoever talks writes times."""
-        return ClockFace(self.clock_face) if self.clock_face else ClockFace.H24
+        return face_from(self.clock_face)
 
 
 @dataclass(frozen=True, slots=True)
@@ -101,5 +101,4 @@ class Meanings:
 
 def order_of(brief: Brief, draft: Draft) -> DayOrder | None:
     """How whoever talks writes dates; None: not known yet."""
-    known = draft.order or brief.date_order
-    return DayOrder(known) if known else None
+    return order_from(draft.order or brief.date_order)

@@ -4,7 +4,7 @@ from collections.abc import Sequence
 from datetime import date, datetime, time, timedelta
 
 from conversations.changing.state import Brief, Meaning
-from conversations.dates import DayOrder
+from conversations.dates.meaning import order_from
 from conversations.dates.travel import Travel
 from conversations.words import changing as words
 from conversations.words import dates as date_words
@@ -67,4 +67,4 @@ def _trip(brief: Brief, zone: str, span: Span) -> Meaning:
 
 
 def _day(brief: Brief, on: date) -> str:
-    return date_words.day(on, DayOrder(brief.date_order) if brief.date_order else None)
+    return date_words.day(on, order_from(brief.date_order))

@@ -21,6 +21,16 @@ class ClockFace(StrEnum):
     H24 = "24"
 
 
+def order_from(stored: str) -> DayOrder | None:
+    """The way round that was stored; None: never said ("")."""
+    return DayOrder(stored) if stored else None
+
+
+def face_from(stored: str) -> ClockFace:
+    """The clock that was stored; 24 hours when never said ("")."""
+    return ClockFace(stored) if stored else ClockFace.H24
+
+
 @dataclass(frozen=True, slots=True)
 class OneTime:
     """One date and time: "tomorrow 6:30"."""

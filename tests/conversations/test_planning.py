@@ -676,3 +676,46 @@ def test_days_with_two_readings_are_asked_back_at_the_summary() -> None:
     assert chat.asked.startswith("change_value:0")
     chat.send(Said(NOW, chat.says[-1].choices[0].value))
     assert chat.asked == "confirm"
+
+
+def test_a_coach_on_a_twelve_hour_clock_is_asked_which_seven() -> None:
+    american = replace(RUTA, clock_face="12", date_order="mm/dd")
+    chat = play(american, "travel", "mon and thu 7")
+    assert "7:00 am" in chat.labels[0]
+    assert "7:00 pm" in chat.labels[1]
+    chat.send(Said(NOW, "2"))
+    assert "Monday and Thursday at 7:00 pm" in chat.says[-1].text
+    chat.send(Said(NOW, "mon and thu 6:30 pm from 3/4"))
+    assert "March 4, 2026" in chat.says[-1].text
+    for text in ("days", "mon and thu 8"):
+        chat.send(Said(NOW, text))
+    assert "8:00 pm" in chat.labels[1]
+
+
+def test_the_summary_keeps_no_line_that_a_later_change_made_untrue() -> None:
+    chat = play(
+        RUTA,
+        "dumbbells",
+        "4, 6, 8 kg",
+        "8 kg",
+        "4 kg",
+        "mon and thu 7pm",
+        "mon and fri 7pm",
+        "tue and fri 7pm",
+    )
+    assert chat.says[-1].text.count("Days: ") == 1
+    assert "Days: Every Tuesday and Friday" in chat.says[-1].text
+    for text in (
+        "sets",
+        "Goblet squat 8 kg",
+        "fixed",
+        "sets",
+        "Goblet squat 8 kg",
+        "open",
+        "sets",
+        "Curl 4 kg",
+        "fixed",
+    ):
+        chat.send(Said(NOW, text))
+    assert "goblet squat: fixed" not in chat.says[-1].text
+    assert "curl: fixed" in chat.says[-1].text
