@@ -37,7 +37,7 @@ from core.store.people import Person, Role
 if TYPE_CHECKING:
     from bot.engine.core import Engine
 
-CLIENT = re.compile(r"^/?client\s+(?P<name>.{1,60})$", re.IGNORECASE)
+CLIENT = re.compile(r"^/?clients?\s+(?P<name>.{1,60})$", re.IGNORECASE)
 
 REPORT = re.compile(r"^/?report(?:\s+(?:on\s+)?(?P<name>.{1,60}))?$", re.IGNORECASE)
 

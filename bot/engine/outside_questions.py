@@ -4,7 +4,7 @@ from collections.abc import Callable
 from datetime import datetime
 from typing import TYPE_CHECKING
 
-from bot.engine import agreeing, corrections, idle, menus, open_alert, status, typed, unread
+from bot.engine import agreeing, changing, corrections, idle, menus, open_alert, status, typed, unread
 from bot.engine.coach import away, listing
 from conversations.protocol import Choice, Media, Said, Say
 from conversations.words import common
@@ -24,6 +24,7 @@ def before_the_question(thread: Thread | None, flat: str) -> tuple[Dealt, ...]:
         return (open_alert.emergency_typed, agreeing.answered)
     if thread is not None and thread.dialogue == "trouble":  # there "thank you" may be an answer half read
         return (open_alert.emergency_typed, agreeing.answered, typed.done, corrections.typed, menus.command)
+    reminded = thread is not None and thread.dialogue in changing.OWN_TIMES
     return (
         open_alert.emergency_typed,
         typed.thanked,
@@ -33,6 +34,7 @@ def before_the_question(thread: Thread | None, flat: str) -> tuple[Dealt, ...]:
         corrections.typed,
         menus.command,
         listing.named_aside,
+        *((away.said_back,) if reminded else ()),
     )
 
 

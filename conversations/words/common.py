@@ -1,9 +1,7 @@
 """Words every dialogue shares."""
 
 ALREADY_NOTED = "Already noted."
-TOO_LATE = (
-    "That question is behind us, so the tap changed nothing; 'back' asks the last one again. We are at:"
-)
+TOO_LATE = "That question is behind us, so that changed nothing; 'back' asks the last one again. We are at:"
 BEFORE_ASKED = "“{said}” came before I asked this, so I left it out."
 NOTHING_TO_GO_BACK_TO = "That was the first question."
 CANCELLED = "All right, we leave it there. Nothing is lost; write whenever you like."

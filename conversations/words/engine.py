@@ -265,7 +265,8 @@ AWAY_TOO_LONG = "I was away for {hours} hours. If I owed you an answer, please w
 TYPED: dict[str, dict[str, str]] = {
     "client": {label.casefold(): value for label, value in CLIENT_MENU_CHOICES},
     "coach": {label.casefold(): value for label, value in (*COACH_MENU_CHOICES, (ALONE_LABEL, "menu:alone"))}
-    | {"i'm alone": "menu:alone", "im alone": "menu:alone"},
+    | {"i'm alone": "menu:alone", "im alone": "menu:alone"}
+    | dict.fromkeys(("i am back", "i'm back", "im back", "back again", "i am back again"), "menu:i_am_back"),
 }
 IN_SESSION = "You are in a session already. We go on where we were."
 IN_SESSION_BANDED = "You are in a session, and your bands may be on. Take them off if anything feels wrong. We go on where we were."

@@ -4,7 +4,7 @@ from collections.abc import Iterator
 
 import pytest
 
-from bot.engine import status
+from bot.engine import calendar, status
 from core.plans import Plan
 from core.templates import TEMPLATES, build
 from tests.bot.coach_room import COACH, RACK, RUTA, SQUATS, WEEKLY, Room
@@ -144,3 +144,15 @@ def test_a_load_changed_while_they_travel_counts_afterwards_and_the_coach_reads_
         room.types(COACH, said)
     told = [message.text for message in room.messages(COACH)]
     assert "Ruta is on the travel plan until 8 Mar; it counts after that." in told
+
+
+def test_who_is_back_may_say_so_at_a_reminder(room: Room) -> None:
+    begin(room)
+    room.taps(COACH, "One week")
+    with room.store.transaction():
+        calendar.remind_next(room.stage.engine, room.person(RUTA), room.now)
+    room.later(hours=1)
+    assert "Time for" in room.says(RUTA)
+    room.types(RUTA, "I'm back")
+    room.taps(RUTA, "I am back")
+    assert movements(room) == ["goblet_squat", "curl"]

@@ -232,3 +232,12 @@ def test_an_alert_that_both_coaches_take_at_once_is_taken_and_repeats_end(room: 
     room.types(RUTA, "no")  # to "still numb?"
     room.later(hours=4)
     assert [len(room.messages(coach)) for coach in (COACH, SECOND)] == heard
+
+
+@pytest.mark.parametrize("said", ["I am back", "i'm back"])
+def test_a_coach_who_writes_that_they_are_back_has_their_clients_again(room: Room, said: str) -> None:
+    room.client(RUTA, "Ruta")
+    away(room, "two weeks")
+    room.types(COACH, said)
+    assert "Your clients are with you again" in room.says(COACH)
+    assert "Vera is back" in room.says(THIRD)

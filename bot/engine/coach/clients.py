@@ -53,7 +53,7 @@ def rename(engine: "Engine", coach: Person, details: dict[str, Any], now: dateti
 
 def found(engine: "Engine", coach: Person, typed: str, now: datetime) -> list[Person]:
     """Clients whose name is meant: the whole name, else the beginning of a word of it, else a part of it."""
-    wanted = " ".join(typed.casefold().split())
+    wanted = " ".join(typed.casefold().split()).rstrip(" ?!.,")
     clients = seen_by(engine, coach, now)
     shown = told_apart(clients)
     if not wanted:
