@@ -4,7 +4,7 @@ import random
 from dataclasses import dataclass, replace
 
 from core.store.times import ms
-from tests.simulation import scene
+from tests.simulation import misfortunes, scene
 from tests.simulation.line import FINE, Weather
 
 AN_HOUR_S = 3600.0
@@ -37,7 +37,7 @@ def late(seed: int, weather: Weather | None = None) -> Late:
         world.line.weather = replace(FINE, lost_before=1)
         world.clients[0].flag("chest pain")
         world.run(seconds=dice.uniform(1, 30))
-        scene.outage(world, world.clock.true, AN_HOUR_S / 60)
+        misfortunes.outage(world, world.clock.true, AN_HOUR_S / 60)
         world.run(seconds=AN_HOUR_S + dice.uniform(0, 60))
         returned, world.line.weather = ms(world.clock.now()), weather or Weather()
         world.run(minutes=2)
