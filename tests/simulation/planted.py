@@ -27,7 +27,7 @@ RARE = frozenset(
     "dedupe_by_maximum newest_update_first second_copy_counts_as_new old_button_obeyed who_blocked_is_forgotten"
     " tried_again_without_a_pause counted_into_a_settled_alert late_edit_changes_another_set"
     " correction_said_and_not_made second_contact_never_told every_reminder_twice gap_without_an_end"
-    " alerts_stand_in_line newest_letter_first second_call_hours_later".split()
+    " alerts_stand_in_line newest_letter_first second_call_hours_later bands_too_long_and_no_alert".split()
 )
 Broken = Callable[[], AbstractContextManager[None]]
 PLANTED: dict[str, Broken] = {}
