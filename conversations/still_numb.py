@@ -22,10 +22,11 @@ LAPSE = timedelta(minutes=5)
 
 @dataclass(frozen=True, slots=True)
 class Brief:
-    """After which session."""
+    """After which session; `off`: somebody said that the bands are off."""
 
     session: str
     emergency_number: str = safety.ANY_NUMBER
+    off: bool = True
 
 
 @dataclass(frozen=True, slots=True)
@@ -43,7 +44,11 @@ def missing(brief: Brief, draft: Draft) -> str | None:
 
 def ask(brief: Brief, draft: Draft, step: str) -> Say:
     """Its words."""
-    return Say(words.STILL_NUMB, YES_NO_NOT_SURE)
+    return Say(_asked(brief), YES_NO_NOT_SURE)
+
+
+def _asked(brief: Brief) -> str:
+    return words.STILL_NUMB if brief.off else words.STILL_NUMB_SINCE
 
 
 def fill(brief: Brief, draft: Draft, step: str, answer: Said) -> Draft:
@@ -67,7 +72,7 @@ def noted(brief: Brief, draft: Draft, step: str, answer: Said) -> tuple[Effect, 
 
 def _alert(brief: Brief, said: str) -> Alert:
     told = safety.told(Cause.NUMB_STILL, brief.emergency_number)
-    return Alert(Cause.NUMB_STILL, f"{words.STILL_NUMB} {said.replace('_', ' ')}", told)
+    return Alert(Cause.NUMB_STILL, f"{_asked(brief)} {said.replace('_', ' ')}", told)
 
 
 def finish(brief: Brief, draft: Draft, at: datetime) -> Outcome:

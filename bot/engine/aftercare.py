@@ -32,7 +32,7 @@ def ended(engine: "Engine", client: int, fact: SessionEnded) -> None:
     off = checks.last_off(engine, client, fact.session)
     _plan(engine, client, fact.session, min(fact.at, on.at if off is None else max(on.at, off.at)))
     if checks.ended_numb(engine, client, fact.session):
-        said_numb(engine, client, fact.at if off is None else off.at)
+        said_numb(engine, client, fact.at if off is None else off.at, off=off is not None)
     if fact.why == LAPSED and not duties.watches(engine.store, client):  # else its calls tell the coach
         from bot.engine import alerts
 
@@ -46,10 +46,10 @@ def _worn(engine: "Engine", client: int, session: str) -> list[BandsOn]:
     return [one for one in on if one.spell not in never]
 
 
-def said_numb(engine: "Engine", client: int, at: datetime) -> None:
-    """Numb, tingling, cold or blue: asked again ten minutes later, whatever is said until then."""
+def said_numb(engine: "Engine", client: int, at: datetime, *, off: bool = False) -> None:
+    """Numb, tingling, cold or blue: asked again ten minutes later, whatever is said until then. `off`: bands came off."""
     if duties.next_talk(engine.store, client, "still_numb") is None:
-        _ask_still_numb(engine, client, at)
+        _ask_still_numb(engine, client, at, off=off)
 
 
 def came_off(engine: "Engine", client: int, fact: BandsOff) -> None:
@@ -58,12 +58,12 @@ def came_off(engine: "Engine", client: int, fact: BandsOff) -> None:
         duties.unplan_session(engine.store, client, "morning", fact.session)
     if duties.next_talk(engine.store, client, "still_numb") is not None:
         duties.unplan(engine.store, client, "still_numb")
-        _ask_still_numb(engine, client, fact.at)
+        _ask_still_numb(engine, client, fact.at, off=True)
 
 
-def _ask_still_numb(engine: "Engine", client: int, since: datetime) -> None:
+def _ask_still_numb(engine: "Engine", client: int, since: datetime, *, off: bool) -> None:
     last = facts.latest(engine.store, SessionStarted, client)
-    about = {"session": last.session if last else ""}
+    about = {"session": last.session if last else "", "off": off}
     duties.plan(engine.store, client, "still_numb", about, since + NUMB_LIMIT, engine.clock())
 
 

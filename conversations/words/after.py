@@ -36,5 +36,8 @@ WHERES = (
 )
 NUMB = "Anything still tingling or numb?"
 STILL_NUMB = "Ten minutes with the bands off: still tingling, numb, cold or off-colour anywhere?"
+STILL_NUMB_SINCE = (
+    "Bands off if you have any on. Ten minutes later: still tingling, numb, cold or off-colour anywhere?"
+)
 NOT_NUMB = "Good, that's over. Rest now."
 NO_ANSWER = "no answer"

@@ -3,6 +3,7 @@
 import pytest
 
 from bot.engine import turns
+from conversations.words import after as after_words
 from conversations.words import trouble as words
 from core.facts import BandsOff
 from core.safety.causes import Cause
@@ -127,3 +128,20 @@ def test_a_sign_typed_at_the_question_after_a_session_opens_the_talk_about_it(pr
     practice.types(CLIENT, "my foot is numb")
     assert causes(practice) == [Cause.NERVE]
     assert practice.newest(CLIENT).text == words.ASK_NOW
+
+
+def test_ten_minutes_with_the_bands_off_are_asked_about_only_where_they_came_off(practice: Practice) -> None:
+    practice.types(CLIENT, "my foot is numb")
+    practice.taps(CLIENT, "Better")
+    practice.later(minutes=11)
+    assert after_words.STILL_NUMB_SINCE in practice.heard(CLIENT)
+    assert after_words.STILL_NUMB not in practice.heard(CLIENT)
+
+
+def test_after_bands_that_came_off_the_ten_minutes_are_theirs(practice: Practice) -> None:
+    practice.in_a_set()
+    practice.types(CLIENT, "my foot is numb")
+    practice.taps(CLIENT, "Bands are off")
+    practice.taps(CLIENT, "Better")
+    practice.later(minutes=11)
+    assert after_words.STILL_NUMB in practice.heard(CLIENT)
