@@ -79,7 +79,8 @@ class Sender:
         """A picture or clip that the server has already."""
         body = letter.body
         given = {"chat_id": letter.chat, field: file_id, "caption": body["text"] or None}
-        return number(await call(self.bot, method, given | {"reply_markup": markup(body)}))
+        more = {"reply_markup": markup(body), "disable_notification": body.get("quiet")}
+        return number(await call(self.bot, method, given | more))
 
     async def _fixed_picture(self, letter: Letter) -> int:
         """A picture that is always the same is uploaded once, and again when the server forgot it."""

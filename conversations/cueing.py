@@ -58,7 +58,7 @@ def noted(brief: Brief, draft: Draft, step: str, answer: Said) -> tuple[Effect, 
 def finish(brief: Brief, draft: Draft, at: datetime) -> Outcome:
     """The client reads it."""
     about = {"client": brief.client, "name": brief.movement_name, "cue": draft.cue}
-    return Outcome((Say(words.GIVEN.format(name=brief.client_name)),), (Do("cue_given", about),))
+    return Outcome((), (Do("cue_given", about),))
 
 
 FORM: Form[Brief, Draft] = Form(

@@ -3,7 +3,7 @@
 from datetime import datetime
 from typing import TYPE_CHECKING, Any
 
-from bot.engine import letters
+from bot.engine import letters, quiet
 from bot.engine.updates import Incoming
 from conversations.protocol import Choice, Media, Say
 from conversations.words import clips as words
@@ -39,7 +39,8 @@ def _to_coach(engine: "Engine", client: Person, incoming: Incoming, now: datetim
     about = words.FROM.format(name=client.name, about=f": {name}" if name else "")
     said = f"{about}\n{incoming.text}".strip()
     buttons = (Choice(words.CUE, f"menu:cue:{client.id}/{movement}"),) if movement else ()
-    letters.post(engine.store, coach, Say(said, buttons, clip=incoming.file), now)
+    asleep = quiet.is_quiet(engine, coach, now)
+    letters.post(engine.store, coach, Say(said, buttons, quiet=asleep, clip=incoming.file), now)
     engine.say(client, Say(words.PASSED_ON.format(coach=coach.name)), now, Priority.SESSION)
     return True
 
@@ -97,8 +98,20 @@ def ask_cue(engine: "Engine", coach: Person, client: Person, movement: str, now:
 
 
 def given(engine: "Engine", coach: Person, details: dict[str, Any], now: datetime) -> bool:
-    """The client reads the cue at once, too."""
+    """The client reads the cue at once, too; with bands on, or asleep, after that."""
     client = people.by_id(engine.store, details["client"])
     said = words.CUE_FOR_YOU.format(coach=coach.name, name=details["name"].lower(), cue=details["cue"])
+    if duties.watches(engine.store, client.id) or _sleeps(engine, client, now):
+        quiet.note(engine, client, said, now)
+        engine.say(coach, Say(words.LATER.format(name=client.name)), now)
+        return False
     engine.say(client, Say(said), now, Priority.SESSION)
+    engine.say(coach, Say(words.GIVEN.format(name=client.name)), now)
     return False
+
+
+def _sleeps(engine: "Engine", client: Person, now: datetime) -> bool:
+    """Whoever trains in the night is awake."""
+    from bot.engine import due
+
+    return quiet.is_quiet(engine, client, now) and not due.in_session(engine, client)

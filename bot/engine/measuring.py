@@ -10,7 +10,7 @@ from conversations.words import girth as words
 from conversations.words.answers import unclear
 from conversations.words.coach import to_card
 from core.calendar.zones import local
-from core.facts import Measured, SetDone
+from core.facts import CoachDid, Measured, SetDone
 from core.outcomes import detectable_girth_cm
 from core.store import facts, people
 from core.store.people import Person, Role
@@ -45,6 +45,8 @@ def by_coach(engine: "Engine", coach: Person, details: dict[str, Any], now: date
     text = words.TOO_SOON_COACH.format(name=client.name)
     if not _swollen(engine, client, now):
         text = _kept(engine, client, details["limb"], details["girth"], now)
+        what = f"{details['limb'].replace('_', ' ')} {details['girth']:g} cm"
+        facts.put(engine.store, client.id, CoachDid(now, coach.id, "girth", what), now)
     engine.say(coach, Say(text, (to_card(client.name, client.id),)), now)
     return False
 

@@ -24,7 +24,7 @@ from bot.engine import (
     status,
     turns,
 )
-from bot.engine.coach import away, listing, plans
+from bot.engine.coach import away, listing, logbook, plans
 from bot.engine.coach import clients as whose
 from bot.engine.coach import menu as coach_menu
 from conversations.protocol import Choice, Resumed, Say
@@ -87,6 +87,8 @@ WORDS = {
     "details": "menu:details",
     "my details": "menu:details",
     "my data": "menu:data",
+    "log": "menu:own_log",
+    "my log": "menu:own_log",
     "delete me": "menu:leave",
 }
 
@@ -216,6 +218,7 @@ CLIENT_MENU: dict[str, tuple[Action, Callable[["Engine", Person, datetime], None
     "home": (Action.MOVE_DAYS, away.home),
     "data": (Action.TALK, records.my_data),
     "export": (Action.TALK, records.my_data),  # a client's own is all that they can mean
+    "own_log": (Action.TALK, logbook.own),
     "leave": (Action.TALK, records.ask_to_leave),
     "agree": (Action.TALK, agreeing.again),
     "coach": (Action.TALK, relaying.write_to_coach),

@@ -102,6 +102,8 @@ ABOUT_THE_PLAN = "{name}'s plan: what shall it be?"
 LOG_HEAD = "What was done about {name}, newest first:"
 LOG_LINE = "{when} {who}: {what}"
 LOG_EMPTY = "Nothing yet."
+OWN_LOG_HEAD = "What your coach did about you, newest first:"
+OWN_LOG_MORE = "All of it, from the first day, stands in what 'my data' sends you."
 # By stored names in core.facts.CoachDid.action; any other is shown as it is stored.
 STOP_SESSION = "Stop {name}'s session"
 STOP_WHOM = "Whose session?"
@@ -123,6 +125,16 @@ DID = {
     "limits": "how often to train",
     "reviewed": "reviewed the plan",
     "travel": "travel plan",
+    "girth": "noted a girth",
+    "gave_cue": "gave a cue",
+    "held_until": "put on hold until",
+    "changed_days": "changed the days",
+    "overrode_limit": "changed the days past the usual limit",
+    "decided_cleared": "cleared",
+    "decided_legs_only": "cleared the legs only",
+    "decided_arms_only": "cleared the arms only",
+    "decided_held_until": "put on hold",
+    "decided_declined": "decided against bands",
     "exported": "asked for a file of the records",
     "load_used": "used the new load",
     "load_kept": "kept the load",

@@ -116,8 +116,8 @@ CLIENT_HELP = (
     "Answer with the buttons or type. 'back' asks the last question again. 'stop' ends a session at any time: bands "
     "off first. To reach your coach, start with 'coach' and write on. Change days in plain words: "
     "'move thursday to friday'. 'calendar', 'report', 'bands', 'card' (for emergencies) and 'settings' do what they "
-    "say, 'sound' is a beat to train by. 'my data' sends you everything kept about you, "
-    "'delete me' erases it. In an emergency call {number}."
+    "say, 'sound' is a beat to train by. 'log' says what your coach did, 'my data' sends you everything kept about "
+    "you, 'delete me' erases it. In an emergency call {number}."
 )
 COACH_NAME = "Coach"  # until the coach has written: then their own first name
 COACH_MENU = "What would you like?"
@@ -234,6 +234,9 @@ ABOUT_TYPED = {
     "plan": "the_plan",
     "more": "more",
     "report": "report",
+    "bands": "kit",
+    "review": "review",
+    "emergency": "emergency",
     "card": "client",
     "clearance": "clearing",
 }

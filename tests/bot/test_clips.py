@@ -1,7 +1,7 @@
 """Films: a client's goes to the coach with its movement, one cue comes back, the coach's own is shown before."""
 
 from bot.local.messages import Kind
-from tests.practice import CLIENT, COACH, Practice
+from tests.practice import CLIENT, COACH, START, Practice
 
 
 def films(practice: Practice, number: int, caption: str = "") -> None:
@@ -57,3 +57,26 @@ def test_the_coach_s_film_is_shown_before_its_movement(practice: Practice) -> No
 def test_a_coach_s_film_without_a_name_is_asked_about(practice: Practice) -> None:
     films(practice, COACH)
     assert "Which movement is this?" in practice.newest(COACH).text
+
+
+def test_a_cue_waits_until_the_bands_are_off(practice: Practice) -> None:
+    to_the_fit(practice)
+    films(practice, CLIENT)
+    for label in ("Bands are on", "6", "Under 2 seconds", "Under 2 seconds", "Fine"):
+        practice.taps(CLIENT, label)
+    practice.taps(COACH, "Give one cue")
+    practice.types(COACH, "Knees out.")
+    assert not any("Knees out." in text for text in practice.heard(CLIENT))
+    assert "after the session" in practice.newest(COACH).text
+    practice.types(CLIENT, "stop")
+    practice.taps(CLIENT, "Bands are off")
+    practice.later(minutes=20)
+    assert any("on your goblet squat: Knees out." in text for text in practice.heard(CLIENT))
+
+
+def test_a_film_in_the_coachs_night_makes_no_sound(practice: Practice) -> None:
+    practice.stage.clock.skip_to(START.replace(hour=22))
+    to_the_fit(practice)
+    films(practice, CLIENT)
+    assert practice.newest(COACH).kind is Kind.VIDEO
+    assert practice.newest(COACH).quiet

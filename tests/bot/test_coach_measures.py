@@ -64,6 +64,8 @@ def test_the_coach_enters_a_girth_and_reads_what_the_change_is_worth(room: Room)
     girth(room, "56.1")
     assert room.says(COACH).endswith("+1.6 cm since 2 March, more than the tape's error.")
     assert [one.girth_cm for one in facts.current(room.store, Measured, client)] == [54.5, 55.0, 56.1]
+    logged = [(one.action, one.note) for one in facts.current(room.store, CoachDid, client)]
+    assert logged[1:] == [("girth", f"left leg {cm} cm") for cm in ("54.5", "55", "56.1")]
 
 
 def test_right_after_training_the_coach_is_told_why_a_girth_is_not_kept(room: Room) -> None:

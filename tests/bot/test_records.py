@@ -98,6 +98,13 @@ def test_the_log_of_what_the_coach_did_is_in_it(known: Practice) -> None:
     assert "by: Coach" in did
 
 
+def test_the_newest_of_it_is_read_in_the_chat(known: Practice) -> None:
+    known.types(CLIENT, "cancel")
+    known.types(CLIENT, "log")
+    assert f"Coach: wrote: rest well, {MARK}" in known.newest(CLIENT).text
+    assert "'my data'" in known.newest(CLIENT).text
+
+
 def test_the_json_holds_every_row_about_the_client_and_nobody_elses(known: Practice) -> None:
     known.types(CLIENT, "my data")
     found = json.loads(documents_of(known)["my-data.json"])

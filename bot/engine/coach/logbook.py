@@ -26,6 +26,13 @@ def show(engine: "Engine", coach: Person, client: Person, now: datetime) -> None
     engine.say(coach, Say("\n".join([words.LOG_HEAD.format(name=name), *lines]), (back,)), now)
 
 
+def own(engine: "Engine", client: Person, now: datetime) -> None:
+    """The same for the client: what was done about them, and where all of it stands."""
+    did = facts.current(engine.store, CoachDid, client.id)[-LOG_LINES:]
+    lines = [_logged(engine, client, one) for one in reversed(did)] or [words.LOG_EMPTY]
+    engine.say(client, Say("\n".join([words.OWN_LOG_HEAD, *lines, words.OWN_LOG_MORE])), now)
+
+
 def _logged(engine: "Engine", client: Person, one: CoachDid) -> str:
     what = words.DID.get(one.action, one.action.replace("_", " "))
     when = local(one.at, client.zone).strftime("%-d %b %H:%M")
