@@ -22,7 +22,7 @@ from telegram.error import BadRequest, Forbidden, RetryAfter, TelegramError
 
 from bot.sending import Draw, Sender
 from conversations.words import engine as words
-from core.store import mail, people
+from core.store import duties, mail, people
 from core.store.connection import Store, cannot_write
 from core.store.mail import Priority, Waiting
 
@@ -199,16 +199,20 @@ class Outbox:
         return lambda: mail.as_ordered(self.store, one.id, now + gap)
 
     def _unreachable(self, one: Waiting) -> None:
+        """Whoever blocked the bot: a client's coach hears it; a coach's alerts go to whoever is next, at once."""
+        now = self.now()
         mail.drop(self.store, one.id, "blocked")
         person = people.by_chat(self.store, one.letter.chat)
         if person is None or person.unreachable_at is not None:
             return
-        people.unreachable(self.store, one.letter.chat, self.now())
-        if person.coach is not None:
-            coach = people.by_id(self.store, person.coach)
-            if coach.chat is not None:
-                text = words.UNREACHABLE.format(name=person.name)
-                mail.post(self.store, mail.Letter(coach.chat, {"text": text}), self.now())
+        people.unreachable(self.store, one.letter.chat, now)
+        if person.coach is None:
+            duties.not_arrived(self.store, person.id, now)
+            return
+        coach = people.stand_in_of(self.store, person.coach, now) or people.by_id(self.store, person.coach)
+        if coach.chat is not None:
+            text = words.UNREACHABLE.format(name=person.name)
+            mail.post(self.store, mail.Letter(coach.chat, {"text": text}), now)
 
 
 def is_alert(one: Waiting) -> bool:

@@ -98,6 +98,19 @@ def alert_sent(store: Store, alert: int, next_at: datetime | None) -> None:
     store.execute("UPDATE alert SET calls = calls + 1, next_at = ? WHERE id = ?", [maybe_ms(next_at), alert])
 
 
+def not_arrived(store: Store, coach: int, now: datetime) -> None:
+    """This coach's chat took no message: alerts that went there once begin again now, with whoever is next.
+
+    Whose they are is told by the buttons under them.
+    """
+    store.execute(
+        "UPDATE alert SET calls = 0, next_at = ?1 WHERE tier = ?2 AND calls = 1"
+        " AND settled_at IS NULL AND taken_by IS NULL"
+        " AND EXISTS (SELECT 1 FROM button WHERE person = ?3 AND value = 'alert:hold:' || alert.id)",
+        [ms(now), Tier.NOW.value, coach],
+    )
+
+
 def ask_alert_at(store: Store, alert: int, at: datetime) -> None:
     """Whoever took it is asked at `at` whether it is settled, and not before."""
     store.execute("UPDATE alert SET next_at = ? WHERE id = ? AND settled_at IS NULL", [ms(at), alert])
