@@ -15,7 +15,7 @@ START = (
     "An elastic band starts about {closer:.1f} cm tighter than the limb; then the check decides, never the number. "
     "It is for this band only."
 )
-MARK = "Where do you close it? Any mark you find again, like: third hole, or the red line."
+MARK = "Where do you close it? Any mark you find again, like: third hole, or your pen mark."
 NOTED = "Band {letter} is noted. Another one? Write 'bands' again."
 LINE = "{region}, {width:g} cm wide{mark}"
 MARKED = ", closes at {mark}"

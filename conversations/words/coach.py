@@ -172,7 +172,7 @@ PAUSE_IS_OVER = "{name}'s pause is over; they have been told."
 FINISH = "Finish the plan"
 FINISH_SURE = "Finish {name}'s plan? They get a recap, and reminders end."
 FINISH_YES = "Finish it"
-FINISHED_UNUSED = "{name}'s plan ends before its first session; they know."
+FINISHED_UNUSED = "{name}'s plan ends before its first whole session; they know."
 FINISHED_COACH = "{name}'s plan is finished; they have their recap. {review}"
 REVIEW_NOW = "Time for the review: what was reached, and whether to go back to heavier loads."
 REVIEW_EARLY = (
@@ -183,9 +183,7 @@ AGAIN_SENT = "{name} has the same plan again, at the loads reached."
 NOTHING_TO_FINISH = "{name} has no plan to finish."
 RECAP_HEAD = "This plan is done: {sessions}."
 RECAP_LOAD = "{movement}: from {first} to {last}."
-RECAP_UNUSED = (
-    "Your plan ends here, before its first session. Your coach says what comes next. No bands until then."
-)
+RECAP_UNUSED = "Your plan ends here, before its first whole session. Your coach says what comes next. No bands until then."
 RECAP_END = "Well done. Your coach looks at it with you and says what comes next. No bands until then."
 
 # --- next loads ---

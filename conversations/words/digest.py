@@ -27,7 +27,7 @@ LOADS = "Loads moved: {moved}{asked}."
 ASKED = "; {asked} wait for your tap"
 ALERTS = "Alerts: {now} urgent ({now_acted} led to something), {today} same day ({today_acted}){notes}."
 NOTES = ", {weekly} weekly ({weekly_acted})"
-NO_ALERTS = "No alerts."
+NO_ALERTS = "No new alerts."
 IDLE = "Never led to anything in eight weeks: {causes}."
 # What the one button of a client does, by the most urgent reason's core.digest.Need value.
 ACT = {

@@ -416,8 +416,8 @@ def test_a_plan_that_was_never_trained_by_ends_without_praise_or_an_empty_report
     room.types(COACH, "ruta")
     for label in ("The plan", "Finish the plan", "Finish it"):
         room.taps(COACH, label)
-    assert room.says(RUTA).startswith("Your plan ends here, before its first session.")
-    assert room.says(COACH) == "Ruta's plan ends before its first session; they know."
+    assert room.says(RUTA).startswith("Your plan ends here, before its first whole session.")
+    assert room.says(COACH) == "Ruta's plan ends before its first whole session; they know."
     told = [message.text for number in (RUTA, COACH) for message in room.messages(number)]
     assert not any("nothing to report" in text or "Well done" in text for text in told)
 

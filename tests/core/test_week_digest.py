@@ -129,7 +129,7 @@ def test_the_message_begins_with_who_needs_the_coach_and_why() -> None:
 def test_a_calm_practice_is_said_to_be_calm() -> None:
     text = render(digest([CALM]))
     assert "Nobody needs you." in text
-    assert "No alerts." in text
+    assert "No new alerts." in text
 
 
 def test_a_practice_without_clients_is_no_error() -> None:
