@@ -145,3 +145,26 @@ def test_the_next_morning_is_always_asked(number: int, days: int | None, jump: f
     asked = asked_after(After(number, days, jump, hot), OFF, VIENNA)
     assert Part.MORNING in dict(asked)
     assert all(at > OFF for _, at in asked)
+
+
+# --- on each limit and on either side ---------------------------------------------------------------------------
+TICK = timedelta(milliseconds=1)
+
+
+@pytest.mark.parametrize(("after", "wanted"), [(-TICK, False), (timedelta(0), False), (TICK, True)])
+def test_numb_for_more_than_ten_minutes(after: timedelta, wanted: bool) -> None:
+    off = datetime(2026, 3, 2, 18, tzinfo=UTC)
+    assert numb_for_too_long(off, off + timedelta(minutes=10) + after) is wanted
+
+
+@pytest.mark.parametrize(("after", "asked"), [(-TICK, True), (timedelta(0), True), (TICK, False)])
+def test_the_evening_ends_at_nine(after: timedelta, asked: bool) -> None:
+    """Two hours after a session that ended at 19:00."""
+    parts = asked_after(After(1), datetime(2026, 3, 2, 19, tzinfo=UTC) + after, "UTC")
+    assert (Part.EVENING in dict(parts)) is asked
+
+
+@pytest.mark.parametrize(("after", "day"), [(-TICK, 2), (timedelta(0), 3), (TICK, 3)])
+def test_a_session_before_four_in_the_morning_belongs_to_the_day_before(after: timedelta, day: int) -> None:
+    parts = dict(asked_after(After(9, 2), datetime(2026, 3, 2, 4, tzinfo=UTC) + after, "UTC"))
+    assert parts[Part.MORNING] == datetime(2026, 3, day, 8, tzinfo=UTC)
