@@ -152,8 +152,13 @@ def needs(week: ClientWeek) -> list[Need]:
 def digest(
     weeks: Sequence[ClientWeek], alerts: Sequence[AlertSeen] = (), idle: Sequence[Cause] = ()
 ) -> Digest:
-    """The week of a practice; the client with the most urgent reason first, then by name."""
-    order = list(Need)
+    """The week of a practice; the client with the most urgent reason first, then who has more of them, then by name."""
     found = [(week, reasons) for week in weeks if (reasons := needs(week))]
-    found.sort(key=lambda pair: ([order.index(reason) for reason in pair[1]], pair[0].name, pair[0].client))
+    found.sort(key=lambda pair: (_ranks(pair[1]), pair[0].name, pair[0].client))
     return Digest(found, weeks, alerts, idle)
+
+
+def _ranks(reasons: list[Need]) -> list[int]:
+    """The reasons by urgency, closed by a rank below all, so that another reason never ranks a client lower."""
+    order = list(Need)
+    return [*(order.index(reason) for reason in reasons), len(order)]

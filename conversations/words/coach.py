@@ -48,6 +48,7 @@ DONE_OF = "{done} of {planned} done"
 MORE_CLIENTS = "Next {number}"
 EARLIER_CLIENTS = "Back"
 WHICH = "Which one?"
+WHICH_OF_MANY = "{count} fit, these are the first {shown}. Which one? Or a longer part of the name."
 GONE = "That client is not here any more."
 NOBODY = "I don't find a client by '{typed}'."
 LONGEST_LINE = 60  # characters; about two lines on a phone

@@ -5,6 +5,7 @@ from datetime import timedelta
 
 import pytest
 
+from conversations.words import coach as words
 from core.facts import Answered, Cleared, Detail, Paused, PlanEnded, Rated, ScreeningDone
 from core.safety.causes import Cause
 from core.store import duties, people
@@ -427,3 +428,12 @@ def test_where_nobody_needs_the_coach_the_list_says_so(room: Room) -> None:
     room.trained(client, "1", (30, 15, 8), START)
     room.types(COACH, "clients")
     assert room.says(COACH).splitlines()[0] == "1 client, nobody needs you."
+
+
+def test_a_part_that_fits_many_says_that_there_are_more(room: Room) -> None:
+    for number in range(9):
+        room.client(3000 + number, f"Ana {chr(ord('A') + number)}")
+    room.types(COACH, "ana")
+    assert room.says(COACH) == words.WHICH_OF_MANY.format(count=9, shown=7)
+    room.types(COACH, "ana i")
+    assert room.says(COACH).startswith("Ana I")

@@ -78,6 +78,12 @@ def test_the_most_urgent_comes_first() -> None:
     assert [week.name for week, _ in found] == ["Milo", "Bea", "Aino"]
 
 
+def test_of_two_with_the_same_first_reason_the_one_with_another_comes_first() -> None:
+    one = replace(CALM, name="Ana", open_alert=True)
+    more = replace(CALM, name="Zoe", open_alert=True, quiet_days=9)
+    assert [week.name for week, _ in digest([one, more]).needs_you] == ["Zoe", "Ana"]
+
+
 def test_the_practice_in_numbers() -> None:
     other = ClientWeek("Milo", 3, 1, 2, [False, True], alerts_now=1, alerts_today=2)
     week = digest([CALM, other])

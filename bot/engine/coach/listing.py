@@ -99,5 +99,6 @@ def by_name(engine: "Engine", coach: Person, typed: str, now: datetime) -> bool:
         return True
     names = whose.told_apart(fitting)
     buttons = tuple(Choice(names[one.id], f"menu:client:{one.id}") for one in fitting[:A_PAGE])
-    engine.say(coach, Say(words.WHICH, buttons), now)
+    many = words.WHICH_OF_MANY.format(count=len(fitting), shown=len(buttons))
+    engine.say(coach, Say(many if len(buttons) < len(fitting) else words.WHICH, buttons), now)
     return True
