@@ -34,9 +34,7 @@ def _time(brief: Brief) -> str:
     """Now, ahead of time, or late."""
     text = words.TIME_LATE if brief.late else words.TIME_AHEAD if brief.ahead_min > 0 else words.TIME
     clock = "" if brief.at is None else clock_time(local(brief.at, brief.zone).time(), brief.face)
-    return text.format(
-        plan=choosing_time.session_named(brief, words.SESSION), minutes=brief.ahead_min, clock=clock
-    )
+    return text.format(plan=choosing_time.session_named(brief, words.SESSION), clock=clock)
 
 
 def fill(brief: Brief, draft: Draft, step: str, answer: Said) -> Draft:

@@ -141,7 +141,7 @@ def session_moved(engine: "Engine", client: Person, details: dict[str, Any], now
     """At the reminder another time was chosen: a limit is told first, else the session moves."""
     to = datetime.fromisoformat(details["to"])
     session = session_of(engine, client, details["session_day"], now)
-    if session is None:  # by no days: only the reminder moves
+    if session is None or session.at == to:  # by no days, or where it is already: only the reminder moves
         again = {**details, "at": to.isoformat(), "again": True}
         duties.plan(engine.store, client.id, "reminding", again, to, now)
         _agreed(engine, client, to, now)

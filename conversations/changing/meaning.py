@@ -142,6 +142,8 @@ def _shift(brief: Brief, at: datetime, session: Occurrence, to: datetime) -> Mea
     there = on_date(brief.when, to.date())
     if there is not None and there != session:
         raise Unfit(words.HAS_ONE.format(day=_day(brief, to.date())))
+    if _instant(brief, to) == session.at:
+        return Meaning(words.STAYS.format(to=_moment(brief, session.at)), still=True)
     told = words.MOVES.format(was=_short(brief, session.at), to=_moment(brief, _instant(brief, to)))
     return _meaning(brief, at, told, shifted(brief.when, session, to))
 

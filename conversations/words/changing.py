@@ -19,6 +19,7 @@ LEFT = "All right, everything stays as it was."
 DONE = "Good, noted."
 
 MOVES = "{was} moves to {to}"
+STAYS = "The session is on {to} already; nothing changes"
 FREE = "No session on {days}"
 FREE_FROM_TO = "No sessions from {first} to {last} ({count} of them: {days})"
 MORE = "One more session: {to}"

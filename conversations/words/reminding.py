@@ -1,7 +1,7 @@
 """The reminder of a session, and the day after a missed one."""
 
 TIME = "Time for {plan}. Start when you're ready."
-TIME_AHEAD = "In {minutes} minutes, at {clock}: {plan}."
+TIME_AHEAD = "At {clock}: {plan}. Start when you're ready."  # true as well when it is asked again later on
 TIME_LATE = "I'm late, sorry: {plan} was due at {clock}. Start when you're ready, or tell me another time."
 CHOICES = (("Start", "start"), ("In 30 min", "later"), ("Other time", "other"), ("Not today", "skip"))
 OTHER = "When? Like: 18:30, or tomorrow 7pm."

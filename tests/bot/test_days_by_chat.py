@@ -47,7 +47,7 @@ class Days(Practice):
 
     def reminders(self) -> list[str]:
         """All that was said about sessions that were due."""
-        begins = ("Time for", "I'm late", "In ", "Yesterday's", "I was away and did", "I was away, and")
+        begins = ("Time for", "I'm late", "At ", "Yesterday's", "I was away and did", "I was away, and")
         return [text for text in self.heard(CLIENT) if text.startswith(begins)]
 
     def set_detail(self, name: str, value: str, person: int | None = None) -> None:
@@ -188,7 +188,7 @@ def test_a_new_zone_does_not_remind_of_the_same_session_twice(days: Days) -> Non
 def test_a_reminder_ahead_of_time_says_how_long_there_is(days: Days) -> None:
     days.set_detail("remind_before", "30")
     days.later(minutes=31)
-    assert days.newest(CLIENT).text == "In 30 minutes, at 19:00: goblet squat."
+    assert days.newest(CLIENT).text == "At 19:00: goblet squat. Start when you're ready."
 
 
 def test_one_gentle_repeat_and_no_more(days: Days) -> None:
@@ -477,3 +477,23 @@ def test_another_time_at_the_reminder_is_read_on_the_clients_own_clock(days: Day
     days.types(CLIENT, "tomorrow 6:30")
     days.taps(CLIENT, "Tuesday 3 March 2026, 6:30 pm (Lisbon time)")
     assert days.next_at == utc(3, 18, 30)
+
+
+def test_a_reminder_ahead_of_time_is_still_true_when_it_is_asked_again(days: Days) -> None:
+    days.set_detail("remind_before", "45")
+    days.later(minutes=16)
+    asked = days.newest(CLIENT).text
+    days.later(minutes=46)
+    assert days.newest(CLIENT).text == asked
+    assert "minutes" not in asked
+
+
+def test_another_time_that_is_the_sessions_own_moves_nothing(days: Days) -> None:
+    days.set_detail("remind_before", "45")
+    days.later(minutes=16)
+    days.taps(CLIENT, "Other time")
+    days.types(CLIENT, "19:00")
+    days.taps(CLIENT, "Yes")
+    assert "Monday 2 March 2026, 19:00" in days.newest(CLIENT).text
+    assert days.next_at == utc(2, 19)
+    assert not facts.current(days.stage.engine.store, CalendarChanged, days.client)

@@ -395,3 +395,11 @@ def test_a_coach_who_gives_no_reason_overrides_nothing() -> None:
     assert (heard[-1].text, effects, over) == (words.LEFT, [], True)
     heard, effects, over = play(over_limit, "Yes, all the same", "-")
     assert (heard[-1].text, effects, over) == (words.NOTE, [], False)
+
+
+@pytest.mark.parametrize("said", ["monday 7pm", "move thursday to thursday 7pm", "today at 19:00"])
+def test_a_session_does_not_move_to_where_it_is(said: str) -> None:
+    heard, effects, over = play(brief(said))
+    assert heard[-1].text.startswith("The session is on ")
+    assert "nothing changes" in heard[-1].text
+    assert (effects, over) == ([], True)
