@@ -97,11 +97,14 @@ def deliver(
         state = bar(engine, person, thread, dialogue, state, Barred(event.at, why))
         if state is None:
             return
-    from bot.engine import unread
+    from bot.engine import meanwhile, unread
 
     turn = dialogue.advance(state, event, engine.clock())
     if turn.unread and unread.asked_whether_wrong(engine, person, thread, event):
         return
+    if meanwhile.asked_once_more(engine, person, thread, state, turn, engine.clock()):
+        return
+    turn = meanwhile.with_days_of_now(engine, state, turn)
     more = unread.says_more(engine, person, thread, event, turn.effects)
     keep(engine, person, thread, dialogue, turn, message)
     if more and isinstance(event, Said):

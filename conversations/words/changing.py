@@ -17,6 +17,7 @@ NO = "No, something else"
 LEAVE = "Leave it as it is"
 LEFT = "All right, everything stays as it was."
 DONE = "Good, noted."
+DAYS_MEANWHILE = "The days were changed while I asked, so once more, as they are now."
 
 MOVES = "{was} moves to {to}"
 STAYS = "The session is on {to} already; nothing changes"
