@@ -119,7 +119,7 @@ def _missing(state: State, event: Said, one: Counted, counts: tuple[Count, ...])
     if which_set.said_again(state, event, counts) is not None:
         return turn(state, sets.ask_reps(state, words.REPS_LAST))
     if which_set.next_under_way(state, event, one, counts):
-        return which_set.ask_which(state, words.WHICH_MISSING, one.no, counts[0].value)
+        return which_set.ask_which(state, words.WHICH_MISSING, one.no, counts[0].value, other=state.set_no)
     place = side_named(state, event.text)
     unseen = event.too_soon_for(sets.reps_id(state, one))
     if one.reps and unseen and place is None and len(counts) == 1:

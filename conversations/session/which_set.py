@@ -28,8 +28,8 @@ BETWEEN_SETS = (Phase.REST, Phase.SET, Phase.TIGHT, Phase.REFILL, Phase.NAIL, Ph
 
 
 def next_under_way(state: State, event: Said, one: Counted, counts: tuple[Count, ...]) -> bool:
-    """A number well into the next set, with the one before still missing: it may be either's."""
-    under_way = state.phase is Phase.SET and one.no == state.set_no - 1 and state.set_at is not None
+    """A number well into a later set, with an earlier one still missing: it may be either's."""
+    under_way = state.phase is Phase.SET and one.no < state.set_no and state.set_at is not None
     plain = len(counts) == 1 and len(state.doing.sides) == 1
     return under_way and plain and event.at - (state.set_at or event.at) > LATE_COUNT
 
@@ -121,11 +121,11 @@ def taken_back(state: State, event: Said, last: Counted, counts: tuple[Count, ..
     return ask_which(state, words.WHICH_MISSING, last.no, *values)
 
 
-def ask_which(state: State, text: str, first: int, *values: int) -> Turn[State]:
-    """For which of two sets, `first` or the one after it, is this count?"""
-    state = replace(state, between=values[-1], waiting=values)
-    buttons = [Choice(words.SET_N.format(n=n), str(n)) for n in (first, first + 1)]
-    asked = text.format(reps=_shown(values), last=first, next=first + 1)
+def ask_which(state: State, text: str, first: int, *values: int, other: int | None = None) -> Turn[State]:
+    """For which of two sets, `first` or the `other` (None: the one after it), is this count?"""
+    state, later = replace(state, between=values[-1], waiting=values), other or first + 1
+    buttons = [Choice(words.SET_N.format(n=n), str(n)) for n in (first, later)]
+    asked = text.format(reps=_shown(values), last=first, next=later)
     return turn(state, say(asked, which_id(state, last_counted(state)), *buttons))
 
 

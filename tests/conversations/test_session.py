@@ -571,6 +571,19 @@ def test_a_number_well_into_the_next_set_is_asked_about_when_the_last_count_is_m
         assert p.sets() == {2: 17}
 
 
+@pytest.mark.parametrize(("chosen", "stored"), [("1", {1: 10, 2: 15}), ("3", {2: 15, 3: 10})])
+def test_a_number_in_set_3_is_not_put_at_set_1_that_was_never_counted(
+    chosen: str, stored: dict[int, int]
+) -> None:
+    p = played().fits().types("done", 100)
+    p.waits().types("done", 60).types("15", 4)
+    p.waits().types("10", 25)
+    assert p.heard == "10: for set 1, or set 3?"
+    assert p.sets() == {2: 15}
+    p.taps(chosen, "which.1.2.10")
+    assert p.sets() == stored
+
+
 def test_one_number_after_both_sides_corrects_the_side_said_last_and_never_both() -> None:
     p = played(ROW).fits().types("done").types("17").types("16").types("no, 18")
     assert by_set(p) == {(1, 1, Side.LEFT): 17, (1, 1, Side.RIGHT): 18}

@@ -324,7 +324,7 @@ class Client:
         if self.diary.spoke_of(key) if first_side else self.diary.has(key):
             return  # the question came twice and was answered
         late = message.id if set_no != self.done_no else None
-        if "10-19" in labels and self.dice.random() < 0.4:
+        if "10-19" in labels and self.counting is None and self.dice.random() < 0.4:
             self.counting = (set_no, side, self.reps(set_no, side))
             low = self.counting[2] // 10 * 10
             self.taps(message, f"{low}-{low + 9}")
