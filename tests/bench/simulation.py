@@ -2,9 +2,9 @@
 
 `python -m tests.bench.simulation --seed 7 --journal` plays one seed aloud, `--seeds 200` many, `--month --seeds 1000`
 months with a bad line; `--planted` plants every bug in turn (`--seeds`: stories to notice it in); `--crashes` kills
-one session at every commit and write and fills its disk (`--seeds`: shuffled histories; more in
-`tests.bench.crashes`); `--power --seeds 10000` cuts the power at recorded writes. `--kept FILE`: stopped half way, the
-same again goes on.
+one session at every commit and write and fills its disk (`--seeds`: its updates given again; more in
+`tests.bench.crashes`, other orders in `tests.bench.orders`); `--power --seeds 10000` cuts the power at recorded
+writes. `--kept FILE`: stopped half way, the same again goes on.
 """
 
 import argparse
@@ -44,7 +44,7 @@ def _noticed(seeds: range, number: int) -> str | None:
 
 
 def crashes(orders: int) -> int:
-    """Every commit and write of the scripted session killed, the disk full at each write, updates shuffled."""
+    """Every commit and write of the scripted session killed, the disk full at each write, updates given again."""
     commits, writes, as_always = scripted.undisturbed()
     bad = 0
     for name, numbers in (
@@ -57,7 +57,7 @@ def crashes(orders: int) -> int:
         print(f"{name}: {len(numbers)} points, {len(wrong)} end otherwise {wrong[:5]}", flush=True)
         bad += len(wrong)
     wrong = [no for no in range(orders) if scripted.after(lambda fate: None, mischief=no) != as_always]
-    print(f"orders: {orders} shuffled histories, {len(wrong)} end otherwise {wrong[:5]}")
+    print(f"given again: {orders} histories, {len(wrong)} end otherwise {wrong[:5]}")
     return bad + len(wrong)
 
 

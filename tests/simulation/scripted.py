@@ -58,7 +58,10 @@ def undisturbed() -> tuple[range, range, Outcome]:
 
 
 def after(fate: Callable[[Fate], None], mischief: int | None = None) -> Outcome:
-    """The outcome of the session with this fate; `mischief`: a seed for updates shuffled and given twice."""
+    """The outcome of the session with this fate; `mischief`: a seed for updates given again.
+
+    Here each fetch brings one update: other orders are in `orders`.
+    """
     world = begun()
     fate(world.fate)
     if mischief is not None:

@@ -1,4 +1,4 @@
-"""One scripted session, killed, with a full disk, shuffled and doubled: it always ends in the same facts."""
+"""One scripted session, killed, with a full disk, its updates given again: it always ends in the same facts."""
 
 import random
 from pathlib import Path
@@ -41,7 +41,7 @@ def test_a_disk_that_is_full_at_any_write_loses_nothing(write: int, rolls_back: 
 
 
 @pytest.mark.parametrize("seed", range(8))
-def test_updates_in_any_order_and_given_again_have_one_effect(seed: int) -> None:
+def test_updates_that_are_given_again_have_one_effect(seed: int) -> None:
     assert scripted.after(lambda fate: None, mischief=seed) == AS_ALWAYS
 
 
