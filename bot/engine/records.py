@@ -11,6 +11,7 @@ from conversations.protocol import Say
 from conversations.words import leaving as words
 from conversations.words import records as record_words
 from core.calendar.zones import local
+from core.safety.causes import Tier
 from core.store import duties, erasure, mail, settings
 from core.store.duties import Planned
 from core.store.mail import Letter
@@ -23,7 +24,7 @@ log = logging.getLogger("cuffline")
 
 SOON = timedelta(minutes=1)  # the goodbye goes out first
 AGAIN = timedelta(minutes=5)
-LONGEST = timedelta(hours=24)  # for letters that cannot go out; own choice
+LONGEST = timedelta(hours=24)  # for what is needed still, as the goodbye says; own choice
 NO_FOLDER = timedelta(hours=1)
 
 
@@ -78,7 +79,7 @@ def _for_the_coach(engine: "Engine", client: Person, coach: Person, now: datetim
 def erase(engine: "Engine", client: Person, talk: Planned, now: datetime) -> None:
     """It is time. What must be kept is kept, locked, and erased at its own time."""
     asked = datetime.fromisoformat(talk.about["asked"])
-    if erasure.letters_wait(engine.store, client.id) and now - asked < LONGEST:
+    if _needed_still(engine, client) and now - asked < LONGEST:
         duties.plan(engine.store, client.id, "erase", talk.about, now + AGAIN, now)
         return
     keeps = engine.config.keep_years > 0 and not talk.about.get("closed")
@@ -91,6 +92,16 @@ def erase(engine: "Engine", client: Person, talk: Planned, now: datetime) -> Non
         duties.plan(engine.store, client.id, "erase", talk.about, now + NO_FOLDER, now)
         return
     _forget(engine, client, one)
+
+
+def _needed_still(engine: "Engine", client: Person) -> bool:
+    """Letters on their way, a session, an urgent alert that nobody took: it would ring no more."""
+    rings = any(
+        alert.tier is Tier.NOW and alert.next_at is not None and alert.taken_by is None
+        for alert in duties.open_alerts(engine.store, client.id)
+    )
+    trains = duties.watches(engine.store, client.id) or turns.training(engine, client)
+    return rings or bool(trains) or erasure.letters_wait(engine.store, client.id)
 
 
 def _forget(engine: "Engine", client: Person, one: Note) -> None:

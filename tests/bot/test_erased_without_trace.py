@@ -102,6 +102,7 @@ def test_whoever_never_came_is_forgotten_when_the_code_has_run_out(practice: Pra
 def test_an_old_alerts_button_settles_no_later_persons_alert(practice: Practice) -> None:
     stops_numb(practice)
     assert any("numb" in text for text in practice.heard(COACH))
+    practice.taps(COACH, "I am on it")
     leaves(practice)
     person = newcomer(practice)
     store = store_of(practice)
@@ -226,3 +227,41 @@ def test_the_plan_of_a_later_person_is_not_what_save_as_template_means(practice:
     newcomer(practice)
     practice.types(COACH, "save as template base")
     assert store_of(practice).rows("SELECT 1 FROM template_saved") == []
+
+
+def asks_to_leave(practice: Practice) -> None:
+    """Twice yes; it is done in a minute."""
+    for said in ("delete me", "yes", "delete"):
+        practice.types(CLIENT, said)
+
+
+def test_nobody_is_erased_with_bands_on(practice: Practice) -> None:
+    """Somebody who changes their mind in that minute and trains: the watch over the bands must not go."""
+    asks_to_leave(practice)
+    practice.in_a_set()
+    practice.later(minutes=2)
+    assert duties.watches(store_of(practice), practice.client) != []
+    practice.types(CLIENT, "stop")
+    practice.taps(CLIENT, "Bands are off")
+    practice.later(hours=25)
+    assert people.by_chat(store_of(practice), CLIENT) is None
+
+
+def test_an_alert_of_that_minute_rings_until_somebody_takes_it(practice: Practice) -> None:
+    asks_to_leave(practice)
+    practice.types(CLIENT, "my chest hurts")
+    practice.later(minutes=20)
+    rung = [text for text in practice.heard(COACH) if "chest" in text]
+    assert len(rung) >= 3
+    practice.taps(COACH, "I am on it")
+    practice.later(minutes=10)
+    assert people.by_chat(store_of(practice), CLIENT) is None
+
+
+def test_nor_does_an_alert_that_nobody_takes_hold_it_up_for_more_than_a_day(practice: Practice) -> None:
+    asks_to_leave(practice)
+    practice.types(CLIENT, "my chest hurts")
+    practice.later(hours=23)
+    assert people.by_chat(store_of(practice), CLIENT) is not None
+    practice.later(hours=2)
+    assert people.by_chat(store_of(practice), CLIENT) is None

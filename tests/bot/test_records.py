@@ -186,6 +186,8 @@ def test_a_note_that_waits_for_the_coachs_morning_is_given_first(known: Practice
     assert people.by_chat(store_of(known), CLIENT) is not None
     known.later(hours=11)
     assert any(f"still {MARK}" in text for text in known.heard(COACH))
+    known.taps(COACH, "I am on it")  # the numb leg that nobody has been asked about since
+    known.later(minutes=10)
     assert people.by_chat(store_of(known), CLIENT) is None
     assert erasure.compact(store_of(known))
     assert MARK.encode() not in bytes_on_disk(known)
