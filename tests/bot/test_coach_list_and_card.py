@@ -5,6 +5,7 @@ from datetime import timedelta
 
 import pytest
 
+from bot.engine import calendar
 from conversations.words import coach as words
 from core.facts import Answered, Cleared, Detail, Paused, PlanEnded, Rated, ScreeningDone
 from core.safety.causes import Cause
@@ -437,3 +438,16 @@ def test_a_part_that_fits_many_says_that_there_are_more(room: Room) -> None:
     assert room.says(COACH) == words.WHICH_OF_MANY.format(count=9, shown=7)
     room.types(COACH, "ana i")
     assert room.says(COACH).startswith("Ana I")
+
+
+def test_on_hold_the_card_names_no_next_session(room: Room) -> None:
+    client = room.client(RUTA, "Ruta")
+    with room.store.transaction():
+        calendar.remind_next(room.stage.engine, room.person(RUTA), room.now)
+    room.types(COACH, "ruta")
+    assert "Next: Mon 2 Mar, 19:00." in room.says(COACH)
+    room.put(client, Cleared(room.now + timedelta(seconds=1), "2", "held", "", room.person(COACH).id))
+    room.later(minutes=1)
+    room.types(COACH, "ruta")
+    assert "On hold" in room.says(COACH)
+    assert "Next: " not in room.says(COACH)

@@ -146,8 +146,9 @@ def resting_line(engine: "Engine", client: Person) -> list[str]:
 
 
 def next_lines(engine: "Engine", coach: Person, client: Person) -> list[str]:
-    """The next session on the coach's clock, and a pause, on now or still to come."""
-    coming = calendar.next_at(engine, client)
+    """The next session on the coach's clock, unless none may be held now, and a pause, on now or still to come."""
+    may = clearances.now(engine, client.id).why is None
+    coming = calendar.next_at(engine, client) if may else None
     when = local(coming, coach.zone).strftime("%a %-d %b, %H:%M") if coming is not None else ""
     session = [words.NEXT_AT.format(when=when)] if when else []
     pause = pauses.coming(engine, client.id, engine.clock())
