@@ -91,7 +91,7 @@ def _means(brief: Brief, at: datetime, said: str, reading: Understood | None) ->
         case Repeat(recurrence):
             return [_weekly(brief, at, recurrence)]
         case Skip(span):
-            return [_skip(brief, at, span)]
+            return [_skip(brief, at, span or _day_of_next(brief, at))]
         case NotToday():
             today = local(at, brief.zone).date()
             return [_skip(brief, at, Span(today, today))]
@@ -184,6 +184,11 @@ def _soon(brief: Brief, at: datetime, minutes: int) -> list[Meaning]:
 
 
 # --- left out ---
+def _day_of_next(brief: Brief, at: datetime) -> Span:
+    day = local(_session(brief, at, None).at, brief.zone).date()
+    return Span(day, day)
+
+
 def _skip(brief: Brief, at: datetime, span: Span) -> Meaning:
     gone = planned_in(brief.when, span) if brief.when is not None else ()
     if brief.when is None or not gone:

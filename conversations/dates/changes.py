@@ -43,6 +43,7 @@ SKIP = re.compile(
 TODAY_AT = re.compile(
     r"\b(?:morning|afternoon|evening|night)\b"
 )  # "not tonight"; today there is one session at most
+NEXT_ONE = re.compile(r"\bnext (?:session|training|workout|1|time)\b")
 AROUND_SKIP = re.compile(r"\b(?:make|take|have|out|possible|free)\b")
 
 
@@ -91,6 +92,8 @@ def read_skip(text: str, setting: Setting) -> list[Skip | NotToday]:
         return []
     if NEGATED.search(text) or NOT_WELL.search(text):
         raise Stuck(Problem.NO_IDEA)
+    if is_spent(AROUND_SKIP.sub(" ", SKIP.sub(" ", NEXT_ONE.sub(" ", text)))) and NEXT_ONE.search(text):
+        return [Skip(None)]
     dropped = re.search(rf"\b(?:{DROPPED})\b", text) is not None
     spans, rest = take_span(AROUND_SKIP.sub(" ", SKIP.sub(" ", text)), setting)
     rest = take_times(rest, setting)[1] if dropped else TODAY_AT.sub(" ", rest) if "today" in text else rest

@@ -54,9 +54,9 @@ class Dates:
 
 @dataclass(frozen=True, slots=True)
 class Skip:
-    """Nothing on these dates: "skip this week"."""
+    """Nothing on these dates: "skip this week". `span` None: the next session, whenever it is."""
 
-    span: Span
+    span: Span | None
 
 
 @dataclass(frozen=True, slots=True)

@@ -1,5 +1,6 @@
 """Phrases about dates and times in, one meaning, two to four readings, or a named problem out."""
 
+import re
 from collections.abc import Sequence
 from datetime import datetime, time
 
@@ -17,11 +18,15 @@ from conversations.dates.meaning import (
     Stuck,
     Understood,
 )
-from conversations.dates.plain import LONGEST, plain
+from conversations.dates.plain import DAY_NAMES, LONGEST, plain
 from conversations.dates.schedule import read_schedule
 from conversations.dates.spans import read_span
 from core.calendar.zones import local
 
+ONE_DAY = rf"{DAY_NAMES}|today|tomorrow"
+OR_DAYS = re.compile(rf"\b({ONE_DAY}) or (?:on |this )?({ONE_DAY})()\b")
+ONE_TIME = r"\d{1,2}(?:[:.][0-5]\d)?"
+OR_TIMES = re.compile(rf"\b({ONE_TIME}) or (?:at )?({ONE_TIME})(?: ?(am|pm))?\b(?!/)")
 MOST_READINGS = 4  # more buttons than this nobody reads
 
 
@@ -49,6 +54,23 @@ def read(
 
 
 def _read(said: str, setting: Setting) -> Sequence[Understood]:
+    """Each of two days or times that were left open, "monday or tuesday", is a reading."""
+    found = OR_DAYS.search(said) or OR_TIMES.search(said)
+    if found is None:
+        return _read_one(said, setting)
+    readings: list[Understood] = []
+    stuck: Stuck | None = None
+    for named in found.group(1, 2):
+        try:
+            readings += _read(f"{said[: found.start()]}{named}{found[3] or ''}{said[found.end() :]}", setting)
+        except Stuck as problem:
+            stuck = stuck or problem
+    if stuck is not None and not readings:
+        raise stuck
+    return readings
+
+
+def _read_one(said: str, setting: Setting) -> Sequence[Understood]:
     try:
         return _by_own_grammar(said, setting)
     except Stuck as stuck:

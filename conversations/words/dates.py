@@ -81,7 +81,7 @@ def say_back(
         case Dates(span):
             return stretch(span, order)
         case Skip(span):
-            return f"No training: {stretch(span, order)}"
+            return f"No training: {stretch(span, order) if span else 'the next session'}"
         case Move():
             return _move(understood, zone, face, order)
         case Delay(minutes):

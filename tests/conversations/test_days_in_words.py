@@ -403,3 +403,16 @@ def test_a_session_does_not_move_to_where_it_is(said: str) -> None:
     assert heard[-1].text.startswith("The session is on ")
     assert "nothing changes" in heard[-1].text
     assert (effects, over) == ([], True)
+
+
+def test_the_next_session_is_left_out_whenever_it_is() -> None:
+    heard, _, _ = play(brief("skip my next session"))
+    assert heard[0].text.startswith("No session on Monday 5 January 2026, 19:00")
+    heard, _, _ = play(brief("skip the next one", planned_when=""))
+    assert heard[0].text.startswith("Nothing is planned then.")
+
+
+def test_of_two_days_left_open_each_is_a_reading() -> None:
+    heard, _, _ = play(brief("move thursday to friday or saturday"))
+    assert "1. Thursday 8 January 2026, 19:00 moves to Friday 9" in heard[0].text
+    assert "2. Thursday 8 January 2026, 19:00 moves to Saturday 10" in heard[0].text

@@ -25,7 +25,7 @@ def short(reading: Reading) -> str:
         case Dates(span):
             return f"dates {_span(span)}"
         case Skip(span):
-            return f"skip {_span(span)}"
+            return f"skip {_span(span) if span else 'next'}"
         case Move(day, to, at):
             return f"move {day or 'next'} to {to or 'same day'} at {f'{at:%H:%M}' if at else 'same time'}"
         case Delay(minutes):
