@@ -43,6 +43,7 @@ SKIP = re.compile(
 TODAY_AT = re.compile(
     r"\b(?:morning|afternoon|evening|night)\b"
 )  # "not tonight"; today there is one session at most
+NOT_UNTIL = re.compile(r"\bnot (?:until|till|til)\b")  # that day is the first one again
 NEXT_ONE = re.compile(r"\bnext (?:session|training|workout|1|time)\b")
 AROUND_SKIP = re.compile(r"\b(?:make|take|have|out|possible|free)\b")
 
@@ -99,6 +100,10 @@ def read_skip(text: str, setting: Setting) -> list[Skip | NotToday]:
     rest = take_times(rest, setting)[1] if dropped else TODAY_AT.sub(" ", rest) if "today" in text else rest
     if not is_spent(rest):
         raise Stuck(Problem.NO_IDEA)
+    if NOT_UNTIL.search(text):
+        spans = tuple(
+            Span(span.first, span.last - timedelta(days=1)) for span in spans if span.first < span.last
+        )
     if not spans:
         raise Stuck(Problem.NO_DAY if dropped else Problem.NO_IDEA)
     today = Span(setting.today, setting.today)

@@ -145,6 +145,7 @@ CALENDAR_DATES: Patterns = tuple(
         (r"\b(\d{1,2})/(\d{1,2})(?:/((?:20)?\d\d))?\b(?!/)", _numeric),
         (rf"\b{DAY}\.(0?[1-9]|1[0-2])\.((?:20)?\d\d)?(?!\d)", _dotted),
         (r"\b(2[4-9]|3[01])\.(0?[1-9]|1[0-2])()\b", _dotted),  # no hour, so no time
+        (rf"\b(?:on )?(?:the )?{DAY}(?:st|nd|rd|th)\b", _of_month),
     )
 )
 NAMED_DAYS: Patterns = tuple(
@@ -160,7 +161,6 @@ NAMED_DAYS: Patterns = tuple(
         (rf"\b(\d{{1,2}}) weeks? (?:on|from) ({DAY_NAMES})\b", _weekday_in_weeks),
         (rf"\b()({DAY_NAMES}) week\b", _weekday_in_weeks),
         (rf"\b(?:(this|next|coming|on) )?(?:coming )?({DAY_NAMES})\b", _weekday),
-        (rf"\b(?:on )?(?:the )?{DAY}(?:st|nd|rd|th)\b", _of_month),
     )
 )
 ALL_DAYS = CALENDAR_DATES + NAMED_DAYS

@@ -16,7 +16,9 @@ WORDY = re.compile(r"[a-z]{3}.*\d|\d.*[a-z]{3}|[a-z]{3}.* [a-z]{3}")
 
 SHORT_TIMES = re.compile(r"minute|hour|second")
 # What dateparser leaves out as if it had not been said: "before 7pm" is not 7pm, "630 tomorrow" is a time.
-LEFT_OUT = re.compile(r"\b(?:before|after|by|between|earlier|except)\b|\b(?!20\d\d\b)\d{3,}\b")
+LEFT_OUT = re.compile(
+    r"\b(?:before|after|by|between|earlier|except)\b|[<>=→]|^(?:for |in )?(?:next|this) month$|\b(?!20\d\d\b)\d{3,}\b"
+)
 
 
 def read_by_dateparser(text: str, setting: Setting) -> list[OneTime]:
