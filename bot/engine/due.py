@@ -69,11 +69,18 @@ def all_due(engine: "Engine", now: datetime) -> None:
     for watch in duties.due_watches(engine.store, now):
         engine.guarded("watch", partial(call, engine, watch, now), partial(_retry_watch, engine, watch))
     for alert in duties.due_alerts(engine.store, now):
-        engine.guarded("alert", partial(alerts.send, engine, alert.id), partial(_retry_alert, engine, alert))
+        engine.guarded("alert", partial(_repeat, engine, alert, now), partial(_retry_alert, engine, alert))
     for thread in threads.due(engine.store, now):
         engine.guarded("timer", partial(wake, engine, thread, now), partial(_backoff, engine, thread))
     for talk in duties.due_talks(engine.store, now, TALKS_AT_ONCE):
         engine.guarded("talk", partial(start, engine, talk, now), partial(_retry_talk, engine, talk))
+
+
+def _repeat(engine: "Engine", alert: OpenAlert, now: datetime) -> None:
+    """Send it, unless the repeat of another has spoken for it at this moment: that would use up a round unheard."""
+    latest = duties.alert_by_id(engine.store, alert.id)
+    if latest is not None and latest.next_at is not None and latest.next_at <= now:
+        alerts.send(engine, alert.id)
 
 
 def _retry_alert(engine: "Engine", alert: OpenAlert, at: datetime) -> None:
