@@ -1,5 +1,6 @@
 """The coach keeps a plan as a template of their own, by a name."""
 
+import re
 from dataclasses import dataclass
 from datetime import datetime
 
@@ -22,16 +23,31 @@ class Brief:
 
 @dataclass(frozen=True, slots=True)
 class Draft:
-    """The template's name; None: not asked yet. `again`: the last answer was none."""
+    """The template's name; None: not asked yet. `again`: the last answer was none, `names`: it named the client."""
 
     name: str | None = None
     again: bool = False
+    names: bool = False
 
 
 def fill(brief: Brief, draft: Draft, step: str, answer: Said) -> Draft:
     """A name that fits on a button."""
     name = read_name(answer.text)
+    if name is not None and names_client(name, brief.client_name):
+        return Draft(names=True)
     return Draft(name, again=name is None)
+
+
+def names_client(name: str, client: str) -> bool:
+    """Whether the client's name stands in a template's, which stays when the client is erased."""
+    return re.search(rf"(?<!\w){re.escape(client)}(?!\w)", name, re.IGNORECASE) is not None
+
+
+def ask(brief: Brief, draft: Draft, step: str) -> Say:
+    """Its words."""
+    if draft.names:
+        return Say(words.TEMPLATE_OF_NOBODY.format(name=brief.client_name))
+    return Say(words.TEMPLATE_NAME_AGAIN if draft.again else words.TEMPLATE_NAME)
 
 
 def finish(brief: Brief, draft: Draft, at: datetime) -> Outcome:
@@ -46,7 +62,7 @@ def finish(brief: Brief, draft: Draft, at: datetime) -> Outcome:
 FORM: Form[Brief, Draft] = Form(
     start=lambda brief: Draft(),
     missing=lambda brief, draft: "name" if brief.at_loads and draft.name is None else None,
-    ask=lambda brief, draft, step: Say(words.TEMPLATE_NAME_AGAIN if draft.again else words.TEMPLATE_NAME),
+    ask=ask,
     fill=fill,
     finish=finish,
 )

@@ -221,6 +221,9 @@ NOTHING_TO_TAKE_BACK = "{name} has that plan, or a later one of yours. The card 
 SAVE_TEMPLATE = "Save as template"
 TEMPLATE_NAME = "What shall this plan be called? It is offered first when you make a plan."
 TEMPLATE_NAME_AGAIN = "A short name, please, like: knee after op."
+TEMPLATE_OF_NOBODY = (
+    "A name without {name}'s, please: a template stays when {name} is deleted. Like: knee after op."
+)
 TEMPLATE_SAVED = (
     "Saved as '{template}'. It is offered first when you make a plan; the loads are asked each time."
 )

@@ -229,6 +229,21 @@ def test_the_plan_of_a_later_person_is_not_what_save_as_template_means(practice:
     assert store_of(practice).rows("SELECT 1 FROM template_saved") == []
 
 
+def test_no_template_is_called_by_a_clients_name(practice: Practice) -> None:
+    """A template is the coach's own and stays; both ways to save one ask for another name."""
+    practice.types(COACH, MARK)
+    practice.types(COACH, f"save as template {MARK.lower()}'s knee")
+    assert f"without {MARK}'s" in practice.newest(COACH).text
+    practice.taps(COACH, "The plan")
+    practice.taps(COACH, "Save as template")
+    practice.types(COACH, f"knee {MARK}")
+    assert f"without {MARK}'s" in practice.newest(COACH).text
+    practice.types(COACH, "knee")
+    leaves(practice)
+    assert [row["name"] for row in store_of(practice).rows("SELECT name FROM template_saved")] == ["knee"]
+    assert MARK.lower() not in everything(store_of(practice))
+
+
 def asks_to_leave(practice: Practice) -> None:
     """Twice yes; it is done in a minute."""
     for said in ("delete me", "yes", "delete"):

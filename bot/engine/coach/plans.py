@@ -10,6 +10,7 @@ from bot.engine.coach import away, reading_plans, replaced
 from bot.engine.coach import clients as whose
 from conversations.inviting import read_name
 from conversations.protocol import Say
+from conversations.saving_template import names_client
 from conversations.words import adjusting as adjusting_words
 from conversations.words import coach as words
 from conversations.words import travelling as travelling_words
@@ -113,6 +114,8 @@ def save_as(engine: "Engine", coach: Person, name: str, now: datetime) -> None:
         engine.say(coach, Say(words.TEMPLATE_NO_PLAN.format(name=client.name)), now)
     elif short is None:
         engine.say(coach, Say(words.TEMPLATE_NAME_AGAIN), now)
+    elif names_client(short, client.name):
+        engine.say(coach, Say(words.TEMPLATE_OF_NOBODY.format(name=client.name)), now)
     else:
         facts.put(engine.store, coach.id, TemplateSaved(now, short, text), now)
         engine.say(coach, Say(words.TEMPLATE_SAVED.format(template=short)), now)
