@@ -14,6 +14,7 @@ from conversations.dates import (
     DayOrder,
     Delay,
     Move,
+    NotToday,
     NotUnderstood,
     OneTime,
     Problem,
@@ -118,13 +119,22 @@ def shown(brief: Brief, at: datetime) -> str:
 
 
 def fill_act(
-    brief: Brief, draft: Draft, text: str, at: datetime, choices: Sequence[Choice], typed: Sequence[Choice]
+    brief: Brief,
+    draft: Draft,
+    text: str,
+    at: datetime,
+    choices: Sequence[Choice],
+    typed: Sequence[Choice],
+    not_today: str,
 ) -> Draft:
-    """A choice, or a time typed at once. Raises `Unclear` when it is neither."""
+    """A choice, or a time typed at once; `not_today` is what "not tonight" chooses. Raises `Unclear` when it is neither."""
     try:
         return replace(draft, act=pick(text, choices, typed))
     except Unclear:
-        times = _times(brief, _read(brief, text, at), at)
+        reading = _read(brief, text, at)
+        if isinstance(reading, NotToday):
+            return replace(draft, act=not_today)
+        times = _times(brief, reading, at)
         if not times:
             raise
     return replace(draft, act="other", when=times, right=None)

@@ -34,7 +34,7 @@ def _when(brief: Brief) -> str:
 def fill(brief: Brief, draft: Draft, step: str, answer: Said) -> Draft:
     """One more answer. Raises `Unclear`."""
     if step == "act":
-        return choosing_time.fill_act(brief, draft, answer.text, answer.at, CHOICES, TYPED)
+        return choosing_time.fill_act(brief, draft, answer.text, answer.at, CHOICES, TYPED, "drop")
     return choosing_time.fill(brief, draft, step, answer.text, answer.at)
 
 

@@ -40,7 +40,7 @@ def _time(brief: Brief) -> str:
 def fill(brief: Brief, draft: Draft, step: str, answer: Said) -> Draft:
     """One more answer. Raises `Unclear`."""
     if step == "act":
-        return choosing_time.fill_act(brief, draft, answer.text, answer.at, CHOICES, TYPED)
+        return choosing_time.fill_act(brief, draft, answer.text, answer.at, CHOICES, TYPED, "skip")
     return choosing_time.fill(brief, draft, step, answer.text, answer.at)
 
 

@@ -190,3 +190,14 @@ def test_dates_are_read_as_the_client_writes_them(dialogue: Dialogue[Any]) -> No
 def test_the_hour_in_the_reminder_is_written_as_the_client_writes_it(about: dict[str, Any]) -> None:
     said, _, _ = play(reminding.DIALOGUE, replace(AMERICAN, **about))
     assert "6:00 pm" in said[0].text
+
+
+@pytest.mark.parametrize("said", ["not tonight", "can't today, sorry", "I have no time today", "skip today"])
+def test_not_today_in_other_words_is_not_today(said: str) -> None:
+    heard, effects, over = play(reminding.DIALOGUE, BRIEF, said)
+    assert over
+    assert heard[-1].text == words.SKIPPED
+    assert effects == [Record(Noticed(DUE, "skipped", "2026-03-02"))]
+    heard, effects, over = play(missed.DIALOGUE, BRIEF, said)
+    assert over
+    assert heard[-1].text == words.DROPPED
