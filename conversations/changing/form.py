@@ -1,10 +1,11 @@
 """The questions: what is meant, which of two readings, right so, and what about the usual limits."""
 
 from dataclasses import replace
-from datetime import datetime, timedelta
+from datetime import date, datetime, timedelta
 
+from conversations import choosing_time, reminding
 from conversations.answers import Unclear, Why, pick
-from conversations.changing.meaning import meanings, order_matters
+from conversations.changing.meaning import by_day, meanings, order_matters
 from conversations.changing.state import Brief, Draft, Meaning, Meanings
 from conversations.form import Form, Outcome, dialogue
 from conversations.protocol import Choice, Do, Effect, Record, Said, Say
@@ -202,6 +203,15 @@ def _effects(brief: Brief, draft: Draft, meaning: Meaning, at: datetime) -> tupl
     return (stored, *did, Do("calendar_changed", about))
 
 
+def lapsed(brief: Brief, draft: Draft, at: datetime) -> Outcome:
+    """A session that was to move from its reminder and did not is asked about the next day, as any other."""
+    session = by_day(brief, date.fromisoformat(brief.move_day), at) if brief.move_day else None
+    if session is None:
+        return Outcome()
+    missed = choosing_time.Brief(session_day=brief.move_day, at=session.at, zone=brief.zone)
+    return reminding.lapsed(missed, choosing_time.Draft(), at)
+
+
 FORM: Form[Brief, Draft] = Form(
     start=start,
     missing=missing,
@@ -211,5 +221,6 @@ FORM: Form[Brief, Draft] = Form(
     noted=noted,
     patience=timedelta(hours=2),
     lapse=timedelta(hours=12),
+    lapsed=lapsed,
 )
 DIALOGUE = dialogue("changing", Brief, Draft, FORM)

@@ -103,11 +103,11 @@ def _means(brief: Brief, at: datetime, said: str, reading: Understood | None) ->
 def _preset(brief: Brief, at: datetime) -> Meaning:
     assert brief.move_to is not None, "asked for only with a move"
     to = local(brief.move_to, brief.zone).replace(tzinfo=None, fold=0)
-    session = _by_day(brief, date.fromisoformat(brief.move_day), at)
+    session = by_day(brief, date.fromisoformat(brief.move_day), at)
     return _shift(brief, at, session, to) if session else _add(brief, at, to)
 
 
-def _by_day(brief: Brief, day: date, at: datetime) -> Occurrence | None:
+def by_day(brief: Brief, day: date, at: datetime) -> Occurrence | None:
     """The session that the rule gave that day, wherever it was moved to."""
     if brief.when is None:
         return None

@@ -497,3 +497,13 @@ def test_another_time_that_is_the_sessions_own_moves_nothing(days: Days) -> None
     assert "Monday 2 March 2026, 19:00" in days.newest(CLIENT).text
     assert days.next_at == utc(2, 19)
     assert not facts.current(days.stage.engine.store, CalendarChanged, days.client)
+
+
+def test_a_session_that_was_to_move_and_did_not_is_asked_about_the_next_day(days: Days) -> None:
+    days.later(hours=1, minutes=1)
+    days.taps(CLIENT, "Other time")
+    days.types(CLIENT, "wednesday 7pm")
+    days.taps(CLIENT, "Yes")
+    assert "less than 36 hours" in days.newest(CLIENT).text
+    days.later(hours=16)
+    assert days.newest(CLIENT).text.startswith("Yesterday's goblet squat didn't happen")
