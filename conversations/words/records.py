@@ -6,8 +6,11 @@ from contextlib import suppress
 from datetime import datetime
 from typing import Any
 
+from conversations.words.before import ASK
+from conversations.words.coach import DID
 from conversations.words.movements import NAMES
 from conversations.words.plan import plan_text
+from conversations.words.screening import QUESTIONS
 from core.calendar.zones import local
 from core.plan_text import plan_from_text
 
@@ -54,7 +57,21 @@ HIDDEN = frozenset(
     "id person message replaces noted_at update_id thread chat priority attempts not_before failures floor"
     " brief state wake_at calls next_at handled_at failed created_at dropped".split()
 )
-HIDDEN_IN = {"outbox": {"question", "kind"}, "thread": {"question"}}
+HIDDEN_IN = {
+    "outbox": {"question", "kind"},
+    "thread": {"question"},
+    "planned": {"about", "made_at"},
+    "screening_answer": {"screening"},
+    "screening_done": {"screening"},
+    "cleared": {"screening"},
+}
+# Stored names as the client read them; any other is shown as it is stored.
+AS_SAID: dict[tuple[str, str], Mapping[str, str]] = {
+    ("coach_did", "action"): DID,
+    ("screening_answer", "question"): {one.value: text for one, text in QUESTIONS.items()},
+    ("answered", "question"): ASK,
+}
+NUMBER = "{number}", "the emergency number"  # in a question, as it was asked and as it is shown
 YES_OR_NO = {"rough", "loose", "applied"}
 LEFT_OUT = frozenset({"invitation"})
 WHEN = ("at", "received_at", "sent_at", "raised_at", "on_at", "due_at", "begun_at")
@@ -90,11 +107,17 @@ def _line(table: str, row: dict[str, Any], people: Mapping[int, str], zone: str)
     """When and what; nothing for a row without words, such as a tap."""
     when = next((row[name] for name in WHEN if isinstance(row.get(name), datetime)), None)
     hidden = {*HIDDEN, *WHEN, *HIDDEN_IN.get(table, ())}
-    fields = [_field(name, value, people, zone) for name, value in row.items() if name not in hidden]
+    shown = ((name, _as_said(table, name, value)) for name, value in row.items() if name not in hidden)
+    fields = [_field(name, value, people, zone) for name, value in shown]
     said = ", ".join(field for field in fields if field)
     if not said and "body" in row:
         return ""
     return f"{_time(when, zone)}  {said}".strip() if when else said
+
+
+def _as_said(table: str, name: str, value: Any) -> Any:
+    known = AS_SAID.get((table, name), {})
+    return known[value].replace(*NUMBER) if value in known else value
 
 
 def _field(name: str, value: Any, people: Mapping[int, str], zone: str) -> str:

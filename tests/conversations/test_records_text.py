@@ -20,6 +20,21 @@ def test_times_are_the_clients_and_the_coach_has_a_name() -> None:
     assert "- 2026-03-02 20:00  by: Anna, action: wrote, note: well done\n" in text
 
 
+def test_questions_and_what_the_coach_did_stand_there_in_words() -> None:
+    text = text_of(
+        coach_did=[{"id": 1, "at": NOW, "by": 1, "action": "decided_legs_only", "note": "knee"}],
+        screening_answer=[{"id": 1, "at": NOW, "screening": "2-17", "question": "smoking", "answer": "no"}],
+        answered=[{"id": 1, "at": NOW, "session": "2-4", "question": "heavy", "answer": "yes"}],
+        planned=[
+            {"id": 1, "due_at": NOW, "dialogue": "reminding", "about": '{"zone": "UTC"}', "made_at": NOW}
+        ],
+    )
+    assert "action: cleared the legs only, note: knee" in text
+    assert "  question: Do you smoke?, answer: no\n" in text
+    assert "question: Did you train the same muscles hard yesterday or today?, answer: yes" in text
+    assert text.endswith("- 2026-03-02 20:00  dialogue: reminding\n")
+
+
 def test_a_table_that_nobody_gave_a_title_is_shown_all_the_same() -> None:
     assert "something new\n=============\n- value: 5\n" in text_of(something_new=[{"id": 1, "value": 5}])
 
