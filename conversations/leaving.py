@@ -56,7 +56,8 @@ def fill(brief: Brief, draft: Draft, step: str, answer: Said) -> Draft:
 def finish(brief: Brief, draft: Draft, at: datetime) -> Outcome:
     """Only two times yes."""
     if draft.wants == draft.sure == YES:
-        return Outcome((Say(words.GOODBYE),), (Do("leave"),))
+        kept = words.GOODBYE_KEEPS.format(day=brief.kept_until)
+        return Outcome((Say(kept if brief.keep_years else words.GOODBYE),), (Do("leave"),))
     return unchanged(brief, draft, at)
 
 

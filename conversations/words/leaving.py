@@ -20,6 +20,10 @@ GOODBYE = (
     "All of it goes in the next minutes, at the latest within a day. Thank you for training with us. Anything that "
     "hurts or worries you: your own clinician, please."
 )
+GOODBYE_KEEPS = (
+    "Phone, address, contacts and messages go in the next minutes, at the latest within a day; the record that must be "
+    "kept goes on {day}. Thank you for training with us. Anything that hurts or worries you: your own clinician, please."
+)
 COACH = (
     "{name} has asked to be deleted. What is kept here about them goes now, at the latest within a day. Please delete what stands "
     "about them in this chat, too, and in every export you keep."

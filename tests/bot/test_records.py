@@ -255,6 +255,8 @@ def test_what_must_be_kept_stays_locked_until_its_day(known: Practice) -> None:
     keep_for(known, 10)
     leaves(known)
     known.later(minutes=2)
+    assert words.GOODBYE_KEEPS.format(day="2036-03-02") in known.heard(CLIENT)
+    assert words.GOODBYE not in known.heard(CLIENT)
     store = store_of(known)
     assert people.by_id(store, known.client).role is Role.LEFT
     assert people.by_chat(store, CLIENT) is None
