@@ -208,3 +208,17 @@ def test_loads_that_are_sold_do_not_come_back_with_an_old_move(room: Room) -> No
         room.taps(COACH, "Loads owned")
         build_plan(room, typed, "what you have at home")
         assert at_load(room) == load
+
+
+def test_another_clients_name_while_a_plan_is_made_opens_that_card(room: Room) -> None:
+    room.client(RUTA, "Ruta")
+    room.client(MILO, "Milo")
+    open_plan(room)
+    room.taps(COACH, "New plan")
+    room.taps(COACH, TEMPLATE_NAMES["travel"])
+    asked = room.says(COACH)
+    room.types(COACH, "milo")
+    assert room.says(COACH).startswith("Milo")
+    room.types(COACH, "mon and thu 7pm")
+    assert asked.startswith("Which days")
+    assert "Send it to Ruta?" in room.says(COACH)

@@ -75,7 +75,7 @@ def _turning(page: int, lines: int) -> list[Choice]:
 
 
 # Talk in which every question is about days, numbers or a reason, so that a client's name is no answer.
-NO_NAMES = frozenset({"pausing", "holding", "adjusting", "allowing", "changing", "travelling"})
+NO_NAMES = frozenset({"pausing", "holding", "adjusting", "allowing", "changing", "travelling", "planning"})
 
 
 def named_aside(engine: "Engine", coach: Person, typed: str, now: datetime) -> bool:
