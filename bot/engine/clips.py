@@ -21,12 +21,15 @@ CUE, CLIP = "cue", "clip"  # details "cue:goblet_squat" of a client, "clip:goble
 
 def sent(engine: "Engine", person: Person, incoming: Incoming, now: datetime) -> bool:
     """A film; True: it is dealt with. With bands on it waits: they come first."""
-    if incoming.media is not Media.VIDEO or not incoming.file:
+    if incoming.media is not Media.VIDEO:
         return False
+    if person.role is Role.CLIENT and duties.watches(engine.store, person.id):
+        return False
+    if not incoming.file:
+        engine.say(person, Say(words.NO_ROUND_ONES), now, Priority.SESSION)
+        return True
     if person.role is Role.COACH:
         return _keep(engine, person, incoming, now)
-    if duties.watches(engine.store, person.id):
-        return False
     return _to_coach(engine, person, incoming, now)
 
 

@@ -54,6 +54,10 @@ MEDIA = {
     "location": Media.LOCATION,
 }
 
+# A file goes on only as what it came as, and only ordinary videos are sent on:
+# https://core.telegram.org/bots/api#sending-files
+NOT_PASSED_ON = ("video_note", "animation")
+
 
 def read(update_id: int, body: dict[str, Any]) -> Incoming:
     """What an update says. Raises KeyError, TypeError or ValueError when it is malformed."""
@@ -134,5 +138,5 @@ def _file(message: dict[str, Any]) -> str:
     for field in MEDIA:
         if field in message:
             found = message[field][-1] if field == "photo" else message[field]
-            return str(found.get("file_id", ""))
+            return "" if field in NOT_PASSED_ON else str(found.get("file_id", ""))
     return ""

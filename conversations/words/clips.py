@@ -3,6 +3,7 @@
 FROM = "{name} sent a clip{about}."
 CUE = "Give one cue"
 PASSED_ON = "Your clip is with {coach}. Their cue comes here, and again before the next set 1."
+NO_ROUND_ONES = "Round videos and moving pictures I can't pass on. Film it with your camera and send it as a video, please."
 WHICH = "Which movement is this? Send it again with its name under it: {names}."
 KEPT = "Kept. Your clients see it before the {name}."
 ASK = "One cue for {name}, {movement}. Short; it stands before their next set 1."

@@ -1,5 +1,7 @@
 """Films: a client's goes to the coach with its movement, one cue comes back, the coach's own is shown before."""
 
+import pytest
+
 from bot.local.messages import Kind
 from tests.practice import CLIENT, COACH, START, Practice
 
@@ -36,6 +38,23 @@ def test_a_film_before_the_bands_goes_to_the_coach_and_the_cue_comes_back(practi
     practice.types(CLIENT, "cancel")
     practice.in_a_set()
     assert "Elbows between the knees." in practice.newest(CLIENT).text
+
+
+@pytest.mark.parametrize("kind", ["video_note", "animation"])
+@pytest.mark.parametrize("number", [CLIENT, COACH])
+def test_a_film_that_cannot_be_passed_on_is_asked_for_as_a_video(
+    practice: Practice, kind: str, number: int
+) -> None:
+    """A file may not change what it is when it is sent on: https://core.telegram.org/bots/api#sending-files"""
+    to_the_fit(practice)
+    sender = {"id": number, "is_bot": False, "first_name": "N"}
+    chat = {"id": number, "type": "private"}
+    message = {"message_id": 1, "date": int(START.timestamp()), "from": sender, "chat": chat}
+    before = len(practice.heard(COACH))
+    practice.stage.engine.receive([(10**12, {"message": message | {kind: {"file_id": "x"}}})])
+    practice.settle()
+    assert "send it as a video" in practice.newest(number).text
+    assert len(practice.heard(COACH)) == before + (number == COACH)
 
 
 def test_with_bands_on_a_film_waits(practice: Practice) -> None:
