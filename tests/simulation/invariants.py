@@ -177,7 +177,7 @@ class Watchman:
     # --- sets ---
     def sets_are_what_was_said(self) -> None:
         """A set exists once, with a count its client said; a confirmed count is there."""
-        for client in self.world.clients:
+        for client in self.world.everybody:
             if client.diary.wrong:
                 raise Violation(f"{client.name} heard a count they never said: {client.diary.wrong[0]!r}")
             stored = self._stored(client.person, client.name)
@@ -203,7 +203,7 @@ class Watchman:
         for row in self._new("bands_on", "SELECT * FROM bands_on WHERE id > ? ORDER BY id"):
             self._cleared(row["person"], row["noted_at"], "bands on")
             self._no_alert(row)
-            client = next(one for one in self.world.clients if one.person == row["person"])
+            client = next(one for one in self.world.everybody if one.person == row["person"])
             latest = max(client.asked_on, default=None)
             client.asked_on.clear()
             if moment(row["noted_at"]) - moment(row["at"]) >= MAYBE_ON:  # no word: counted from the question
@@ -322,7 +322,7 @@ class Watchman:
 
     def flags_have_alerts(self) -> None:
         """Red-flag words that were dealt with have an alert."""
-        for client in self.world.clients:
+        for client in self.world.everybody:
             for message in list(client.flags):
                 handled = self.rows(
                     "SELECT handled_at FROM inbox WHERE handled_at IS NOT NULL AND body LIKE ?",
@@ -419,9 +419,9 @@ class Watchman:
     def coach_knows_who_blocked(self) -> None:
         """Somebody who blocked the bot: the coach was told, once."""
         for row in self._new("told", f"SELECT id, body FROM outbox WHERE id > ? AND chat = {COACH}"):
-            for client in self.world.clients:
+            for client in self.world.everybody:
                 self.told[client.name] += f"{client.name} can't be reached" in row["body"]
-        for client in self.world.clients:
+        for client in self.world.everybody:
             if self.told[client.name] > client.blocks:
                 heard = self.told[client.name]
                 raise Violation(f"the coach heard {heard} times that {client.name} blocked the bot")

@@ -13,10 +13,23 @@ from datetime import timedelta
 from typing import Any
 
 from bot import intake, outbox
-from bot.engine import Engine, alerts, buttons, calendar, corrections, due, gate, routing, stopping, turns
+from bot.engine import (
+    Engine,
+    alerts,
+    buttons,
+    calendar,
+    clearances,
+    corrections,
+    due,
+    gate,
+    routing,
+    stopping,
+    turns,
+)
 from conversations.protocol import Turn
 from conversations.session import counting, deciding, machine, sets, tally, which_set
 from core.cuffs import Decision, Step
+from core.cuffs.limbs import ALL
 from core.facts import BandsOff, SetDone
 from core.plans import Side
 from core.safety import escalation
@@ -189,6 +202,12 @@ def go_never_comes(right: Any) -> Any:
 @bug(due, "wake")
 def timer_that_wakes_nobody(right: Any) -> Any:
     return lambda engine, thread, now: threads.keep(engine.store, thread.id, thread.state, None)
+
+
+# --- clearance ---
+@bug(clearances, "now")
+def clearance_never_read(right: Any) -> Any:
+    return lambda engine, client: replace(right(engine, client), limbs=ALL, why=None)
 
 
 # --- bands ---

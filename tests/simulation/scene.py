@@ -6,7 +6,7 @@ import random
 import shutil
 import tempfile
 from contextlib import closing
-from datetime import date, time
+from datetime import date, datetime, time, timedelta
 from decimal import Decimal
 from pathlib import Path
 
@@ -35,6 +35,15 @@ CITIES = ("Europe/Lisbon", "Europe/Helsinki", "America/New_York", "Asia/Tokyo", 
 PLANS = ("one_dumbbell", "dumbbells", "weaker_side", "rehab_fixed", "gentle", "travel")
 SIDES = (Side.LEFT, Side.RIGHT)
 DAYS = tuple(Weekday)
+Decided = tuple[str, str, datetime | None]  # what, the regions it opens, until when
+# Who may not train: nobody has decided yet; cleared and then held; cleared until a moment that has passed.
+WAITING: dict[str, tuple[Decided, ...]] = {
+    "Oda": (),
+    "Kaj": (("cleared", "arms,legs", None), ("held", "", None)),
+    "Runa": (("cleared", "arms,legs", START + timedelta(seconds=1)),),
+}
+FIRST_WAITING = FIRST_CLIENT + 500  # above every other client's number
+WAITING_MIN = 40.0  # long enough to come to a first set, if nothing kept them from it
 
 
 @functools.cache
@@ -78,20 +87,54 @@ def practice(
 
 def _join(world: World, number: int, temper: Temper) -> None:
     """A cleared client with a plan."""
-    zone, store = CITIES[number % len(CITIES)], world.store
-    name, chat = NAMES[number % len(NAMES)], FIRST_CLIENT + number
-    client = Client(world, chat, name, random.Random(world.dice.random()), temper)
+    zone, name = CITIES[number % len(CITIES)], NAMES[number % len(NAMES)]
+    client = Client(world, FIRST_CLIENT + number, name, random.Random(world.dice.random()), temper)
+    plan = plan_for(number, zone, world.dice)
+    _stored(world, client, zone, plan, "clear", (("cleared", "arms,legs", None),), START)
+    world.clients.append(client)
+
+
+def _stored(
+    world: World,
+    client: Client,
+    zone: str,
+    plan: Plan,
+    tier: str,
+    decisions: tuple[Decided, ...],
+    reminded_from: datetime,
+) -> None:
+    """A client as the coach's first steps leave one: screened, decided about or not yet, with a plan."""
+    store = world.store
     coach = people.by_chat(store, COACH)
     assert coach is not None, "the engine knows its coaches"
     with store.transaction():
-        client.person = people.add(store, chat, name, Role.CLIENT, zone, START, coach.id)
-        facts.put(store, client.person, ScreeningDone(START, "1", "clear", "", ""), START)
-        facts.put(store, client.person, Cleared(START, "1", "cleared", "arms,legs", coach.id), START)
-        plan = plan_to_text(plan_for(number, zone, world.dice))
-        facts.put(store, client.person, PlanGiven(START, plan, coach.id), START)
+        client.person = people.add(
+            store, client.phone.user_id, client.name, Role.CLIENT, zone, START, coach.id
+        )
+        facts.put(store, client.person, ScreeningDone(START, "1", tier, "", ""), START)
+        for what, regions, until in decisions:
+            facts.put(store, client.person, Cleared(START, "1", what, regions, coach.id, until), START)
+        facts.put(store, client.person, PlanGiven(START, plan_to_text(plan), coach.id), START)
         assert world.process is not None, "just started"
-        calendar.remind_next(world.process.engine, people.by_id(store, client.person), START)
-    world.clients.append(client)
+        calendar.remind_next(world.process.engine, people.by_id(store, client.person), reminded_from)
+
+
+def they_try(world: World, seed: int) -> None:
+    """People who may not train join a calm world and try to; the process dies once meanwhile.
+
+    They come after a story's days, with dice of their own: every seed tells of the others what it always told.
+    """
+    dice = random.Random(f"waiting {seed}")
+    for number, (name, decisions) in enumerate(WAITING.items()):
+        client = Client(world, FIRST_WAITING + number, name, random.Random(dice.random()), PLAIN)
+        plan = plan_for(0, CITIES[0], dice)
+        _stored(world, client, CITIES[0], plan, "coach_looks", decisions, world.clock.now())
+        world.waiting.append(client)
+        for _ in range(3):
+            world.after(60 * dice.uniform(0, 20), lambda client=client: client.types("start"))  # type: ignore[misc]
+    world.after(60 * dice.uniform(0, 20), lambda: world.kill(back=False))
+    world.after(60 * 20, world.start)
+    world.run(minutes=WAITING_MIN)
 
 
 def place_of(world: World, person: int) -> tuple[str, int, tuple[str, ...]] | None:
@@ -135,6 +178,8 @@ def story(
         else:
             misfortunes.live(world, days)
         world.run(days=days)
+        finish(world)
+        they_try(world, seed)
         finish(world)
     except Exception as problem:
         what = "--month" if of_a_month else f"--days {days}"

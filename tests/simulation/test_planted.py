@@ -29,5 +29,9 @@ def test_a_planted_bug_is_noticed(name: str) -> None:
     assert caught(name, range(1, 13)) is not None
 
 
+def test_who_may_not_train_and_tries_to_is_looked_after_in_every_story() -> None:
+    assert "without clearance" in (caught("clearance_never_read", [1], clients=1) or "")
+
+
 def test_without_a_bug_the_same_stories_pass() -> None:
     assert caught(None, range(1, 5)) is None

@@ -95,6 +95,7 @@ class World:
         self.resumes = False  # whether a process that starts says so to whoever is in a session
         self.process: Process | None = None
         self.clients: list[Client] = []
+        self.waiting: list[Client] = []  # clients who may not train (`scene.they_try`)
         self.coaches: list[Coach] = []
         self.deeds: list[Deed] = []
         self.count = 0
@@ -109,6 +110,11 @@ class World:
         self.tracebacks = Tracebacks()
         logging.getLogger("cuffline").handlers = [self.tracebacks]
         logging.getLogger("cuffline").propagate = False
+
+    @property
+    def everybody(self) -> list[Client]:
+        """All clients, also those who may not train."""
+        return [*self.clients, *self.waiting]
 
     # --- what people do ---
     def after(self, seconds: float, act: Callable[[], None]) -> None:
@@ -135,7 +141,7 @@ class World:
         self.fresh.append((chat, message))
 
     def _listen(self) -> None:
-        who = {one.phone.user_id: one for one in (*self.clients, *self.coaches)}
+        who = {one.phone.user_id: one for one in (*self.everybody, *self.coaches)}
         while self.fresh:
             chat, message = self.fresh.popleft()
             self.fate.changed.add("heard")
