@@ -42,7 +42,7 @@ def without_preface(text: str) -> str:
 def number_instead(text: str) -> str | None:
     """The one number of a correction that says nothing else; None: it is none, or says more."""
     rest = without_preface(text).strip(" .!")
-    return rest if is_correction(text) and rest.isdigit() else None
+    return rest if is_correction(text) and rest.isdecimal() else None
 
 
 def named_set(text: str) -> tuple[int, str] | None:

@@ -64,6 +64,10 @@ class Reading:
         return tuple(token.text for token in self.kept if isinstance(token, Word))
 
 
+# Before a second number these say that it may be meant instead of the first: "31, maybe 13".
+DOUBTS = frozenset("maybe perhaps probably".split())
+
+
 def read_numbers(text: str, decimal: bool, extra: Collection[str] = ()) -> Reading:
     """Sort the tokens of an answer; `extra` words are kept instead of refused.
 
@@ -98,14 +102,30 @@ def _marks(found: Sequence[Token]) -> frozenset[str]:
     """The signs that mean something: those between two numbers, links, and all others but punctuation."""
     several = sum(isinstance(token, Number) for token in found) > 1
     kept = set()
-    for before, token, after in zip((None, *found), found, (*found[1:], None), strict=False):
-        between = isinstance(before, Number) and isinstance(after, Number)
+    for place, token in enumerate(found):
+        before, behind = found[place - 1] if place else None, found[place + 1 :]
+        between = isinstance(before, Number) and bool(behind) and isinstance(behind[0], Number)
         match token:
             case Mark(text) if between or text not in QUIET_MARKS:
                 kept.add(text)
-            case Word(text) if several and text in LINKS and isinstance(after, Number):
+            case Word("or") if several and _number_follows(behind):
+                kept.add("or")
+            case Word(text) if text in DOUBTS and _number_follows(behind) and _has_number(found[:place]):
+                kept.add("or")
+            case Word(text) if several and text in LINKS and behind and isinstance(behind[0], Number):
                 kept.add(text)
     return frozenset(kept)
+
+
+def _number_follows(behind: Sequence[Token]) -> bool:
+    """Whether a number comes next, after idle words and "about": "or maybe 13"."""
+    idle = FILLERS | ROUGH_WORDS
+    rest = (token for token in behind if not (isinstance(token, Word) and token.text in idle))
+    return isinstance(next(rest, None), Number)
+
+
+def _has_number(found: Sequence[Token]) -> bool:
+    return any(isinstance(token, Number) for token in found)
 
 
 def _without_ish(found: Sequence[Token]) -> list[Token]:

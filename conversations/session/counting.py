@@ -173,9 +173,9 @@ def tapped(state: State, event: Said) -> Turn[State]:
         return turn(state, _best_guess(state, one))
     if event.text in ("lost", "blank"):
         return lost(state, event)
-    if event.text.startswith("t") and event.text[1:].isdigit():
+    if event.text.startswith("t") and event.text[1:].isdecimal():
         return _ones(state, one, int(event.text[1:]))
-    if event.text.isdigit():
+    if event.text.isdecimal():
         return tally.fill(state, event, one, (Count(int(event.text), False),))
     return typed(state, event)
 

@@ -11,7 +11,7 @@ from conversations.words import session as words
 from conversations.words.answers import unclear
 
 CHECKS = (Phase.TIGHT, Phase.REFILL, Phase.NAIL, Phase.WARMTH, Phase.FEEL)
-BETWEEN = re.compile(r"\b\d{1,2}\s*(?:-|–|to|or)\s*(\d{1,2})\b")
+BETWEEN = re.compile(r"\D*\b(\d{1,2})\s*(?:-|–|to|or)\s*(\d{1,2})\b\D*")  # and no other number
 TIGHTNESS = choices(words.TIGHTNESS_CHOICES)
 FEELINGS = tuple(Choice(label, value) for value, label in words.FEELING_LABELS.items())
 FEELING_TYPED = choices(words.FEELING_TYPED)
@@ -66,8 +66,8 @@ def _rated(text: str) -> int:
     try:
         return int(choice(text, TIGHTNESS))
     except Unclear:
-        between = BETWEEN.search(text)
-        return whole_number(text if between is None else between[1], 0, 10)
+        between = BETWEEN.fullmatch(text)
+        return whole_number(text if between is None else max(between.groups(), key=int), 0, 10)
 
 
 def _looked(state: State, event: Said) -> Turn[State]:

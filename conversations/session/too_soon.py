@@ -3,6 +3,7 @@
 from dataclasses import replace
 
 from conversations.answers import Unclear
+from conversations.answers.lexing import LONGEST_DIGITS
 from conversations.correcting import number_instead
 from conversations.protocol import Said, Say, Turn
 from conversations.session import counting, fitting, sets, tally, which_set
@@ -57,7 +58,7 @@ def left_out(state: State, event: Said) -> Turn[State]:
 def _is_copy(state: State, event: Said) -> bool:
     """The number that answered the question before, once more: before this one was seen, or within seconds."""
     said = event.text.strip()
-    if state.phase is not Phase.REFILL or not said.isdigit():
+    if state.phase is not Phase.REFILL or not said.isdecimal() or len(said) > LONGEST_DIGITS:
         return False
     unseen = event.too_soon_for(fitting.ask(state).asks or "")
     if state.limb > 0:

@@ -149,7 +149,7 @@ def _number_before(run: list[str]) -> int | None:
 def _rating(word: str) -> int | None:
     """ "2" and "2/10" are 2."""
     whole = word.removesuffix(f"/{SCALE_END}")
-    return int(whole) if whole.isdigit() and int(whole) <= SCALE_END else None
+    return int(whole) if whole.isdecimal() and int(whole) <= SCALE_END else None
 
 
 Test = Callable[[Found], Sense | None]

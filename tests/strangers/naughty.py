@@ -16,7 +16,7 @@ from bot.engine.updates import sound
 from conversations.answers.choices import NO, NOT_SURE, YES
 from conversations.answers.lexing import words
 from conversations.catalogue import CATALOGUE
-from conversations.protocol import Begin, Dialogue, Do, Opened, Record, Said, Say, Turn, Woke
+from conversations.protocol import Begin, Dialogue, Do, Hurts, Opened, Record, Said, Say, Turn, Woke
 from core.plan_text import plan_to_text
 from core.plans import OPEN_AIMS, Exercise, Plan, Region, Scheme
 from core.units import Load
@@ -39,7 +39,22 @@ GOOD = [text for text in TEXTS if text] + [
     "5 ft 8",
     "0 left",
 ]
-MOST_STATES = 60  # looked at in a dialogue; each question is met long before
+WELL = (
+    "no",
+    "0",
+    "on",
+    "6",
+    "under_2",
+    "fine",
+    "done",
+    "off",
+    "3",
+    "t30",
+    "1",
+    "yes",
+)  # answers when all goes well
+STOP = "stop"  # the engine hears it, and no dialogue
+LONGEST = 60  # turns when all goes well: all sets of a session
 
 
 @dataclass(frozen=True, slots=True)
@@ -64,17 +79,20 @@ def full_brief(dialogue: Dialogue[Any]) -> Any:
 
 
 def questions(dialogue: Dialogue[Any]) -> list[Question]:
-    """Every question that good answers and waiting lead to, each once."""
-    opened = dialogue.advance(None, Opened(START, full_brief(dialogue)), START)
+    """Every question that good answers and waiting lead to, each once, also those behind a whole session that goes well.
+
+    A session asks the same of each limb and set: only from the smooth way through it do short ways lead to all.
+    """
     found: dict[str, Question] = {}
-    waiting = [(opened, START)]
+    waiting = list(_smooth(dialogue))
     while waiting:
         turn, at = waiting.pop(0)
         asked = _asked(turn)
         if turn.state is None or asked is None:
             continue
         step = re.sub(r"\d+", "N", asked.asks or "")
-        key = f"{step} {len(asked.choices)}"
+        # The beginning of its words tells the value of a pain ceiling from that of a rest.
+        key = f"{step} {len(asked.choices)} {re.sub(r'[^a-z]+', ' ', asked.text.casefold())[:20]}"
         if key in found:
             continue
         found[key] = Question(
@@ -84,6 +102,26 @@ def questions(dialogue: Dialogue[Any]) -> list[Question]:
     return list(found.values())
 
 
+def _smooth(dialogue: Dialogue[Any]) -> Iterator[tuple[Turn[Any], datetime]]:
+    """Every turn when all goes well."""
+    at = START
+    turn = dialogue.advance(None, Opened(at, full_brief(dialogue)), at)
+    for _ in range(LONGEST):
+        yield turn, at
+        asked = _asked(turn)
+        if turn.state is None or (asked is None and turn.wake_at is None):
+            return
+        at += timedelta(seconds=40)
+        if asked is None:
+            at = max(at, turn.wake_at or at)
+            turn = dialogue.advance(turn.state, Woke(at), at)
+            continue
+        values = [choice.value for choice in asked.choices]
+        turn = dialogue.advance(
+            turn.state, Said(at, next((one for one in WELL if one in values), GOOD[0]), asked.asks), at
+        )
+
+
 def _asked(turn: Turn[Any]) -> Say | None:
     return next((say for say in reversed(turn.replies) if say.asks), None)
 
@@ -91,11 +129,14 @@ def _asked(turn: Turn[Any]) -> Say | None:
 def _onward(dialogue: Dialogue[Any], turn: Turn[Any], asked: Say, at: datetime) -> Iterator[Turn[Any]]:
     at += timedelta(seconds=40)
     for choice in asked.choices:
-        yield dialogue.advance(turn.state, Said(at, choice.value, asked.asks), at)
+        if choice.value != STOP:
+            yield dialogue.advance(turn.state, Said(at, choice.value, asked.asks), at)
     for text in GOOD:
         yield dialogue.advance(turn.state, Said(at, text, None, 7), at)
     if turn.wake_at is not None:
         yield dialogue.advance(turn.state, Woke(turn.wake_at), turn.wake_at)
+    if dialogue.name == "session":
+        yield dialogue.advance(turn.state, Hurts(at, "it hurts"), at)
 
 
 def all_questions() -> list[Question]:
@@ -113,7 +154,7 @@ FREE_TEXT |= frozenset("why other said sure text what words cue mark".split())
 # --- what was made of an answer --------------------------------------------------------------------------------
 BOOKKEEPING = frozenset(
     "brief asked first_asked given waiting_since reminded step at message heard_at said_at"  # when and where, not what
-    " unclear lost again kept problem tries long asked_both half"  # that it was not understood
+    " unclear lost again kept problem tries long asked_both half guess"  # that it was not understood
     " zones readings when heard"  # what it may mean, asked back before anything follows from it
     " session part question screening what number limits shown act".split()  # which question it was
 )
@@ -210,9 +251,25 @@ SAFE_SIDE = (
 )
 
 
+# Several sets at once, as "31-16-8" is typed, where a count is asked; and "no" to "as before?" is the safe side.
+COUNTS = ("done.", "reps.", "off.", "which.")
+SETS = re.compile(r"\(?[0-9]+(?:(?:\.\.|[-/\u2044]|\)\()[0-9]+)+\)?")
+
+
+SETS_IN_WORDS = ("seven eight nine", "thirty-one-two")  # said back, set by set
+
+
+def _is_meant(question: Question, text: str, found: list[str]) -> bool:
+    sets = SETS.fullmatch(unicodedata.normalize("NFKC", text)) or text in SETS_IN_WORDS
+    if question.step.startswith(COUNTS) and sets:
+        return True
+    return question.step.startswith("nail.") and any(".failed_checks" in one for one in found)
+
+
 def wrong(question: Question, text: str) -> list[str]:
     """What was made of a text that nobody would read so; [] is right."""
     if question.step.startswith(SAFE_SIDE) or text in MEANT or not text.strip() or is_fair(question, text):
         made(question, text)  # must not raise all the same
         return []
-    return made(question, text)
+    found = made(question, text)
+    return [] if _is_meant(question, text, found) else found

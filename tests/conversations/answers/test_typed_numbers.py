@@ -305,3 +305,17 @@ def test_the_refusal_carries_the_bounds_for_the_words() -> None:
     with pytest.raises(Unclear) as caught:
         whole_number("11", 0, 10)
     assert (caught.value.low, caught.value.high) == (0, 10)
+
+
+@pytest.mark.parametrize(
+    "text",
+    ["31 or maybe 13", "31, maybe 13", "31 perhaps 13", "31 or about 13", "31 or, hm, 13", "31 probably 13"],
+)
+def test_two_numbers_of_which_one_is_meant_are_not_two_sets(text: str) -> None:
+    with pytest.raises(Unclear):
+        several_numbers(text, 0, 100)
+
+
+@pytest.mark.parametrize("text", ["maybe 31, 13", "31, 13 maybe", "31, about 13", "probably 31 and 13"])
+def test_doubt_about_both_makes_both_rough(text: str) -> None:
+    assert several_numbers(text, 0, 100) == (Count(31, rough=True), Count(13, rough=True))
