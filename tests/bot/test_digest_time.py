@@ -8,7 +8,8 @@ import pytest
 from bot.engine import calendar
 from core.calendar.zones import local
 from core.store import duties
-from tests.bot.coach_room import COACH, RUTA, SECOND, Room
+from tests.bot.coach_room import COACH, MILO, RUTA, SECOND, Room
+from tests.practice import Practice
 
 ZONE = "Europe/Lisbon"
 
@@ -53,11 +54,12 @@ def test_it_comes_then_and_every_week_after_also_over_summer_time(room: Room) ->
 
 
 def test_a_day_alone_keeps_the_hour_and_another_coach_keeps_monday(room: Room) -> None:
+    room.client(MILO, "Milo", coach=SECOND)
     chooses(room, "thursday")
     assert "Thursday 07:00" in room.says(COACH)
     room.later(days=8)
     assert digests(room) == ["Thu 05 Mar 07:00"]
-    assert [f"{local(message.at, ZONE):%a %H:%M}" for message in room.messages(SECOND)][-1] == "Mon 07:00"
+    assert digests(room, SECOND) == ["Mon 09 Mar 07:00"]
 
 
 def test_six_o_clock_is_asked_back_with_both_readings(room: Room) -> None:
@@ -107,3 +109,13 @@ def test_one_that_came_late_does_not_put_off_the_next(room: Room) -> None:
 def test_a_client_has_no_digest_to_choose(room: Room) -> None:
     room.types(RUTA, "settings")
     assert "Weekly digest" not in room.labels(RUTA)
+
+
+def test_whoever_has_no_clients_gets_no_week_unless_asked_for() -> None:
+    practice = Practice()
+    practice.later(days=8)
+    assert any(text.startswith("Your week.") for text in practice.heard(COACH))
+    assert not any(text.startswith("Your week.") for text in practice.heard(SECOND))
+    practice.types(SECOND, "week")
+    assert practice.newest(SECOND).text == "Your week.\nNo clients yet."
+    practice.stage.close()

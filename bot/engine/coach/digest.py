@@ -141,8 +141,12 @@ def tell_clients(engine: "Engine", week: str, told: Sequence[tuple[int, str]], n
 
 
 def told(engine: "Engine", coach: Person, talk: Planned, week: Week, now: datetime) -> None:
-    """The end of a talk that this week was made for: the coach has it, and the next one is planned."""
-    tell(engine, coach, week, now)
+    """The end of a talk that this week was made for: the coach has it, and the next one is planned.
+
+    A second contact without clients of their own is not written to every week.
+    """
+    if talk.dialogue == ASKED or week.text != words.NO_CLIENTS:
+        tell(engine, coach, week, now)
     if talk.dialogue != ASKED:
         calendar.plan_week(engine, coach, now)
 
