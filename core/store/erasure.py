@@ -1,13 +1,14 @@
 """Forgetting a person: every row of theirs, what stands about them in a coach's rows, and the bytes on the disk.
 
-`secure_delete` overwrites what is deleted; `compact` rewrites the file and empties its log, so that nothing is left
-in unused corners either.
+`secure_delete` overwrites what is deleted; what is left in unused corners goes when the file is written anew
+(`bot/wiping.py`, or `compact` where nobody waits). No table that grows is read whole for it: each statement goes by
+an index, and each reference to a person or a thread has one.
 """
 
 import json
 import re
 from collections.abc import Callable, Iterator
-from datetime import datetime
+from datetime import UTC, datetime
 from typing import Any
 
 from core.store import tables
@@ -21,6 +22,11 @@ SENDERS = (
     *("$.message.chat.id", "$.message.from.id", "$.edited_message.chat.id", "$.edited_message.from.id"),
     *("$.callback_query.from.id", "$.inline_query.from.id"),
 )
+# A message gets its person when it is handled; a stranger's never does, nor one from a group.
+NOBODYS = (
+    "idx_inbox_open WHERE handled_at IS NULL",
+    "idx_inbox_of_nobody WHERE person IS NULL AND handled_at IS NOT NULL AND body IS NOT NULL",
+)
 COACHES = "SELECT id FROM person WHERE role = 'coach'"
 CHATS = "SELECT chat FROM person WHERE role = 'coach'"
 NO_PERSON = (
@@ -30,6 +36,7 @@ NO_PERSON = (
 )  # buttons with the number of an alert or a page
 TEXT = "json_extract(about, '$.text')"  # of a note that waits for the end of quiet hours
 NOT_GONE = "sent_at IS NULL AND dropped IS NULL"
+TO_WIPE = "compact"  # the setting that says since when something erased is to be wiped from the file
 PERSONAL_SETTINGS = ("refused",)  # settings whose name ends in a chat's number
 # A coach's: whom the next words are about, as a number at the beginning of the value.
 SETTINGS_ABOUT = ("call_note", "on_the_table", "chart_seen")
@@ -60,12 +67,14 @@ def close(store: Store, person: int) -> None:
 def _elsewhere(store: Store, person: int) -> None:
     """What names the person in the rows of coaches and of the program itself."""
     about = [person]
-    threads = "SELECT id FROM thread WHERE json_extract(brief, '$.client') = ?"
+    threads = f"SELECT id FROM thread WHERE person IN ({COACHES}) AND json_extract(brief, '$.client') = ?"
     store.execute(f"DELETE FROM button WHERE thread IN ({threads})", about)
     _buttons_about(store, person)
     store.execute(f"UPDATE outbox SET thread = NULL WHERE thread IN ({threads})", about)
-    store.execute("DELETE FROM thread WHERE json_extract(brief, '$.client') = ?", about)
-    store.execute("DELETE FROM planned WHERE json_extract(about, '$.client') = ?", about)
+    store.execute(f"DELETE FROM thread WHERE id IN ({threads})", about)
+    store.execute(
+        f"DELETE FROM planned WHERE person IN ({COACHES}) AND json_extract(about, '$.client') = ?", about
+    )
     _invitations(store, person)
     for name in PERSONAL_SETTINGS:
         store.execute(
@@ -85,12 +94,13 @@ def _buttons_about(store: Store, person: int) -> None:
     """Coaches' buttons that name the person or an alert about them: SQLite gives both numbers to the next ones."""
     others = "".join(f" AND value NOT GLOB '{form}'" for form in NO_PERSON)
     store.execute(
-        f"DELETE FROM button WHERE (value GLOB 'menu:*:' || ?1 OR value GLOB 'menu:*:' || ?1 || '/*'){others}",
+        f"DELETE FROM button WHERE person IN ({COACHES})"
+        f" AND (value GLOB 'menu:*:' || ?1 OR value GLOB 'menu:*:' || ?1 || '/*'){others}",
         [person],
     )
     # "alert:take:4+7" answers two at once.
     store.execute(
-        "DELETE FROM button WHERE EXISTS (SELECT 1 FROM alert WHERE alert.person = ?"
+        f"DELETE FROM button WHERE person IN ({COACHES}) AND EXISTS (SELECT 1 FROM alert WHERE alert.person = ?"
         " AND (value GLOB 'alert:*' OR value GLOB 'menu:alert:*')"
         " AND instr(replace(value, '+', ':') || ':', ':' || alert.id || ':') > 0)",
         [person],
@@ -112,7 +122,9 @@ def _without_a_name(store: Store, person: int) -> None:
     chat = "(SELECT chat FROM person WHERE id = ?)"
     store.execute(f"DELETE FROM outbox WHERE chat = {chat}", [person])
     said = ", ".join(f"json_extract(body, '{place}')" for place in SENDERS)
-    store.execute(f"DELETE FROM inbox WHERE {chat} IN ({said})", [person])
+    for where in NOBODYS:
+        found = f"SELECT update_id FROM inbox INDEXED BY {where} AND {chat} IN ({said})"
+        store.execute(f"DELETE FROM inbox WHERE update_id IN ({found})", [person])
 
 
 def _forget_words_of_coaches(store: Store, person: int) -> None:
@@ -120,8 +132,13 @@ def _forget_words_of_coaches(store: Store, person: int) -> None:
 
     What has not gone out to a coach yet goes when it names the person.
     """
-    store.execute(f"UPDATE inbox SET body = NULL WHERE handled_at IS NOT NULL AND person IN ({COACHES})")
-    store.execute(f"UPDATE outbox SET body = NULL WHERE NOT ({NOT_GONE}) AND chat IN ({CHATS})")
+    store.execute(
+        "UPDATE inbox SET body = NULL WHERE body IS NOT NULL AND handled_at IS NOT NULL"
+        f" AND person IN ({COACHES})"
+    )
+    store.execute(
+        f"UPDATE outbox SET body = NULL WHERE body IS NOT NULL AND NOT ({NOT_GONE}) AND chat IN ({CHATS})"
+    )
     for letter in _letters_naming(store, person):
         store.execute("DELETE FROM outbox WHERE id = ?", [letter])
     store.execute(
@@ -191,6 +208,14 @@ def letters_wait(store: Store, person: int) -> bool:
 def known_before(store: Store, person: int, at: datetime) -> bool:
     """Whether there is a person of this number who joined before then."""
     return store.row("SELECT 1 FROM person WHERE id = ? AND created_at <= ?", [person, ms(at)]) is not None
+
+
+def since(wanted: str) -> datetime:
+    """Since when the file is to be wiped, by the setting; earlier versions did not say."""
+    try:
+        return datetime.fromisoformat(wanted)
+    except ValueError:
+        return datetime.min.replace(tzinfo=UTC)
 
 
 def compact(store: Store) -> bool:
