@@ -10,6 +10,7 @@ from collections.abc import Iterator
 from contextlib import contextmanager
 from pathlib import Path
 
+from bot import wiping
 from bot.config import Wrong
 
 
@@ -23,6 +24,7 @@ def by_this_process(db: Path) -> Iterator[None]:
         raise Wrong([f"{lock}: {problem.strerror}"]) from None
     try:
         _take(handle, db)
+        wiping.clear(db.resolve())  # nobody is at it now
         yield
     finally:
         os.close(handle)

@@ -1,6 +1,6 @@
 """What the running bot does for its own database: an hourly backup and a daily look for damage, off the loop.
 
-What was erased is wiped from the file here, too: in the loop, because only one connection may write.
+What was erased is wiped from the file here, too (`bot/wiping.py`).
 """
 
 import asyncio
@@ -10,18 +10,20 @@ from collections.abc import Callable
 from datetime import datetime, timedelta
 from pathlib import Path
 
-from bot import backups
+from bot import backups, keeping_time, wiping
 from bot.clock import Clock
 from bot.config import Config
 from conversations.words import engine as words
-from core.store import copies, duties, erasure, settings
-from core.store.connection import Store, cannot_write
+from core.store import copies, erasure, settings
+from core.store.connection import Store, cannot_write, is_busy
 
 log = logging.getLogger("cuffline")
 
 LOOK_EVERY = timedelta(minutes=1)
 BACKUP_EVERY = timedelta(hours=1)
 CHECK_EVERY = timedelta(days=1)
+WIPE_AGAIN = timedelta(hours=1)  # after it failed
+WIPE_LATEST = timedelta(hours=12)  # then also while somebody trains; the client was told a day; own choice
 
 
 class Upkeep:
@@ -34,6 +36,7 @@ class Upkeep:
         self.tell = tell
         self.checked_at = clock.now()  # the start looks for itself
         self.tried_at: datetime | None = None
+        self.not_wiped_at: datetime | None = None
 
     async def run(self) -> None:
         """Look every minute for what is due; not in the first, in which everybody wants an answer at once."""
@@ -44,7 +47,7 @@ class Upkeep:
     async def look(self) -> None:
         """Do what is due now."""
         now = self.clock.now()
-        self._compact()
+        await self._wipe(now)
         if self._backup_is_due(now):
             self.tried_at = now
             await self._back_up(now)
@@ -79,16 +82,33 @@ class Upkeep:
             self.tell(words.DAMAGED_SINCE_OPERATOR.format(problem=found[0], file=before))
         return bool(found)
 
-    def _compact(self) -> None:
-        """After somebody was erased, and while nobody has bands on: everybody waits for it."""
+    async def _wipe(self, now: datetime) -> None:
+        """After somebody was erased; while nobody trains, as the disk has much to do."""
+        wanted = settings.get(self.store, erasure.TO_WIPE)
+        if wanted is None or not self._may_wipe(wanted, now):
+            return
         try:
-            wanted = settings.get(self.store, "compact") and not duties.banded(self.store)
-            if wanted and erasure.compact(self.store):
-                settings.forget(self.store, "compact")
-        except sqlite3.Error as problem:
-            if not cannot_write(problem):
+            await wiping.wipe(self.store)
+            if settings.get(self.store, erasure.TO_WIPE) == wanted:  # else somebody was erased meanwhile
+                settings.forget(self.store, erasure.TO_WIPE)
+        except (OSError, sqlite3.Error) as problem:
+            if isinstance(problem, sqlite3.Error) and not cannot_write(problem):
                 raise
-            log.error("what was erased is not overwritten yet: %s", problem)
+            self._not_wiped(problem, now)
+
+    def _may_wipe(self, wanted: str, now: datetime) -> bool:
+        if self.not_wiped_at is not None and now - self.not_wiped_at < WIPE_AGAIN:
+            return False
+        return not keeping_time.training(self.store) or now - erasure.since(wanted) >= WIPE_LATEST
+
+    def _not_wiped(self, problem: Exception, now: datetime) -> None:
+        if is_busy(problem):  # somebody copies the file at this moment
+            log.info("what was erased is wiped from the file a minute later: %s", problem)
+            return
+        log.error("what was erased is not wiped from the file yet: %s", problem)
+        if self.not_wiped_at is None:  # told once; it is tried every hour
+            self.tell(words.NOT_WIPED_OPERATOR.format(problem=problem))
+        self.not_wiped_at = now
 
     async def _check(self) -> None:
         damage = await asyncio.to_thread(copies.damage, self.config.db)

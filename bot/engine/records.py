@@ -111,5 +111,5 @@ def _forget(engine: "Engine", client: Person, one: Note) -> None:
         forgotten.close(engine.store, client.id, one.at, one.until)
     else:
         erasure.erase(engine.store, client.id)
-    settings.put(engine.store, "compact", "yes")
+    settings.put(engine.store, erasure.TO_WIPE, one.at.isoformat())
     log.info("one client's records were %s", one.what.value)

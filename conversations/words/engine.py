@@ -59,6 +59,10 @@ DAMAGED_SINCE_OPERATOR = (
     "The last good backup is {file}; stop the bot and `cuffline restore` it."
 )
 NO_BACKUP_OPERATOR = "cuffline could not make a backup ({problem})."
+NOT_WIPED_OPERATOR = (
+    "Somebody's records are erased, but cuffline could not wipe what is left of them inside the file yet ({problem}). "
+    "It tries again every hour. It needs as much free space on the disk as the database takes, and a fifth more."
+)
 FINISHED = "That one is finished."
 NOT_YOURS = "That button isn't for this chat."
 BARRED = {

@@ -17,12 +17,12 @@ KEEP = ("No, keep it", "no")
 WORD = "delete"
 NOTHING_DELETED = "Nothing is deleted."
 GOODBYE = (
-    "All of it goes in the next minutes, at the latest within a day. Thank you for training with us. Anything that "
-    "hurts or worries you: your own clinician, please."
+    "All of it goes in the next minutes, at the latest within a day, and the last traces inside the file within a day "
+    "after that. Thank you for training with us. Anything that hurts or worries you: your own clinician, please."
 )
 GOODBYE_KEEPS = (
-    "Phone, address, contacts and messages go in the next minutes, at the latest within a day; the record that must be "
-    "kept goes on {day}. Thank you for training with us. Anything that hurts or worries you: your own clinician, please."
+    "Phone, address, contacts and messages go in the next minutes, at the latest within a day, and their last traces "
+    "inside the file within a day after that; the record that must be kept goes on {day}. Thank you for training with us. Anything that hurts or worries you: your own clinician, please."
 )
 COACH = (
     "{name} has asked to be deleted. What is kept here about them goes now, at the latest within a day. Please delete what stands "

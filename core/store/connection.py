@@ -31,6 +31,12 @@ def cannot_write(problem: BaseException) -> bool:
     return isinstance(code, int) and code & 0xFF in UNWRITABLE
 
 
+def is_busy(problem: BaseException) -> bool:
+    """Whether somebody else has the file open, which passes by itself."""
+    code = getattr(problem, "sqlite_errorcode", None)
+    return isinstance(code, int) and code & 0xFF == sqlite3.SQLITE_BUSY
+
+
 def connect(place: str, *, uri: bool = False) -> sqlite3.Connection:
     """A connection in autocommit, encrypted where a key is in force. Raises sqlite3.Error."""
     key = keys.held()
@@ -47,16 +53,20 @@ class Store:
     def __init__(self, path: str | Path, *, synchronous: str = "FULL") -> None:
         """Open `path` (":memory:" for tests) and bring it up to date. Raises sqlite3.Error."""
         self.path = str(path)
+        self.synchronous = synchronous
+        self.ahead: dict[Any, dict[int, list[Any]]] = {}  # by kind and person: `core.store.ahead`
+        self._open()
+        migrations.apply(self.utils)
+
+    def _open(self) -> None:
         self.connection = connect(self.path)
         self.connection.row_factory = getattr(self.connection, "Row", sqlite3.Row)
         self.connection.execute("PRAGMA journal_mode = WAL")
-        self.connection.execute(f"PRAGMA synchronous = {synchronous}")
+        self.connection.execute(f"PRAGMA synchronous = {self.synchronous}")
         self.connection.execute("PRAGMA foreign_keys = ON")
         self.connection.execute("PRAGMA secure_delete = ON")  # what is deleted is overwritten with zeros
         self.connection.execute("PRAGMA busy_timeout = 5000")
-        self.ahead: dict[Any, dict[int, list[Any]]] = {}  # by kind and person: `core.store.ahead`
         self.utils = sqlite_utils.Database(self.connection)
-        migrations.apply(self.utils)
 
     def execute(self, sql: str, values: Sequence[Any] = ()) -> sqlite3.Cursor:
         """Run one statement on the writer connection."""
@@ -109,6 +119,22 @@ class Store:
             self.connection.backup(target)
         finally:
             target.close()
+
+    @contextmanager
+    def exchanging(self) -> Iterator[None]:
+        """Inside, another file of the same schema may take this one's place by a rename; then that one is open.
+
+        First the log goes into the file and away: it would be taken for the other file's. Whoever opens the old file
+        at that moment waits, and reads it to its end. Raises sqlite3.OperationalError when somebody has it open.
+        """
+        self.execute("PRAGMA busy_timeout = 0")
+        try:
+            self.execute("PRAGMA journal_mode = DELETE")
+            self.execute("BEGIN EXCLUSIVE")
+            yield
+        finally:
+            self.connection.close()
+            self._open()
 
     def close(self) -> None:
         """Close the connection."""

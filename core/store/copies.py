@@ -67,6 +67,14 @@ def copy(source: Path, target: Path, tell: Progress = lambda done, total: None) 
         new.execute("PRAGMA journal_mode = DELETE")
 
 
+def rewrite(database: sqlite3.Connection, target: Path) -> None:
+    """Write what stands in it, as it is at this moment, into the empty file `target`, without what was deleted.
+
+    Others go on reading and writing. Raises sqlite3.Error.
+    """
+    database.execute("VACUUM INTO ?", [str(target)])
+
+
 def tidy(path: Path) -> bool:
     """Put what stands in the log into the file itself. False: somebody has it open. Raises sqlite3.Error."""
     with closing(connect(str(path))) as database:
@@ -126,7 +134,7 @@ def changed(kept: Path, live: Path) -> list[str]:
     if applied(kept) != applied(live):
         return []
     with closing(reading(kept)) as database:
-        _attach(database, live)
+        attach(database, live)
         found = [line for kind in get_args(Fact) for line in _changed_facts(database, table_of(kind))]
         found += [
             line for table, columns in FIXED.items() for line in _changed_columns(database, table, columns)
@@ -134,7 +142,8 @@ def changed(kept: Path, live: Path) -> list[str]:
         return found[:MOST_FINDINGS]
 
 
-def _attach(database: sqlite3.Connection, live: Path) -> None:
+def attach(database: sqlite3.Connection, live: Path) -> None:
+    """Put another file of the same key beside this one, as "live", to read only. Raises sqlite3.Error."""
     key = keys.held()
     if key is None:
         database.execute("ATTACH ? AS live", [to_read(live)])

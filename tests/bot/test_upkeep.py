@@ -8,12 +8,12 @@ from pathlib import Path
 
 import pytest
 
-from bot import backups
+from bot import backups, wiping
 from bot.clock import SetClock
 from bot.config import Config
 from bot.upkeep import Upkeep
 from core.facts import Noticed
-from core.store import copies, duties, facts, people, settings
+from core.store import copies, duties, erasure, facts, people, settings
 from core.store.connection import Store
 from core.store.duties import Watch
 from tests.bot.terminal.practice import made
@@ -138,15 +138,94 @@ def test_what_was_erased_is_wiped_once_nobody_has_bands_on(bot: Bot) -> None:
     assert b"well done" not in bot.db.read_bytes()
 
 
+def trains(bot: Bot) -> None:
+    duties.watch(bot.store, Watch(0, 2, "2-2", "1.1", "legs", START, 600, 0, START))
+
+
+def waits(bot: Bot) -> bool:
+    """Whether what was erased is still to be wiped."""
+    return settings.get(bot.store, erasure.TO_WIPE) is not None
+
+
+def erased(bot: Bot) -> None:
+    settings.put(bot.store, erasure.TO_WIPE, bot.clock.now().isoformat())
+
+
 def test_a_session_is_not_held_up_by_the_wiping(bot: Bot) -> None:
-    on = Watch(0, 2, "2-2", "1.1", "legs", START, 600, 0, START)
-    duties.watch(bot.store, on)
-    settings.put(bot.store, "compact", "yes")
+    trains(bot)
+    erased(bot)
     bot.after(minutes=0)
-    assert settings.get(bot.store, "compact") == "yes"
+    assert waits(bot)
     duties.unwatch(bot.store, 2, "2-2", "1.1")
     bot.after(minutes=1)
-    assert settings.get(bot.store, "compact") is None
+    assert not waits(bot)
+
+
+def test_where_somebody_always_trains_it_is_done_after_half_a_day(bot: Bot) -> None:
+    trains(bot)
+    erased(bot)
+    bot.after(hours=11, minutes=59)
+    assert waits(bot)
+    bot.after(minutes=1)
+    assert not waits(bot)
+
+
+def test_what_an_earlier_version_left_to_wipe_is_wiped(bot: Bot) -> None:
+    settings.put(bot.store, erasure.TO_WIPE, "yes")
+    bot.after(minutes=0)
+    assert not waits(bot)
+
+
+def test_who_is_erased_in_the_middle_of_it_is_wiped_the_next_time(
+    bot: Bot, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    async def meanwhile(store: Store) -> None:
+        bot.clock.skip_to(bot.clock.now() + timedelta(seconds=1))
+        erased(bot)
+
+    erased(bot)
+    with monkeypatch.context() as patched:
+        patched.setattr(wiping, "wipe", meanwhile)
+        bot.after(minutes=0)
+    assert waits(bot)
+    bot.after(minutes=1)
+    assert not waits(bot)
+
+
+def test_a_wiping_that_fails_is_told_once_and_tried_every_hour(
+    bot: Bot, monkeypatch: pytest.MonkeyPatch, caplog: pytest.LogCaptureFixture
+) -> None:
+    caplog.set_level(logging.CRITICAL)
+    tried: list[datetime] = []
+
+    async def full(store: Store) -> None:
+        tried.append(bot.clock.now())
+        raise OSError(28, "No space left on device")
+
+    erased(bot)
+    with monkeypatch.context() as patched:
+        patched.setattr(wiping, "wipe", full)
+        for minutes in (0, 59, 1):
+            bot.after(minutes=minutes)
+    assert tried == [START, START + timedelta(hours=1)]
+    [told] = [text for text in bot.told if "No space left" in text]
+    assert "tries again every hour" in told
+    bot.after(minutes=59)
+    assert waits(bot)
+    bot.after(minutes=1)
+    assert not waits(bot)
+
+
+def test_while_somebody_copies_the_file_it_waits_a_minute_and_nobody_is_told(bot: Bot) -> None:
+    erased(bot)
+    reading = copies.reading(bot.db)
+    reading.execute("SELECT count(*) FROM person").fetchone()
+    bot.after(minutes=0)
+    assert waits(bot)
+    reading.close()
+    bot.after(minutes=1)
+    assert not waits(bot)
+    assert bot.told == []
 
 
 def test_a_value_that_changed_by_itself_is_told_with_the_last_good_backup(

@@ -1,5 +1,6 @@
 """An encrypted database does all that a plain one does, and its bytes say nothing."""
 
+import asyncio
 import random
 import shutil
 import sqlite3
@@ -10,7 +11,7 @@ from pathlib import Path
 import pytest
 import sqlite_utils
 
-from bot import backups
+from bot import backups, wiping
 from core.facts import Noticed, SetDone
 from core.store import copies, erasure, facts, keys, people
 from core.store.connection import Store, cannot_write, connect
@@ -163,7 +164,33 @@ def test_after_an_erasure_no_byte_of_it_is_left_in_any_decrypted_page(db: Path) 
     assert client is not None
     with store.transaction():
         erasure.erase(store, client.id)
-    assert erasure.compact(store)
-    assert db.with_name("cuffline.db-wal").stat().st_size == 0
+    store.execute("PRAGMA wal_checkpoint(TRUNCATE)")
+    asyncio.run(wiping.wipe(store))
     assert MARK.encode() not in decrypted(db, DIGITS)
+    assert [file.name for file in db.parent.iterdir() if "wiped" in file.name] == []
     store.close()
+
+
+def test_a_file_that_was_wiped_is_encrypted_and_has_what_was_written_meanwhile(
+    db: Path, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    store, rewrite = Store(db), copies.rewrite
+
+    def and_look(reading: sqlite3.Connection, target: Path) -> None:
+        rewrite(reading, target)
+        assert b"SQLite format 3" not in target.read_bytes()
+        assert b"Ruta" not in target.read_bytes()
+
+    async def wiped() -> None:
+        task = asyncio.ensure_future(wiping.wipe(store))
+        await asyncio.sleep(0)
+        note(store, MARK)
+        await task
+
+    monkeypatch.setattr(copies, "rewrite", and_look)
+    asyncio.run(wiped())
+    assert [row["said"] for row in store.rows("SELECT said FROM noticed")] == [MARK]
+    assert len(facts.current(store, SetDone, 2)) == 3
+    store.close()
+    assert copies.damage(db) == []
+    assert b"SQLite format 3" not in db.read_bytes()

@@ -51,6 +51,14 @@ def store_rows(folder: Path, quick: bool) -> Iterator[Row]:
     yield f"an update, {size} / no history at all", "<= 1.2", _compared(costs[0], costs[2])
     usual, longest = big.forgetting_ms(full)
     yield "a step of forgetting old letters", "< 20 ms", f"{usual:.1f} ms, p99 {longest:.1f} (processor)"
+    yield (
+        "erasing a client",
+        "",
+        "{:.0f} ms of the processor, {:.0f} by the clock".format(*big.erasing_ms(full)),
+    )
+    worked, took, held_s = asyncio.run(big.wiping_s(full))
+    said = f"{worked:.1f} s of the processor, {took:.1f} s by the clock; nobody answered for {held_s:.2f} s"
+    yield "wiping the file, beside a commit every 20 ms", "", said
     full.close()
 
 

@@ -1,14 +1,16 @@
 """A store with years of a large practice in it, beside an empty one."""
 
+import asyncio
 import json
 import statistics
 import time
 from datetime import datetime, timedelta
 from pathlib import Path
 
+from bot import wiping
 from bot.engine import weeks
 from bot.engine.core import FORGOTTEN_AT_ONCE
-from core.store import duties, forgetting, people
+from core.store import duties, erasure, forgetting, people, settings
 from core.store.connection import Store
 from core.store.times import ms
 from tests.bench.load.dialogue import COACH, FIRST_CLIENT, practice
@@ -20,6 +22,7 @@ DIGEST_CLIENTS = 1_000
 SETS_A_SESSION = 4
 LETTERS = 20  # a session, in and as many out
 FORGETTING_STEPS = 200
+PAUSE_S = 0.02  # between two commits while a file is wiped
 ASKED = (("before", "new"), ("before", "fever"), ("before", "heavy"), ("session", "drill"))
 
 
@@ -84,7 +87,7 @@ def _session(store: Store, ids: list[int], number: int, at: datetime) -> None:
         [(client, when, when, named) for client in ids],
     )
     store.connection.executemany(
-        "INSERT INTO thread (person, dialogue, brief, floor, begun_at, failures) VALUES (?, 'session', '', 1, ?, 0)",
+        "INSERT INTO thread (person, dialogue, brief, floor, begun_at, failures) VALUES (?, 'session', '{}', 1, ?, 0)",
         [(client, when) for client in ids],
     )
 
@@ -121,6 +124,33 @@ def forgetting_ms(store: Store) -> tuple[float, float]:
             assert forgetting.step(store, start() + timedelta(days=3), FORGOTTEN_AT_ONCE)
         took.append(1000 * (time.process_time() - began))
     return statistics.median(took), statistics.quantiles(took, n=100)[98]
+
+
+def erasing_ms(store: Store) -> tuple[float, float]:
+    """Of the processor and by the clock, for a client's erasure: the medians of nine."""
+    clients = store.rows("SELECT id FROM person WHERE role = 'client' ORDER BY id DESC LIMIT 9")
+    took = []
+    for row in clients:
+        worked, began = time.process_time(), time.perf_counter()
+        with store.transaction():
+            erasure.erase(store, row["id"])
+        took.append((time.process_time() - worked, time.perf_counter() - began))
+    worked, waited = zip(*took, strict=True)
+    return 1000 * statistics.median(worked), 1000 * statistics.median(waited)
+
+
+async def wiping_s(store: Store) -> tuple[float, float, float]:
+    """Seconds of the processor and by the clock, and the longest for which nobody was answered."""
+    worked, began = time.process_time(), time.perf_counter()
+    task = asyncio.ensure_future(wiping.wipe(store))
+    longest, last = 0.0, began
+    while not task.done():
+        await asyncio.sleep(PAUSE_S)
+        with store.transaction():
+            settings.put(store, "awake_at", str(last))
+        longest, last = max(longest, time.perf_counter() - last - PAUSE_S), time.perf_counter()
+    await task
+    return time.process_time() - worked, time.perf_counter() - began, longest
 
 
 def costs_ms(stores: list[Store], rounds: int, sessions: int) -> list[list[float]]:

@@ -11,7 +11,13 @@ from core.store.connection import Store
 from core.store.people import Role
 
 NOW = datetime(2026, 3, 2, 18, 0, tzinfo=UTC)
-SMALL = {"person", "p", "invitation", "setting", "sqlite_schema"}  # a row or a few for each person, for each table
+SMALL = {
+    "person",
+    "p",
+    "invitation",
+    "setting",
+    "sqlite_schema",
+}  # a row or a few for each person, for each table
 SOME = ("idx_inbox_open", "idx_inbox_of_nobody")  # indexes of what waits, of what strangers wrote
 
 
