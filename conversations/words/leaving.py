@@ -22,7 +22,8 @@ GOODBYE = (
 )
 GOODBYE_KEEPS = (
     "Phone, address, contacts and messages go in the next minutes, at the latest within a day, and their last traces "
-    "inside the file within a day after that; the record that must be kept goes on {day}. Thank you for training with us. Anything that hurts or worries you: your own clinician, please."
+    "inside the file within a day after that; the record that must be kept goes on {day}. Thank you for training with "
+    "us. Anything that hurts or worries you: your own clinician, please."
 )
 COACH = (
     "{name} has asked to be deleted. What is kept here about them goes now, at the latest within a day. Please delete what stands "
