@@ -165,6 +165,8 @@ def test_what_favours_muscle_breakdown_is_asked_about(said: str, tier: Tier) -> 
         ("my hand is blue", Kind.CIRCULATION),
         ("my hand is cold and white", Kind.CIRCULATION),
         ("i am wheezing", Kind.EMERGENCY),
+        ("i am unsteady", Kind.FAINT),  # ataxia
+        ("my leg cramps", Kind.HURTS),
         ("i want to stop", Kind.STOP),
     ],
 )
