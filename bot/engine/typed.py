@@ -167,7 +167,10 @@ def noted(engine: "Engine", coach: Person, text: str, now: datetime) -> bool:
     client, _, since = (settings.get(engine.store, NOTE_FOR.format(coach=coach.id)) or "").partition("|")
     if not client or now - datetime.fromisoformat(since) > NOTE_WITHIN:
         return False
-    if people.find(engine.store, int(client)) is None:  # left since then
+    about = people.find(engine.store, int(client))
+    if about is None or not gate.allows(
+        engine, coach, Action.TAKE_ALERT, about
+    ):  # left, or handed over, since then
         return False
     keep_note(engine, coach, int(client), text.strip(), now)
     return True

@@ -4,6 +4,7 @@
 """
 
 import argparse
+import logging
 from functools import partial
 
 from tests.bench import sweeping
@@ -21,6 +22,7 @@ def main() -> int:
     parser = argparse.ArgumentParser(description=__doc__)
     sweeping.options(parser, 100)
     wanted = parser.parse_args()
+    logging.getLogger("cuffline").setLevel(logging.ERROR)  # each tap given again is refused, which is no news
     seeds = range(wanted.first, wanted.first + wanted.seeds)
     again = "python -m tests.bench.orders --seeds 1 --from {seed}"
     swept = sweeping.sweep(partial(_played, outcome(None)), seeds, wanted, again)

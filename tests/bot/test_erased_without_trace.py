@@ -218,7 +218,7 @@ def test_a_line_after_call_noted_is_kept_about_no_later_person(practice: Practic
     person = newcomer(practice)
     practice.types(COACH, "said it is better")
     log = facts.current(store_of(practice), CoachDid, person.id)
-    assert "call_note" not in [one.what for one in log]
+    assert "call_note" not in [one.action for one in log]
 
 
 def test_the_plan_of_a_later_person_is_not_what_save_as_template_means(practice: Practice) -> None:

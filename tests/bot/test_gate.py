@@ -129,6 +129,18 @@ def test_an_alert_is_taken_by_its_coach_or_the_second_contact_only(practice: Pra
     assert any("is on it" in text for text in press(practice, SECOND, f"alert:take:{row['id']}"))
 
 
+def test_a_line_after_a_call_is_kept_only_while_the_client_is_still_theirs(practice: Practice) -> None:
+    other = third(practice)
+    practice.in_a_set()
+    practice.types(CLIENT, "chest pain")
+    practice.taps(COACH, "Call noted")
+    people.hand_over(practice.stage.engine.store, practice.client, other.id)
+    practice.types(COACH, "said it was nothing")
+    assert "call_note" not in [
+        row["action"] for row in practice.stage.engine.store.rows("SELECT action FROM coach_did")
+    ]
+
+
 def test_the_bands_off_button_of_somebody_else_takes_nobodys_bands_off(practice: Practice) -> None:
     practice.in_a_set()
     row = practice.stage.engine.store.row("SELECT id FROM watch")

@@ -239,6 +239,7 @@ def is_fair(question: Question, text: str) -> bool:
 MEANT = {
     "nil": "zero",
     "NIL": "zero",
+    "12 stones": "a weight",
     "one and a": "one, with idle words around",
     "start.1": "for days: said back with the day and a way out",
     "tomorrow yesterday": "for days: said back with the day and a way out",
