@@ -47,10 +47,10 @@ def test_an_alert_says_when_nothing_is_known_of_company_and_the_helper_has_ended
 
 
 def test_where_a_helper_types_she_is_the_client() -> None:
-    """Without one, "she can't breathe" may be about anybody, so it is asked about."""
+    """Without one, "my wife can't breathe" is about somebody else or about the client, so it is asked about."""
     room = Room()
     client = room.client(RUTA, "Ruta")
-    room.types(RUTA, "she can't breathe")
+    room.types(RUTA, "my wife can't breathe")
     assert "Is something wrong right now?" in room.says(RUTA)
     room.taps(RUTA, "No, all fine")
     room.put(client, Detail(room.now, "helper", "Tomas"))

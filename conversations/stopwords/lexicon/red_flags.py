@@ -43,7 +43,7 @@ kill myself; end my life; suicidal
 
 FAINT = """
 dizzy|dizziness|dizzier; lightheaded|lightheadedness; light|lite headed; light .. head; light head
-woozy|wobbly|faints|giddy|faintish|swaying|unsteady; off balance; losing .. balance
+woozy|wobbly|faints|giddy|faintish|swaying|staggering|unsteady; off balance; losing .. balance
 feel|feeling|felt|bit|getting|i faint; to|gonna|might|could|will|may faint; = faint
 to|gonna|might|could|will|may pass|black out; to|gonna|might collapse; keel|keeled|keeling over
 room|head|heads|everything|world .. spinning|spins|swimming
