@@ -76,7 +76,8 @@ def _make_room(path: str) -> Path:
     if shutil.disk_usage(db.parent).free < ROOM * db.stat().st_size:
         raise OSError(errno.ENOSPC, os.strerror(errno.ENOSPC))
     flags = os.O_CREAT | os.O_EXCL | os.O_WRONLY
-    os.close(os.open(beside(db), flags, db.stat().st_mode & 0o777))
+    os.close(os.open(beside(db), flags, 0o600))
+    beside(db).chmod(db.stat().st_mode & 0o777)  # `open` alone would obey the umask
     return db
 
 

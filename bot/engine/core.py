@@ -83,6 +83,7 @@ class Engine:
 
         self.clock_was_set()
         with self.store.transaction():
+            mail.may_be_out(self.store)
             resuming.after_restart(self, self.clock())
 
     # --- in ---

@@ -170,6 +170,21 @@ def _waiting(row: Row) -> Waiting:
     return Waiting(row["id"], letter, row["attempts"], moment(row["created_at"]))
 
 
+def may_be_out(store: Store) -> None:
+    """At a start: what waits untried may have gone out in the last moment of a killed program, unrecorded.
+
+    Behind a letter that failed before, nothing of the same chat was on its way.
+    """
+    failed = (
+        "SELECT 1 FROM outbox AS e INDEXED BY idx_outbox_next"
+        " WHERE e.chat = o.chat AND e.id < o.id AND e.attempts > 0 AND e.sent_at IS NULL AND e.dropped IS NULL"
+    )
+    store.execute(
+        "UPDATE outbox SET maybe_out = 1 WHERE id IN (SELECT id FROM outbox AS o INDEXED BY idx_outbox_order"
+        f" WHERE {_WAITS} AND question IS NOT NULL AND attempts = 0 AND NOT EXISTS ({failed}))"
+    )
+
+
 def waits(store: Store, chat: int, kind: str) -> bool:
     """Whether a letter of this kind has not gone out yet."""
     row = store.row(f"SELECT 1 FROM outbox WHERE chat = ? AND kind = ? AND {_WAITS} LIMIT 1", [chat, kind])
@@ -248,6 +263,7 @@ def unseen(store: Store, chat: int, thread: int, message: int) -> frozenset[str]
     """Questions of the thread of which no copy came before message number `message`, or went out at all.
 
     One chat has one row of numbers for both sides, in the order in which the server got them; no clock is needed.
+    A copy that may have gone out just before a kill counts as seen.
     """
     later = store.rows(
         "SELECT question FROM outbox WHERE chat = ? AND message > ? AND thread = ? UNION"
@@ -255,7 +271,7 @@ def unseen(store: Store, chat: int, thread: int, message: int) -> frozenset[str]
         [chat, message, thread, chat, thread],
     )
     asked = {row["question"] for row in later if row["question"] is not None}
-    earlier = "SELECT 1 FROM outbox WHERE thread = ? AND question = ? AND message < ? LIMIT 1"
+    earlier = "SELECT 1 FROM outbox WHERE thread = ? AND question = ? AND (message < ? OR maybe_out) LIMIT 1"
     return frozenset(
         question for question in asked if store.row(earlier, [thread, question, message]) is None
     )

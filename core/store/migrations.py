@@ -397,6 +397,12 @@ def m015_erased_by_index(db: Database) -> None:
     )
 
 
+@migrations()
+def m016_maybe_out(db: Database) -> None:
+    """A letter that was on its way when the program was killed may have been read, though nobody wrote that down."""
+    db.execute("ALTER TABLE outbox ADD COLUMN maybe_out INTEGER")
+
+
 # SQLite takes no index with a condition that the column's own NOT NULL makes idle.
 ERASED_BY = (
     ("outbox", "person", "WHERE person IS NOT NULL"),

@@ -211,7 +211,7 @@ def test_each_client_in_it_has_a_line_in_the_log_that_they_may_ask_for(room: Roo
     room.types(RUTA, "my data")
     own = next(one.document for one in room.messages(RUTA) if one.document_name == "my-data.txt")
     assert own is not None
-    assert "by: Vera, action: exported" in own.decode()
+    assert "by: Vera, action: asked for a file of the records" in own.decode()
 
 
 def test_it_counts_as_no_act_on_an_alert(room: Room) -> None:
