@@ -15,19 +15,22 @@ from telegram import Bot
 from telegram.error import InvalidToken
 from telegram.ext import Application
 
-from bot import held, intake, keeping_time, numbers, sound, watchdog, webhook
-from bot.clock import Clock
+from bot import numbers, watchdog
+from bot.clocks import keeping_time
+from bot.clocks.clock import Clock
 from bot.config import Config, Wrong
-from bot.countdown import Countdown
-from bot.direct import Direct
-from bot.disk import Disk
+from bot.database import held, sound
+from bot.database.disk import Disk
+from bot.database.upkeep import Upkeep
 from bot.engine import Engine
-from bot.outbox import Outbox
-from bot.slow_work import SlowWork
-from bot.transport import Transport
-from bot.upkeep import Upkeep
+from bot.making.slow_work import SlowWork
+from bot.making.weekly import Weekly
+from bot.net import intake, webhook
+from bot.net.countdown import Countdown
+from bot.net.direct import Direct
+from bot.net.outbox import Outbox
+from bot.net.transport import Transport
 from bot.watchdog import Pulse
-from bot.weekly import Weekly
 from core.store import duties, mail
 from core.store.connection import Store, cannot_write
 

@@ -11,7 +11,7 @@ from pathlib import Path
 from typing import Any, NoReturn
 
 from bot.config import Wrong, stored_in
-from bot.keyed import key_in
+from bot.database.keyed import key_in
 from core.store import keys
 
 Commands = Any  # argparse keeps the type of its subparsers to itself

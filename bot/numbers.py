@@ -9,9 +9,9 @@ import logging
 from telegram import Bot
 from telegram.error import TelegramError
 
-from bot import intake
 from bot.engine import updates
 from bot.engine.updates import Kind
+from bot.net import intake
 from conversations.words import engine as words
 
 log = logging.getLogger("cuffline")

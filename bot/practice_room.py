@@ -8,7 +8,7 @@ from pathlib import Path
 from zoneinfo import ZoneInfo
 
 from bot.app import Program, serve
-from bot.clock import Clock
+from bot.clocks.clock import Clock
 from bot.config import Config, Wrong
 from bot.local.api import LocalApi
 from bot.local.http import Server

@@ -13,7 +13,7 @@ import shutil
 from contextlib import closing, suppress
 from pathlib import Path
 
-from bot.backups import flushed
+from bot.database.backups import flushed
 from core.store import changes, copies
 from core.store.connection import Store
 

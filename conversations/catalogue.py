@@ -2,43 +2,36 @@
 
 from typing import Any
 
-from conversations import (
-    adjusting,
-    after,
-    allowing,
-    asking,
+from conversations import adjusting, changing, session
+from conversations.client import (
     band_list,
-    before,
-    changing,
-    clearing,
     consent,
-    covering,
-    cueing,
     details,
-    gauging,
-    holding,
-    inviting,
     leaving,
-    measuring,
-    missed,
-    morning,
-    pausing,
-    planning,
     preferences,
-    pulse,
-    reminding,
-    renaming,
-    saving_template,
     screening,
-    session,
-    still_numb,
     telling,
     testing,
     travelling,
-    trouble,
+)
+from conversations.coach import (
+    allowing,
+    clearing,
+    covering,
+    cueing,
+    gauging,
+    holding,
+    inviting,
+    measuring,
+    pausing,
+    pulse,
+    renaming,
+    saving_template,
     writing,
 )
+from conversations.planning import machine as planning
 from conversations.protocol import Dialogue
+from conversations.training import after, asking, before, missed, morning, reminding, still_numb, trouble
 
 CATALOGUE: dict[str, Dialogue[Any]] = {
     each.DIALOGUE.name: each.DIALOGUE

@@ -9,13 +9,13 @@ from collections.abc import Callable
 from datetime import datetime
 from typing import TypeVar
 
-from conversations import trouble
 from conversations.answers import Reply, Unclear, whole_number, yes_no
 from conversations.form import with_answer
 from conversations.protocol import Alert, Begin, Choice, Effect, Record
 from conversations.stopwords import read
 from conversations.stopwords.causes import cause_of
 from conversations.stopwords.kinds import Kind, Sense
+from conversations.training import trouble
 from core.facts import Noticed
 from core.safety.causes import Cause
 

@@ -6,25 +6,15 @@ from collections.abc import Callable
 from datetime import datetime
 from typing import TYPE_CHECKING, Any
 
-from bot.engine import (
-    agreeing,
-    changing,
-    checks,
-    clips,
-    gate,
-    loads,
-    measuring,
-    practice,
-    reading,
-    records,
-    reminders,
-    status,
-    testing,
-    turns,
-)
+from bot.engine import gate, practice, records, status, turns
 from bot.engine.coach import allowing, away, covering, digest, holding, plans, resting
 from bot.engine.coach import clients as whose
 from bot.engine.coach.talks import TALKS
+from bot.engine.days import changing, reminders
+from bot.engine.joining import agreeing
+from bot.engine.numbers import measuring
+from bot.engine.safety import checks
+from bot.engine.training import clips, loads, reading, testing
 from conversations.protocol import Choice, Resumed, Say
 from conversations.words import engine as words
 from conversations.words.recap import recap

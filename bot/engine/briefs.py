@@ -10,11 +10,15 @@ from typing import TYPE_CHECKING, Any
 
 import msgspec
 
-from bot.engine import calendar, checks, clips, kit, loads, recovery, screenings, status, testing
 from bot.engine import reading_briefs as read
+from bot.engine import status
 from bot.engine.coach import reading_plans, replaced
+from bot.engine.days import calendar
+from bot.engine.joining import screenings
+from bot.engine.safety import checks
+from bot.engine.training import clips, kit, loads, recovery, testing
 from conversations.catalogue import CATALOGUE
-from conversations.preferences import DIGEST_AT, REMIND_BEFORE
+from conversations.client.preferences import DIGEST_AT, REMIND_BEFORE
 from conversations.words.details import LINES as DETAILS
 from core.facts import (
     Cleared,

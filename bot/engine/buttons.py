@@ -4,19 +4,11 @@ from collections.abc import Callable
 from datetime import datetime
 from typing import TYPE_CHECKING
 
-from bot.engine import (
-    agreeing,
-    alerts,
-    corrections,
-    gate,
-    idle,
-    menus,
-    status,
-    stopping,
-    turns,
-    typed,
-)
-from bot.engine.bands_off import came_off
+from bot.engine import gate, idle, menus, status, turns, typed
+from bot.engine.joining import agreeing
+from bot.engine.safety import alerts, stopping
+from bot.engine.safety.bands_off import came_off
+from bot.engine.training import corrections
 from bot.engine.updates import Incoming
 from conversations.protocol import Said, Say
 from conversations.words import engine as words

@@ -6,7 +6,8 @@ from datetime import datetime, timedelta
 from typing import Any
 
 from bot.config import Config
-from bot.engine import calendar, updates
+from bot.engine import updates
+from bot.engine.days import calendar
 from bot.engine.limits import Limits
 from conversations.protocol import Say
 from conversations.words import engine as words
@@ -61,7 +62,7 @@ class Engine:
 
     def clock_was_set(self) -> None:
         """The wall clock jumped and is followed; after a jump back all that was planned ahead is planned anew."""
-        from bot.engine import set_back
+        from bot.engine.days import set_back
 
         with self.store.transaction():
             set_back.look(self, self.clock())
@@ -136,7 +137,7 @@ class Engine:
             self._tell_operator(words.FAILED_OPERATOR.format(number=update_id, who="?"), now)
 
     def _say_it_failed(self, update_id: int, incoming: updates.Incoming, now: datetime) -> None:
-        from bot.engine import alerts, bands
+        from bot.engine.safety import alerts, bands
 
         person = people.by_chat(self.store, incoming.chat)
         if person is None:

@@ -4,8 +4,9 @@ from datetime import datetime, timedelta
 from functools import partial
 from typing import TYPE_CHECKING
 
-from bot.engine import alerts, bands, never_on, quiet, turns
+from bot.engine import quiet, turns
 from bot.engine.coach import digest
+from bot.engine.safety import alerts, bands, never_on
 from conversations.protocol import Alert, Say, TimeIsUp, Woke
 from conversations.words import engine as words
 from core.cuffs import CallKind, next_call

@@ -3,7 +3,8 @@
 from datetime import datetime
 from typing import TYPE_CHECKING
 
-from bot.engine import open_alert, status
+from bot.engine import status
+from bot.engine.safety import open_alert
 from conversations.answers import Reply, Unclear, yes_no
 from conversations.heard import is_prose
 from conversations.protocol import Choice, Say

@@ -5,7 +5,8 @@ from datetime import datetime
 from typing import TYPE_CHECKING, Any
 
 from bot.engine import status
-from conversations import adjusting, changing, planning_brief
+from conversations import adjusting, changing
+from conversations.planning import brief as planning_brief
 from conversations.protocol import Effect, Record, Say, Turn
 from conversations.words import changing as words
 from core.facts import CalendarChanged, PlanGiven

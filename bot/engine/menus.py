@@ -5,28 +5,15 @@ from collections.abc import Callable
 from datetime import datetime
 from typing import TYPE_CHECKING
 
-from bot.engine import (
-    agreeing,
-    beats,
-    changing,
-    emergency,
-    gate,
-    kit,
-    measuring,
-    open_alert,
-    own_calendar,
-    practice,
-    records,
-    relaying,
-    reports,
-    resuming,
-    starting,
-    status,
-    turns,
-)
+from bot.engine import gate, practice, records, relaying, resuming, status, turns
 from bot.engine.coach import away, listing, logbook, plans
 from bot.engine.coach import clients as whose
 from bot.engine.coach import menu as coach_menu
+from bot.engine.days import changing, own_calendar
+from bot.engine.joining import agreeing
+from bot.engine.numbers import measuring, reports
+from bot.engine.safety import emergency, open_alert
+from bot.engine.training import beats, kit, starting
 from conversations.protocol import Choice, Resumed, Say
 from conversations.words import coach as coach_words
 from conversations.words import engine as words

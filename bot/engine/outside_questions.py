@@ -4,8 +4,12 @@ from collections.abc import Callable
 from datetime import datetime
 from typing import TYPE_CHECKING
 
-from bot.engine import agreeing, changing, corrections, idle, menus, open_alert, status, typed, unread
+from bot.engine import idle, menus, status, typed
 from bot.engine.coach import away, listing
+from bot.engine.days import changing
+from bot.engine.joining import agreeing
+from bot.engine.safety import open_alert, unread
+from bot.engine.training import corrections
 from conversations.protocol import Choice, Media, Said, Say
 from conversations.words import common
 from conversations.words import engine as words

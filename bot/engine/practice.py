@@ -3,7 +3,9 @@
 from datetime import datetime
 from typing import TYPE_CHECKING
 
-from bot.engine import calendar, screenings, status, turns
+from bot.engine import status, turns
+from bot.engine.days import calendar
+from bot.engine.joining import screenings
 from conversations.protocol import Choice, Say
 from conversations.words import beat as beat_words
 from conversations.words import calendar as calendar_words

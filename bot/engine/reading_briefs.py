@@ -4,8 +4,11 @@ from datetime import datetime
 from functools import cached_property
 from typing import TYPE_CHECKING, Any
 
-from bot.engine import checks, clearances, loads, status
-from conversations.pulse import CEILING
+from bot.engine import status
+from bot.engine.joining import clearances
+from bot.engine.safety import checks
+from bot.engine.training import loads
+from conversations.coach.pulse import CEILING
 from core.cuffs.limbs import banded, places_of
 from core.facts import (
     Answered,

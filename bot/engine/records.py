@@ -4,9 +4,9 @@ import logging
 from datetime import datetime, timedelta
 from typing import TYPE_CHECKING, Any
 
-from bot import forgotten
+from bot.database import forgotten
+from bot.database.forgotten import Note, What
 from bot.engine import status, turns
-from bot.forgotten import Note, What
 from conversations.protocol import Say
 from conversations.words import leaving as words
 from conversations.words import records as record_words

@@ -4,19 +4,13 @@ from dataclasses import replace
 from datetime import datetime
 from typing import TYPE_CHECKING
 
-from bot.engine import (
-    buttons,
-    clips,
-    corrections,
-    limits,
-    outside_questions,
-    stopping,
-    strangers,
-    turns,
-    whereabouts,
-)
-from bot.engine.bands_off import said_off
-from bot.engine.bands_on import said_on
+from bot.engine import buttons, limits, outside_questions, turns
+from bot.engine.days import whereabouts
+from bot.engine.joining import strangers
+from bot.engine.safety import stopping
+from bot.engine.safety.bands_off import said_off
+from bot.engine.safety.bands_on import said_on
+from bot.engine.training import clips, corrections
 from bot.engine.updates import Incoming, Kind
 from conversations.heard import red_flag
 from conversations.protocol import Cancelled, Corrected, Media, Said, Say, Sent, WentBack

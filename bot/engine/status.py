@@ -3,7 +3,7 @@
 from dataclasses import replace
 from typing import TYPE_CHECKING
 
-from bot.engine import clearances
+from bot.engine.joining import clearances
 from conversations.words import consent, safety
 from conversations.words import status as words
 from conversations.words.common import counted

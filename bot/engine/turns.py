@@ -6,8 +6,10 @@ from typing import TYPE_CHECKING, Any
 
 import msgspec
 
-from bot.engine import aftercare, bands, briefs, clearances, gate, never_on, screenings, status
+from bot.engine import briefs, gate, status
 from bot.engine.coach import pauses
+from bot.engine.joining import clearances, screenings
+from bot.engine.safety import aftercare, bands, never_on
 from conversations.catalogue import CATALOGUE
 from conversations.protocol import (
     Alert,
@@ -97,7 +99,8 @@ def deliver(
         state = bar(engine, person, thread, dialogue, state, Barred(event.at, why))
         if state is None:
             return
-    from bot.engine import meanwhile, unread
+    from bot.engine import meanwhile
+    from bot.engine.safety import unread
 
     turn = dialogue.advance(state, event, engine.clock())
     if turn.unread and unread.asked_whether_wrong(engine, person, thread, event):
@@ -188,7 +191,8 @@ def hand_back(engine: "Engine", person: Person, ended: Thread) -> None:
 
 def effect_done(engine: "Engine", person: Person, effect: Effect, message: int | None, now: datetime) -> bool:
     """Do one effect; True when it started another dialogue with this person at once."""
-    from bot.engine import acts, alerts, relaying
+    from bot.engine import acts, relaying
+    from bot.engine.safety import alerts
 
     match effect:
         case Record(fact, about):

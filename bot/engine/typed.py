@@ -139,7 +139,7 @@ def open_to(engine: "Engine", coach: Person, now: datetime) -> list[OpenAlert]:
 
 def ask_which(engine: "Engine", coach: Person, value: str, found: list[OpenAlert], now: datetime) -> None:
     """A button for each alert; `value` is its value, with `{id}` for the alert's."""
-    from bot.engine import alert_text
+    from bot.engine.safety import alert_text
 
     names = {alert.person: people.by_id(engine.store, alert.person).name for alert in found}
     buttons = tuple(

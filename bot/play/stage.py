@@ -9,15 +9,16 @@ from pathlib import Path
 
 from telegram import Bot
 
-from bot import drawing, intake
-from bot.clock import SetClock
+from bot.clocks.clock import SetClock
 from bot.config import Config
 from bot.engine import Engine
 from bot.local.api import LocalApi
 from bot.local.inprocess import InProcess
 from bot.local.messages import ChatMessage
 from bot.local.phone import Phone
-from bot.outbox import Outbox
+from bot.making import drawing
+from bot.net import intake
+from bot.net.outbox import Outbox
 from core.store import duties
 from core.store.connection import Store
 

@@ -5,7 +5,7 @@ from typing import Any
 
 import msgspec
 
-from bot.charts import GREY, INK
+from bot.making.charts import GREY, INK
 from bot.report.panels import attendance, movement, pain
 from bot.report.text import cut, wrapped
 from conversations.words import report as words

@@ -4,7 +4,7 @@ from datetime import date, timedelta
 from itertools import groupby
 from typing import Any
 
-from bot.charts import BLUE, GREY, INK, SAND
+from bot.making.charts import BLUE, GREY, INK, SAND
 from conversations.words import report as words
 from core.report import First, Movement, Report
 

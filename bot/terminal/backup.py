@@ -5,9 +5,9 @@ import shutil
 import sqlite3
 from pathlib import Path
 
-from bot import backups, forgotten
 from bot.config import Wrong, backups_in
-from bot.sound import usable
+from bot.database import backups, forgotten
+from bot.database.sound import usable
 from bot.terminal.progress import bar
 
 

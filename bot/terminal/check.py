@@ -6,7 +6,7 @@ from collections.abc import Callable, Iterable
 from dataclasses import asdict
 from datetime import datetime
 
-from bot.clock import Clock
+from bot.clocks.clock import Clock
 from bot.terminal import looking
 from bot.terminal.looking import Finding, Place
 

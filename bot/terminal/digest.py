@@ -9,9 +9,10 @@ from typing import Any
 
 import msgspec
 
-from bot.clock import Clock
+from bot.clocks.clock import Clock
 from bot.config import Wrong
-from bot.engine import Engine, weeks
+from bot.engine import Engine
+from bot.engine.numbers import weeks
 from bot.terminal.opened import reading
 from core.calendar.zones import instant, local
 from core.store import people, tables
@@ -84,7 +85,7 @@ def _data(engine: Engine, coach: Person, end: datetime) -> dict[str, Any]:
 
 
 def _draw(engine: Engine, found: list[tuple[Person, datetime]], file: Path) -> int:
-    from bot.charts import weekly_chart
+    from bot.making.charts import weekly_chart
 
     if file.suffix.lower() != ".png":
         raise Wrong([f"-o: {file} must end in .png"])

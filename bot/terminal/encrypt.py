@@ -13,11 +13,11 @@ from contextlib import contextmanager
 from dataclasses import dataclass
 from pathlib import Path
 
-from bot import backups, held
-from bot.clock import Clock
+from bot.clocks.clock import Clock
 from bot.config import Wrong, backups_in
-from bot.keyed import KEY_FILE
-from bot.sound import usable
+from bot.database import backups, held
+from bot.database.keyed import KEY_FILE
+from bot.database.sound import usable
 from conversations.words.common import counted
 from core.store import converting, copies, keys
 from core.store.keys import Key

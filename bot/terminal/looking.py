@@ -11,9 +11,9 @@ from datetime import datetime, timedelta
 from importlib.metadata import version
 from pathlib import Path
 
-from bot import backups
 from bot.config import Wrong, backups_in, from_environment
-from bot.sound import usable
+from bot.database import backups
+from bot.database.sound import usable
 from conversations.words.common import counted
 from core.calendar.zones import zone_named
 from core.store import copies
@@ -176,7 +176,7 @@ def token(place: Place, now: datetime) -> Iterator[Finding]:
         config = from_environment({**os.environ, "CUFFLINE_DB": str(place.db)})
     except Wrong:
         return
-    from bot.secrecy import quiet_logs
+    from bot.net.secrecy import quiet_logs
 
     quiet_logs(config.token)
     good, says = asyncio.run(_asked(config.token, config.api_url))

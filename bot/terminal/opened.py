@@ -7,11 +7,11 @@ from collections.abc import Iterator
 from contextlib import contextmanager
 from pathlib import Path
 
-from bot import held
-from bot.clock import Clock
+from bot.clocks.clock import Clock
 from bot.config import Config, Wrong, coaches_in, zone_in
+from bot.database import held
+from bot.database.sound import usable
 from bot.engine import Engine
-from bot.sound import usable
 from core.store import copies, people
 from core.store.connection import Store
 

@@ -7,9 +7,10 @@ from typing import Any
 
 import msgspec
 
-from bot.clock import Clock
+from bot.clocks.clock import Clock
 from bot.config import Wrong
-from bot.engine import Engine, reports
+from bot.engine import Engine
+from bot.engine.numbers import reports
 from bot.terminal.opened import reading
 from conversations.words import report as words
 from core.report import Report

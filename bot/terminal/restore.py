@@ -8,10 +8,10 @@ from contextlib import suppress
 from datetime import datetime
 from pathlib import Path
 
-from bot import backups, forgotten, held
-from bot.clock import Clock
+from bot.clocks.clock import Clock
 from bot.config import Wrong, backups_in
-from bot.sound import usable
+from bot.database import backups, forgotten, held
+from bot.database.sound import usable
 from bot.terminal.progress import bar
 from core.store import copies
 from core.store.connection import Store

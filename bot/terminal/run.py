@@ -17,9 +17,9 @@ def main(options: argparse.Namespace) -> int:
     from telegram.error import InvalidToken
 
     from bot.app import serve
-    from bot.clock import Clock
+    from bot.clocks.clock import Clock
     from bot.config import Wrong, from_environment
-    from bot.secrecy import quiet_logs
+    from bot.net.secrecy import quiet_logs
     from core.store import keys
     from core.store.connection import cannot_write
 

@@ -2,10 +2,11 @@
 
 from dataclasses import replace
 
-from conversations import equipment, weaker_side
+from conversations import equipment
 from conversations.adjusting import movements, own_rungs
 from conversations.adjusting.state import MOVEMENT_PARTS, Brief, Draft, chosen, minutes, name, place, plan_now
 from conversations.dates import Repeat
+from conversations.planning import weaker_side
 from conversations.words import adjusting as adjusting_words
 from conversations.words import coach as words
 from conversations.words import dates as date_words

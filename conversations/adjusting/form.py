@@ -18,7 +18,7 @@ from conversations.adjusting.state import (
 from conversations.adjusting.values import ask_value, fill_value
 from conversations.answers import Unclear, Why, choice, pick
 from conversations.form import Form, Outcome, dialogue
-from conversations.planning_days import limits_broken
+from conversations.planning.days import limits_broken
 from conversations.protocol import Choice, Do, Record, Said, Say
 from conversations.words import adjusting as adjusting_words
 from conversations.words import coach as words

@@ -2,12 +2,13 @@
 
 from dataclasses import replace
 
-from conversations import equipment, weaker_side
+from conversations import equipment
 from conversations.adjusting import movements, own_rungs
 from conversations.adjusting.applying import shown_days
 from conversations.adjusting.state import Brief, Draft, chosen, minutes, name, plan_now
 from conversations.answers import choice, load, whole_number
-from conversations.planning_days import read_days
+from conversations.planning import weaker_side
+from conversations.planning.days import read_days
 from conversations.protocol import Choice, Said, Say
 from conversations.words import adjusting as adjusting_words
 from conversations.words import dates as date_words

@@ -3,12 +3,12 @@
 from dataclasses import replace
 from datetime import date, datetime, timedelta
 
-from conversations import choosing_time, reminding
 from conversations.answers import Unclear, Why, pick
 from conversations.changing.meaning import by_day, meanings, order_matters
 from conversations.changing.state import Brief, Draft, Meaning, Meanings
 from conversations.form import Form, Outcome, dialogue
 from conversations.protocol import Choice, Do, Effect, Record, Said, Say
+from conversations.training import choosing_time, reminding
 from conversations.words import changing as words
 from conversations.words.planning import named
 from conversations.words.travelling import TRAVEL

@@ -15,7 +15,7 @@ class Choice:
 class Say:
     """One message. `asks` is the id of the question it puts, None when it puts none.
 
-    `picture` names a drawing of ours (see `bot.pictures`), `clip` a file handle of the transport. `quiet`
+    `picture` names a drawing of ours (see `bot.making.pictures`), `clip` a file handle of the transport. `quiet`
     messages make no sound.
     """
 

@@ -14,7 +14,7 @@ from dataclasses import dataclass
 from datetime import timedelta
 from pathlib import Path
 
-from bot import backups
+from bot.database import backups
 from core.facts import Noticed, SetDone
 from core.plans import Side
 from core.store import copies, facts, mail

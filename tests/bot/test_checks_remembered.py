@@ -4,7 +4,8 @@ from datetime import timedelta
 
 import pytest
 
-from bot.engine import briefs, reading_briefs, testing
+from bot.engine import briefs, reading_briefs
+from bot.engine.training import testing
 from core.facts import BandsOff, CuffChecked, Rated, ScreeningDone
 from tests.bot.coach_room import ANSWERS, RUTA, SQUATS, Room
 

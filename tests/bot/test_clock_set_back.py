@@ -5,7 +5,8 @@ from datetime import datetime, timedelta
 
 import pytest
 
-from bot.engine import alerts, turns
+from bot.engine import turns
+from bot.engine.safety import alerts
 from core.safety.causes import Cause
 from core.store import duties, mail, people, settings
 from core.store.mail import Letter

@@ -5,7 +5,7 @@ from datetime import timedelta
 
 import pytest
 
-from bot.engine import calendar
+from bot.engine.days import calendar
 from conversations.words import coach as words
 from core.facts import Answered, Cleared, Detail, Paused, PlanEnded, Rated, ScreeningDone
 from core.safety.causes import Cause

@@ -5,8 +5,9 @@ from datetime import timedelta
 
 import pytest
 
-from bot.engine import loads, status, turns
+from bot.engine import status, turns
 from bot.engine.coach import loads_asked
+from bot.engine.training import loads
 from core.facts import LoadMoved
 from tests.bot.coach_room import COACH, RUTA, START, Room
 

@@ -5,7 +5,8 @@ from datetime import timedelta
 
 import pytest
 
-from bot.engine import briefs, checks
+from bot.engine import briefs
+from bot.engine.safety import checks
 from core.facts import BandsOff, BandsOn, CoachDid, CuffChecked, Measured, Rated
 from core.plans import Region
 from core.pressure import Drift, Fit, drift

@@ -4,7 +4,8 @@ from collections.abc import Iterator
 
 import pytest
 
-from bot.engine import loads, status
+from bot.engine import status
+from bot.engine.training import loads
 from conversations.words.planning import TEMPLATES as TEMPLATE_NAMES
 from core.facts import LoadMoved, PlanGiven
 from core.plans import Plan

@@ -4,7 +4,8 @@ from collections.abc import Iterator
 
 import pytest
 
-from bot.engine import calendar, status
+from bot.engine import status
+from bot.engine.days import calendar
 from core.plans import Plan
 from core.templates import TEMPLATES, build
 from tests.bot.coach_room import COACH, RACK, RUTA, SQUATS, WEEKLY, Room

@@ -6,7 +6,8 @@ from datetime import timedelta
 
 import pytest
 
-from bot.engine import alerts, weeks
+from bot.engine.numbers import weeks
+from bot.engine.safety import alerts
 from core.digest import ClientWeek
 from core.facts import CoachDid, LoadMoved, PlanGiven, SetDone
 from core.plan_text import plan_to_text

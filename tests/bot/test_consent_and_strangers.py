@@ -2,7 +2,7 @@
 
 import pytest
 
-from bot.engine.strangers import codes, meant_as_code
+from bot.engine.joining.strangers import codes, meant_as_code
 from core.facts import Agreed, Cleared, ScreeningDone
 from core.store import facts, threads
 from tests.bot.coach_room import COACH, RUTA, Room

@@ -7,7 +7,8 @@ import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
-from bot.engine import Engine, calendar
+from bot.engine import Engine
+from bot.engine.days import calendar
 from core.calendar.changing import in_zone
 from core.calendar.recurrence import Weekday, weekly
 from core.calendar.stored import when_from_text, when_to_text

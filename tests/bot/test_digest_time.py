@@ -5,7 +5,7 @@ from datetime import timedelta
 
 import pytest
 
-from bot.engine import calendar
+from bot.engine.days import calendar
 from core.calendar.zones import local
 from core.store import duties
 from tests.bot.coach_room import COACH, MILO, RUTA, SECOND, Room

@@ -10,13 +10,13 @@ from pathlib import Path
 import pytest
 from telegram import Bot
 
-from bot import intake
 from bot.app import Program
-from bot.clock import SetClock
+from bot.clocks.clock import SetClock
 from bot.config import Config
-from bot.direct import APART, Direct
 from bot.local.api import LocalApi
 from bot.local.inprocess import InProcess
+from bot.net import intake
+from bot.net.direct import APART, Direct
 from conversations.words import engine as words
 from core.facts import BandsOn, Detail, SetDone
 from core.plans import Region

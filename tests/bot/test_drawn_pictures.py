@@ -5,8 +5,8 @@ import struct
 import pytest
 from matplotlib.figure import Figure
 
-from bot.charts import MOST_PANELS, draw_panel, weekly_chart
-from bot.pictures import fit_picture
+from bot.making.charts import MOST_PANELS, draw_panel, weekly_chart
+from bot.making.pictures import fit_picture
 from conversations.words.pictures import chart_title
 from core.plans import Region
 

@@ -6,7 +6,8 @@ from decimal import Decimal
 
 import pytest
 
-from bot.engine import corrections, turns
+from bot.engine import turns
+from bot.engine.training import corrections
 from bot.play.stage import Stage
 from core.facts import SetDone
 from core.plans import Side

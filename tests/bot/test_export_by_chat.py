@@ -5,7 +5,7 @@ from datetime import timedelta
 
 import pytest
 
-from bot.engine.weeks import alerts_of
+from bot.engine.numbers.weeks import alerts_of
 from bot.export import zipped
 from conversations.words import exporting as words
 from core.facts import CoachDid, Detail, Noticed, Rated

@@ -11,12 +11,12 @@ from typing import Any
 
 import pytest
 
-from bot import drawing
 from bot.engine import Engine
 from bot.export import TOO_LARGE, zipped
 from bot.export.sheets import Sheet
-from bot.outbox import Outbox
-from bot.slow_work import Failed, SlowWork
+from bot.making import drawing
+from bot.making.slow_work import Failed, SlowWork
+from bot.net.outbox import Outbox
 from conversations.protocol import Say
 from conversations.words import exporting as words
 from core.facts import CoachDid, LoadMoved, Noticed, Rated, SetDone

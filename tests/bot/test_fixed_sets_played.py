@@ -4,7 +4,8 @@ from collections.abc import Iterator
 from dataclasses import replace
 from decimal import Decimal
 
-from bot.engine import loads, status
+from bot.engine import status
+from bot.engine.training import loads
 from core.facts import PlanGiven, SetDone
 from core.plan_text import plan_to_text
 from core.plans import FIXED_AIMS, FIXED_OPEN_AIMS, Aim, Exercise, Plan, Region, Scheme

@@ -5,7 +5,7 @@ from datetime import timedelta
 
 import pytest
 
-from bot.engine import history
+from bot.engine.training import history
 from core.facts import Answered, Rated, SessionEnded, SetDone
 from core.plans import Side
 from core.store import facts

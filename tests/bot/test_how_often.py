@@ -6,7 +6,7 @@ from datetime import datetime
 
 import pytest
 
-from bot.engine import recovery
+from bot.engine.training import recovery
 from core.calendar.limits import USUAL, Limits, limits_from_text, limits_to_text
 from core.store.people import Person
 from tests.bot.coach_room import COACH, MILO, RUTA, SQUATS, Room

@@ -8,7 +8,7 @@ import pytest
 from dateutil.rrule import rruleset, rrulestr
 from icalendar import Calendar
 
-from bot.ical import calendar_file
+from bot.making.ical import calendar_file
 from core.calendar.changing import added, left_out, on_date, shifted
 from core.calendar.occurrences import occurrences_between
 from core.calendar.recurrence import Once, Recurrence, Slot, Span, Weekday, When, weekly

@@ -6,8 +6,9 @@ from decimal import Decimal
 
 import pytest
 
-from bot.engine import loads, reading, status, walks
-from bot.engine.history import checks_right, with_answers
+from bot.engine import status
+from bot.engine.training import loads, reading, walks
+from bot.engine.training.history import checks_right, with_answers
 from conversations.words.readings import AS_IF
 from core.facts import (
     Answered,

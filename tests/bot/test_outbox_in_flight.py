@@ -7,7 +7,7 @@ from typing import Any
 
 import pytest
 
-from bot import outbox as sending
+from bot.net import outbox as sending
 from bot.play.stage import Stage
 from core.store import mail
 from core.store.mail import Letter, Priority

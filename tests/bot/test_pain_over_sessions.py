@@ -4,7 +4,7 @@ from datetime import timedelta
 
 import pytest
 
-from bot.engine import checks
+from bot.engine.safety import checks
 from core.facts import Rated
 from core.safety.pain import PainDay, PainStep, Where, pain_step
 from core.store import facts

@@ -5,7 +5,8 @@ from datetime import timedelta
 
 import pytest
 
-from bot.engine import status, weeks
+from bot.engine import status
+from bot.engine.numbers import weeks
 from core.facts import Detail, LoadMoved, Rated
 from tests.bot.coach_room import COACH, RUTA, Room
 

@@ -5,7 +5,8 @@ from datetime import timedelta
 
 import pytest
 
-from bot.engine import aftercare, turns
+from bot.engine import turns
+from bot.engine.safety import aftercare
 from core.calendar.quiet import QuietHours
 from core.calendar.zones import local
 from core.facts import Detail

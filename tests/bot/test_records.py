@@ -8,7 +8,8 @@ from pathlib import Path
 
 import pytest
 
-from bot import documents, forgotten
+from bot.database import forgotten
+from bot.making import documents
 from conversations.words import leaving as words
 from core.facts import CoachDid, Detail, Noticed, SetDone
 from core.store import duties, erasure, facts, people, settings, tables

@@ -11,7 +11,7 @@ from pathlib import Path
 import pytest
 from telegram.error import InvalidToken
 
-from bot import secrecy
+from bot.net import secrecy
 
 TOKEN = "1:SECRETSECRET"
 ROOT = Path(__file__).parents[2]

@@ -7,7 +7,7 @@ from typing import Any
 
 import pytest
 
-from bot.slow_work import Failed, SlowWork
+from bot.making.slow_work import Failed, SlowWork
 
 SIGNATURE = b"\x89PNG\r\n\x1a\n"
 
@@ -22,7 +22,7 @@ def test_a_picture_is_drawn_in_a_process_and_kept() -> None:
 
 
 def test_the_fixed_pictures_are_there_before_anybody_needs_them(monkeypatch: pytest.MonkeyPatch) -> None:
-    monkeypatch.setattr("bot.slow_work.READY_AFTER_S", 0)
+    monkeypatch.setattr("bot.making.slow_work.READY_AFTER_S", 0)
     slow_work = SlowWork()
     asyncio.run(slow_work.get_ready())
     assert set(slow_work.fixed) == {"fit_arms", "fit_legs"}
@@ -46,7 +46,7 @@ def test_without_a_process_it_is_drawn_here(
 
 
 def test_a_process_that_takes_too_long_is_given_up(monkeypatch: pytest.MonkeyPatch) -> None:
-    monkeypatch.setattr("bot.slow_work.LONGEST_S", 0.01)
+    monkeypatch.setattr("bot.making.slow_work.LONGEST_S", 0.01)
     with pytest.raises(Failed, match="too long"):
         asyncio.run(SlowWork().done({"what": "photo", "body": {"picture": "fit_legs"}}))
 
@@ -60,7 +60,7 @@ def test_a_killed_process_leaves_no_copy_of_the_practice(
         "pathlib.Path(tempfile.mkdtemp(prefix='cuffline-'), 'copy.db').write_bytes(b'health data')\n"
         "os.kill(os.getpid(), 9)"
     )
-    monkeypatch.setattr("bot.slow_work.START", copy_and_die)
+    monkeypatch.setattr("bot.making.slow_work.START", copy_and_die)
     monkeypatch.setattr(tempfile, "tempdir", str(tmp_path))
     monkeypatch.setenv("TMPDIR", str(tmp_path))
     with pytest.raises(Failed):

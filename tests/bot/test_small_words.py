@@ -1,6 +1,6 @@
 """Words that only the whole practice shows: a plan given in mid-set, who types in an alert, tired muscles in the load."""
 
-from bot.engine.history import history
+from bot.engine.training.history import history
 from core.facts import Answered, Detail
 from core.store import duties, facts
 from tests.bot.coach_room import COACH, RUTA, SQUAT, Room

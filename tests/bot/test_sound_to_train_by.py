@@ -8,7 +8,7 @@ from dataclasses import dataclass, replace
 import numpy
 import pytest
 
-from bot.beat import RATE, TONES, beat
+from bot.making.beat import RATE, TONES, beat
 from core.beat import LEAD_IN_S, Pattern, Tone, cues, length_s, pattern_of, rests_at
 from core.facts import PlanGiven, SessionEnded, SessionStarted, SetDone
 from core.plan_text import plan_to_text

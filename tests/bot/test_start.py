@@ -6,8 +6,8 @@ from pathlib import Path
 
 import pytest
 
-from bot import backups, held
 from bot.cli import main
+from bot.database import backups, held
 from tests.bot.terminal.practice import made
 
 NOW = datetime(2026, 2, 2, 12, 0, tzinfo=UTC)

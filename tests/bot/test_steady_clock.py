@@ -6,7 +6,7 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from bot.steady import Steady
+from bot.clocks.steady import Steady
 
 START = datetime(2026, 3, 29, 0, 30, tzinfo=UTC)  # the night the clocks go forward in Europe
 

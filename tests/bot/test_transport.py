@@ -11,7 +11,7 @@ from telegram.error import BadRequest, Forbidden, NetworkError, RetryAfter, Time
 
 from bot.local.api import LocalApi
 from bot.local.http import serve
-from bot.transport import Transport, proxy_for
+from bot.net.transport import Transport, proxy_for
 
 TOKEN = "1:local"
 CLIENT = 2001

@@ -2,7 +2,8 @@
 
 import pytest
 
-from bot.engine import checks, history
+from bot.engine.safety import checks
+from bot.engine.training import history
 from core.facts import CuffChecked
 from core.safety.causes import Cause
 from core.store import duties, facts

@@ -12,11 +12,11 @@ import pytest
 from telegram import Bot
 from tornado.httpclient import AsyncHTTPClient, HTTPResponse
 
-from bot import intake, webhook
 from bot.config import Config, Wrong
-from bot.intake import Numbered
 from bot.local.api import LocalApi
 from bot.local.http import serve
+from bot.net import intake, webhook
+from bot.net.intake import Numbered
 
 SECRET = "s" * 40
 UPDATE = {"update_id": 7, "message": {"text": "31"}}

@@ -12,10 +12,10 @@ from typing import Any
 import msgspec
 import pytest
 
-from bot import weekly
 from bot.engine.coach import digest
-from bot.slow_work import Failed, SlowWork
-from bot.weekly import Weekly
+from bot.making import weekly
+from bot.making.slow_work import Failed, SlowWork
+from bot.making.weekly import Weekly
 from core.facts import PlanGiven
 from core.store import duties, facts, people
 from core.store.duties import Planned

@@ -14,7 +14,8 @@ from types import SimpleNamespace
 
 import pytest
 
-from bot import held, watchdog, wiping
+from bot import watchdog, wiping
+from bot.database import held
 from bot.watchdog import Pulse
 from core.facts import Noticed
 from core.store import changes, copies, erasure, facts, people, settings, tables

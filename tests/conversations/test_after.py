@@ -5,8 +5,8 @@ from datetime import UTC, datetime, timedelta
 
 import pytest
 
-from conversations.after import DIALOGUE, Brief
 from conversations.protocol import Alert, Begin, Cancelled, Do, Effect, Opened, Record, Said, Say, Woke
+from conversations.training.after import DIALOGUE, Brief
 from conversations.words import after as words
 from conversations.words import safety
 from core.facts import Answered, Rated

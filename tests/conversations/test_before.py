@@ -8,7 +8,6 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from conversations.before import DIALOGUE, MOST_DRILLS, Brief
 from conversations.protocol import (
     Alert,
     Begin,
@@ -23,6 +22,7 @@ from conversations.protocol import (
     WentBack,
     Woke,
 )
+from conversations.training.before import DIALOGUE, MOST_DRILLS, Brief
 from conversations.words import before as words
 from conversations.words import safety
 from core.facts import Answered, Noticed, Rated, SessionEnded

@@ -7,7 +7,7 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from conversations.clearing import FORM, Brief, Draft, decisions, label, opens
+from conversations.coach.clearing import FORM, Brief, Draft, decisions, label, opens
 from conversations.form import Asking
 from conversations.protocol import Do, Effect, Opened, Record, Said, Say
 from conversations.words import clearing as words

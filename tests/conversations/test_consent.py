@@ -7,7 +7,7 @@ from hypothesis import given
 from hypothesis import strategies as st
 
 from conversations.answers import Unclear
-from conversations.consent import FORM, Brief, Draft, fill
+from conversations.client.consent import FORM, Brief, Draft, fill
 from conversations.form import Asking
 from conversations.protocol import (
     Begin,

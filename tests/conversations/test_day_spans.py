@@ -7,7 +7,9 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from conversations import covering, day_spans, pausing, travelling, writing
+from conversations import day_spans
+from conversations.client import travelling
+from conversations.coach import covering, pausing, writing
 from conversations.protocol import Do, Opened, Record, Relay, Said, Say
 from core.calendar.recurrence import Span
 from core.facts import Paused, StandIn, Travelling

@@ -7,7 +7,7 @@ from hypothesis import given
 from hypothesis import strategies as st
 
 from conversations.answers import Unclear, Why
-from conversations.exercise_bands import bands_from_text, listed, read_bands, to_text
+from conversations.equipment.exercise_bands import bands_from_text, listed, read_bands, to_text
 from conversations.protocol import Said, WentBack
 from conversations.words.plan import exercise_text, plan_text
 from core.cuffs.limbs import ALL

@@ -4,7 +4,7 @@ from datetime import UTC, datetime
 
 import pytest
 
-from conversations.gauging import FORM, Brief
+from conversations.coach.gauging import FORM, Brief
 from conversations.protocol import Opened, Record, Said, Turn
 from conversations.words import gauging as words
 from core.facts import CoachDid

@@ -6,7 +6,7 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from conversations.inviting import DIALOGUE, LONGEST, Brief, read_name
+from conversations.coach.inviting import DIALOGUE, LONGEST, Brief, read_name
 from conversations.protocol import Do, Effect, Opened, Said
 from conversations.words import inviting as words
 

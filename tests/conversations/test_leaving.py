@@ -4,7 +4,7 @@ from datetime import UTC, datetime, timedelta
 
 import pytest
 
-from conversations.leaving import DIALOGUE, Brief
+from conversations.client.leaving import DIALOGUE, Brief
 from conversations.protocol import Cancelled, Do, Opened, Said, Turn, WentBack, Woke
 from conversations.words import leaving as words
 

@@ -7,8 +7,8 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from conversations.morning import DIALOGUE, SIGNS, Brief
 from conversations.protocol import Alert, Begin, Effect, Opened, Record, Said, Say, Woke
+from conversations.training.morning import DIALOGUE, SIGNS, Brief
 from conversations.words import morning as words
 from conversations.words import safety
 from core.facts import Answered, Rated

@@ -7,7 +7,7 @@ from hypothesis import given
 from hypothesis import strategies as st
 
 from conversations.answers import Unclear, Why
-from conversations.owned_loads import (
+from conversations.equipment.loads import (
     MOST_LOADS,
     listed,
     loads_from_text,

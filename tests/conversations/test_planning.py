@@ -9,10 +9,10 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from conversations.planning import DIALOGUE, plan_of
-from conversations.planning_brief import Brief
-from conversations.planning_days import read_days
-from conversations.planning_draft import Draft
+from conversations.planning.brief import Brief
+from conversations.planning.days import read_days
+from conversations.planning.draft import Draft
+from conversations.planning.machine import DIALOGUE, plan_of
 from conversations.protocol import Cancelled, Corrected, Do, Effect, Opened, Record, Said, Say, WentBack
 from conversations.words import adjusting as adjusting_words
 from conversations.words import planning as words

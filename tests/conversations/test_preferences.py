@@ -5,9 +5,9 @@ from datetime import UTC, datetime
 import msgspec
 import pytest
 
-from conversations import preferences
 from conversations.answers import Unclear
-from conversations.preferences import Brief, quiet_hours
+from conversations.client import preferences
+from conversations.client.preferences import Brief, quiet_hours
 from conversations.protocol import Do, Effect, Opened, Record, Said, Say
 from core.facts import Detail
 

@@ -4,7 +4,7 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from conversations.pressure_said import urgency
+from conversations.training.pressure_said import urgency
 from core.safety.causes import Cause
 
 EMERGENCY, TODAY = Cause.PRESSURE_EMERGENCY, Cause.PRESSURE_HIGH

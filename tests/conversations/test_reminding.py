@@ -7,9 +7,9 @@ from typing import Any
 import msgspec
 import pytest
 
-from conversations import missed, reminding
-from conversations.choosing_time import Brief, Draft
 from conversations.protocol import Begin, Dialogue, Do, Effect, Opened, Record, Said, Say, Woke
+from conversations.training import missed, reminding
+from conversations.training.choosing_time import Brief, Draft
 from conversations.words import dates as date_words
 from conversations.words import reminding as words
 from core.facts import Noticed

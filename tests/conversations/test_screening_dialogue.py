@@ -7,9 +7,9 @@ from hypothesis import given
 from hypothesis import strategies as st
 
 from conversations.answers import Unclear
+from conversations.client.screening import FORM, Brief, Draft, options, value_of
 from conversations.form import Asking
 from conversations.protocol import Alert, Do, Effect, Opened, Record, Said, Say
-from conversations.screening import FORM, Brief, Draft, options, value_of
 from conversations.words import safety
 from conversations.words import screening as words
 from core.facts import ScreeningAnswer, ScreeningDone

@@ -5,7 +5,7 @@ from datetime import UTC, datetime, timedelta
 import pytest
 
 from conversations.protocol import Alert, Opened, Said, Turn, Woke
-from conversations.still_numb import DIALOGUE, Brief
+from conversations.training.still_numb import DIALOGUE, Brief
 from conversations.words import after as words
 from conversations.words import safety
 from core.safety.causes import Cause

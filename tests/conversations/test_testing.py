@@ -4,8 +4,8 @@ from datetime import UTC, datetime
 
 import pytest
 
+from conversations.client.testing import DIALOGUE, Brief
 from conversations.protocol import Alert, Do, Effect, Opened, Record, Said, Say
-from conversations.testing import DIALOGUE, Brief
 from conversations.words import testing as words
 from core.facts import Detail
 

@@ -6,11 +6,11 @@ from typing import Any
 
 import pytest
 
-from conversations import before, missed, reminding
 from conversations.answers import Unclear
-from conversations.choosing_time import Brief as TimeBrief
-from conversations.consent import Brief, Draft, ask, fill
+from conversations.client.consent import Brief, Draft, ask, fill
 from conversations.protocol import Begin, Opened, Said, Say
+from conversations.training import before, missed, reminding
+from conversations.training.choosing_time import Brief as TimeBrief
 from conversations.words import before as before_words
 from conversations.words import consent as words
 from conversations.words.answers import unclear

@@ -9,7 +9,7 @@ from core.stored_names import names_in
 
 ROOT = Path(__file__).parent.parent.parent
 MAY = {"core/stored_names.py", "bot/config.py"}  # the environment is typed by people, with spaces
-TYPED = ("conversations/answers", "conversations/dates", "conversations/owned_loads.py")
+TYPED = ("conversations/answers", "conversations/dates", "conversations/equipment/loads.py")
 
 
 @pytest.mark.parametrize(

@@ -13,7 +13,7 @@ from packaging.requirements import Requirement
 
 DEPLOY = Path(__file__).parents[2] / "deploy"
 UNITS = ("cuffline@.service", "cuffline-backup@.service")
-SETTINGS = ("config.py", "keyed.py", "watchdog.py")  # modules that read the environment
+SETTINGS = ("config.py", "database/keyed.py", "watchdog.py")  # modules that read the environment
 MOST_EXPOSED = 1.5  # of 10, as systemd-analyze counts
 PIN = re.compile(
     r"^([A-Za-z0-9._-]+)==([^ ;]+)[^\\]*\\\n((?:    --hash=sha256:[0-9a-f]{64}(?: \\)?\n)+)", re.MULTILINE

@@ -5,7 +5,7 @@ from pathlib import Path
 
 import pytest
 
-from bot import keyed
+from bot.database import keyed
 from core.store import keys
 from core.store.keys import Key
 from tests.bot.terminal.practice import made

@@ -12,9 +12,9 @@ from typing import Any
 
 import pytest
 
-from bot import backups, held
 from bot.cli import main
-from bot.keyed import KEY
+from bot.database import backups, held
+from bot.database.keyed import KEY
 from bot.terminal import encrypt
 from core.store import converting, keys
 from core.store.connection import Store

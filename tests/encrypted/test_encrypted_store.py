@@ -11,7 +11,8 @@ from pathlib import Path
 import pytest
 import sqlite_utils
 
-from bot import backups, wiping
+from bot import wiping
+from bot.database import backups
 from core.facts import Noticed, SetDone
 from core.store import copies, erasure, facts, keys, people
 from core.store.connection import Store, cannot_write, connect

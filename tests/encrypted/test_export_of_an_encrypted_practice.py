@@ -5,8 +5,8 @@ from pathlib import Path
 
 import pytest
 
-from bot import keyed
-from bot.slow_work import Failed, SlowWork
+from bot.database import keyed
+from bot.making.slow_work import Failed, SlowWork
 from core.store.converting import is_plain
 from core.store.keys import Key
 from tests.bot.coach_room import COACH, RUTA, Room

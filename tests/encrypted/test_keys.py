@@ -6,7 +6,7 @@ import pytest
 
 from bot.cli import main
 from bot.config import Wrong
-from bot.keyed import KEY, KEY_FILE, key_in
+from bot.database.keyed import KEY, KEY_FILE, key_in
 from core.store.keys import Key
 from tests.encrypted.conftest import DIGITS
 
@@ -68,7 +68,7 @@ def test_two_keys_are_one_too_many(tmp_path: Path) -> None:
 
 
 def test_without_the_library_it_is_said_what_to_install(monkeypatch: pytest.MonkeyPatch) -> None:
-    monkeypatch.setattr("bot.keyed.find_spec", lambda name: None)
+    monkeypatch.setattr("bot.database.keyed.find_spec", lambda name: None)
     assert "pip install cuffline[encrypted]" in refused({KEY: DIGITS})
 
 

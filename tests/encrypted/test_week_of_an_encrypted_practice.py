@@ -6,9 +6,9 @@ from pathlib import Path
 import msgspec
 import pytest
 
-from bot import keyed
+from bot.database import keyed
 from bot.engine.coach import digest
-from bot.slow_work import Failed, SlowWork
+from bot.making.slow_work import Failed, SlowWork
 from bot.terminal.opened import reading
 from core.store import duties, people
 from tests.encrypted.conftest import DIGITS

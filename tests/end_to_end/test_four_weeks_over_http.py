@@ -14,13 +14,13 @@ from zoneinfo import ZoneInfo
 import pytest
 from telegram import Bot
 
-from bot import drawing
 from bot.cli import main
 from bot.local.http import serve
-from bot.outbox import Outbox
+from bot.making import drawing
+from bot.net.outbox import Outbox
+from bot.net.transport import Transport
 from bot.play import COACH, START, ZONE, perform
 from bot.play.stage import TOKEN, Stage
-from bot.transport import Transport
 
 DAYS = 28
 Row = dict[str, str]

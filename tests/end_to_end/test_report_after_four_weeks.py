@@ -12,7 +12,7 @@ from zoneinfo import ZoneInfo
 import msgspec
 import pytest
 
-from bot.engine import reports
+from bot.engine.numbers import reports
 from bot.local.messages import ChatMessage
 from bot.play import COACH, START, ZONE, perform
 from bot.play.stage import Stage

@@ -18,7 +18,7 @@ PING = "http://127.0.0.1:9/ping/Very-Long-Name-55"
 TALKATIVE = """
 import asyncio, logging, sys
 logging.basicConfig(level=logging.DEBUG)
-from bot import secrecy
+from bot.net import secrecy
 quiet = secrecy.quiet_logs
 def loud(*secrets):
     quiet(*secrets)

@@ -2,7 +2,7 @@
 
 from datetime import datetime, timedelta
 
-from bot.clock import Clock
+from bot.clocks.clock import Clock
 
 
 class TwoClocks(Clock):

@@ -9,10 +9,10 @@ from dataclasses import dataclass, field
 from datetime import UTC, datetime, time, timedelta
 from pathlib import Path
 
-from bot import keeping_time
+from bot.clocks import keeping_time
+from bot.clocks.steady import Steady
 from bot.config import Config
 from bot.engine import Engine, turns
-from bot.steady import Steady
 from core.calendar.recurrence import Weekday, weekly
 from core.calendar.stored import when_from_text, when_to_text
 from core.calendar.zones import local
@@ -115,7 +115,7 @@ class Story:
             facts.put(self.store, client, Detail(now, "quiet_hours", "00:00-00:00"), now)
             facts.put(self.store, client, Cleared(now, "1", "cleared", "arms,legs", coach.id), now)
             facts.put(self.store, client, PlanGiven(now, plan, coach.id), now)
-            from bot.engine import calendar
+            from bot.engine.days import calendar
 
             calendar.remind_next(self.engine, people.by_id(self.store, client), now)
         return client

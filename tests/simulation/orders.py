@@ -10,9 +10,9 @@ from collections.abc import Callable
 from itertools import count
 from typing import Any
 
-from bot import intake
-from bot.intake import Numbered
 from bot.local.messages import ChatMessage
+from bot.net import intake
+from bot.net.intake import Numbered
 from core.facts import Cleared, PlanGiven
 from core.plan_text import plan_to_text
 from core.plans import Plan

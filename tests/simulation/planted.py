@@ -12,20 +12,12 @@ from dataclasses import replace
 from datetime import timedelta
 from typing import Any
 
-from bot import intake, outbox
-from bot.engine import (
-    Engine,
-    alerts,
-    buttons,
-    calendar,
-    clearances,
-    corrections,
-    due,
-    gate,
-    routing,
-    stopping,
-    turns,
-)
+from bot.engine import Engine, buttons, due, gate, routing, turns
+from bot.engine.days import calendar
+from bot.engine.joining import clearances
+from bot.engine.safety import alerts, stopping
+from bot.engine.training import corrections
+from bot.net import intake, outbox
 from conversations.protocol import Turn
 from conversations.session import counting, deciding, machine, sets, tally, which_set
 from core.cuffs import Decision, Step

@@ -10,7 +10,7 @@ from datetime import date, datetime, time, timedelta
 from decimal import Decimal
 from pathlib import Path
 
-from bot.engine import calendar
+from bot.engine.days import calendar
 from core.calendar.recurrence import Recurrence, Slot, Weekday
 from core.calendar.stored import when_to_text
 from core.facts import Cleared, PlanGiven, ScreeningDone

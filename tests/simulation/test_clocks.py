@@ -4,7 +4,7 @@ from datetime import timedelta
 
 import pytest
 
-from bot.engine import set_back
+from bot.engine.days import set_back
 from tests.simulation.clocks import Story, Wrong, play
 
 FOUND = (10, 32)  # seeds that once showed a reminder that planned no next one

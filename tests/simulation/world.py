@@ -17,12 +17,12 @@ from typing import Any
 
 from telegram import Bot
 
-from bot import intake
 from bot.config import Config
 from bot.engine import Engine
 from bot.local.inprocess import InProcess
 from bot.local.messages import ChatMessage
-from bot.outbox import Outbox
+from bot.net import intake
+from bot.net.outbox import Outbox
 from core.store import duties
 from core.store.connection import Store
 from tests.simulation.clock import TwoClocks

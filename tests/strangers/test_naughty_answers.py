@@ -7,7 +7,7 @@ import pytest
 from conversations.answers import Unclear, decimal_number, seconds, whole_number, yes_no
 from conversations.catalogue import CATALOGUE
 from conversations.day_spans import read_texts
-from conversations.owned_loads import read_owned
+from conversations.equipment.loads import read_owned
 from tests.conversations.test_every_dialogue import START
 from tests.strangers.naughty import HERE, MEANT, STRINGS, Question, all_questions, is_fair, made, wrong
 

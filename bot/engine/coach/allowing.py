@@ -3,7 +3,8 @@
 from datetime import datetime
 from typing import TYPE_CHECKING, Any
 
-from bot.engine import quiet, recovery
+from bot.engine import quiet
+from bot.engine.training import recovery
 from conversations.words import allowing as words
 from core.calendar.limits import USUAL, Limits
 from core.facts import CoachDid

@@ -4,7 +4,8 @@ import re
 from datetime import datetime
 from typing import TYPE_CHECKING, Any
 
-from bot.engine import calendar, practice, quiet, status, turns
+from bot.engine import practice, quiet, status, turns
+from bot.engine.days import calendar
 from conversations.protocol import Choice, Say
 from conversations.words import travelling as travelling_words
 from core.facts import CoachDid, Travelling

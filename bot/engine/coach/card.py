@@ -3,9 +3,14 @@
 from datetime import datetime
 from typing import TYPE_CHECKING
 
-from bot.engine import alert_text, calendar, clearances, reading, screenings, status, trends, weeks
+from bot.engine import status
 from bot.engine.coach import allowing, away, loads_asked, pauses, plans, reading_plans, stopping_session
 from bot.engine.coach import clients as whose
+from bot.engine.days import calendar
+from bot.engine.joining import clearances, screenings
+from bot.engine.numbers import trends, weeks
+from bot.engine.safety import alert_text
+from bot.engine.training import reading
 from conversations.protocol import Choice, Say
 from conversations.words import adjusting as adjusting_words
 from conversations.words import coach as words

@@ -5,8 +5,10 @@ from dataclasses import dataclass, replace
 from datetime import datetime
 from typing import TYPE_CHECKING, Any
 
-from bot.engine import calendar, quiet, recaps, weeks
+from bot.engine import quiet
 from bot.engine.coach import clients as whose
+from bot.engine.days import calendar
+from bot.engine.numbers import recaps, weeks
 from conversations.protocol import Choice, Say
 from conversations.words import digest as words
 from core.digest import Need

@@ -3,7 +3,8 @@
 from datetime import date, datetime, time
 from typing import TYPE_CHECKING, Any
 
-from bot.engine import clearances, gate, quiet, turns
+from bot.engine import gate, quiet, turns
+from bot.engine.joining import clearances
 from conversations.protocol import Choice, Say
 from conversations.words import engine as words
 from core.access import Action

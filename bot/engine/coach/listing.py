@@ -3,9 +3,9 @@
 from datetime import datetime
 from typing import TYPE_CHECKING
 
-from bot.engine import weeks
 from bot.engine.coach import card
 from bot.engine.coach import clients as whose
+from bot.engine.numbers import weeks
 from conversations.protocol import Choice, Say
 from conversations.words import coach as words
 from conversations.words import engine as engine_words

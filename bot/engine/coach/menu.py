@@ -4,7 +4,7 @@ from collections.abc import Callable
 from datetime import datetime
 from typing import TYPE_CHECKING
 
-from bot.engine import alerts, clips, emergency, gate, kit, practice, reports, turns
+from bot.engine import gate, practice, turns
 from bot.engine.coach import (
     away,
     card,
@@ -20,6 +20,9 @@ from bot.engine.coach import (
     review,
     stopping_session,
 )
+from bot.engine.numbers import reports
+from bot.engine.safety import alerts, emergency
+from bot.engine.training import clips, kit
 from conversations.protocol import Say
 from conversations.words import alerts as alert_words
 from conversations.words import coach as coach_words

@@ -5,12 +5,14 @@ from collections.abc import Iterable
 from datetime import datetime
 from typing import TYPE_CHECKING, Any
 
-from bot.engine import calendar, changing, practice, quiet, status, walks
+from bot.engine import practice, quiet, status
 from bot.engine.coach import away, reading_plans, replaced
 from bot.engine.coach import clients as whose
-from conversations.inviting import read_name
+from bot.engine.days import calendar, changing
+from bot.engine.training import walks
+from conversations.coach.inviting import read_name
+from conversations.coach.saving_template import names_client
 from conversations.protocol import Say
-from conversations.saving_template import names_client
 from conversations.words import adjusting as adjusting_words
 from conversations.words import coach as words
 from conversations.words import travelling as travelling_words

@@ -3,7 +3,8 @@
 from dataclasses import replace
 from typing import TYPE_CHECKING
 
-from bot.engine import loads, status
+from bot.engine import status
+from bot.engine.training import loads
 from core.facts import TemplateSaved
 from core.plan_text import plan_to_text
 from core.plans import Exercise, Plan

@@ -3,7 +3,8 @@
 from datetime import datetime, timedelta
 from typing import TYPE_CHECKING
 
-from bot.engine import calendar, gate, status, turns
+from bot.engine import gate, status, turns
+from bot.engine.days import calendar
 from conversations.protocol import Choice, Halted, Say
 from conversations.words import coach as words
 from core.access import Action

@@ -3,8 +3,10 @@
 from datetime import datetime
 from typing import TYPE_CHECKING, Any
 
-from bot.engine import calendar, practice, quiet, reports, status, weeks
+from bot.engine import practice, quiet, status
 from bot.engine.coach import pauses
+from bot.engine.days import calendar
+from bot.engine.numbers import reports, weeks
 from conversations.protocol import Choice, Say
 from conversations.words import coach as words
 from conversations.words.common import counted

@@ -3,9 +3,10 @@
 from datetime import datetime
 from typing import TYPE_CHECKING
 
-from bot.engine import quiet, status, weeks
+from bot.engine import quiet, status
 from bot.engine.coach import clients as whose
 from bot.engine.coach import pauses, resting
+from bot.engine.numbers import weeks
 from conversations.protocol import Choice, Say
 from conversations.words import coach as coach_words
 from conversations.words import report as report_words

@@ -4,8 +4,9 @@ import re
 from datetime import datetime
 from typing import TYPE_CHECKING
 
-from bot.engine import bands, gate, turns
+from bot.engine import gate, turns
 from bot.engine.coach import clients as whose
+from bot.engine.safety import bands
 from conversations.catalogue import CATALOGUE
 from conversations.protocol import Barred, Choice, Say
 from conversations.stopwords import Kind, read

@@ -8,8 +8,8 @@ from datetime import datetime, timedelta
 from pathlib import Path
 
 from bot import wiping
-from bot.engine import weeks
 from bot.engine.core import FORGOTTEN_AT_ONCE
+from bot.engine.numbers import weeks
 from core.store import duties, erasure, forgetting, people, settings
 from core.store.connection import Store
 from core.store.times import ms

@@ -17,7 +17,7 @@ from telegram.ext import (
 )
 
 from bot.app import serve
-from bot.clock import Clock
+from bot.clocks.clock import Clock
 from bot.config import Config
 from tests.bench.load.dialogue import COACH
 

@@ -8,11 +8,11 @@ from typing import Any
 
 from telegram import Bot
 
-from bot import drawing
 from bot.local.api import LocalApi
 from bot.local.inprocess import InProcess
 from bot.local.refusals import refusal_for
-from bot.outbox import Outbox
+from bot.making import drawing
+from bot.net.outbox import Outbox
 from core.store import mail
 from core.store.connection import Store
 from core.store.mail import Letter, Priority

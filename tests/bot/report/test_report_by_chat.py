@@ -8,7 +8,7 @@ from pathlib import Path
 import pytest
 
 from bot.cli import main
-from bot.engine import reports
+from bot.engine.numbers import reports
 from core.facts import CalendarChanged, Cleared, Paused, SessionEnded
 from core.store import facts, people
 from tests.bot.terminal.practice import made

@@ -9,8 +9,8 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from bot import backups, forgotten, held
 from bot.cli import main
+from bot.database import backups, forgotten, held
 from core.store import copies, people
 from core.store.connection import Store
 from tests.bot.terminal.practice import CLIENT, made

@@ -7,8 +7,8 @@ from pathlib import Path
 
 import pytest
 
-from bot import backups
 from bot.cli import main
+from bot.database import backups
 from bot.terminal import looking
 from bot.terminal.looking import Finding, Place
 from core.facts import Noticed

@@ -7,8 +7,8 @@ from pathlib import Path
 
 import pytest
 
-from bot import held
 from bot.cli import main, parser
+from bot.database import held
 from tests.bot.terminal.practice import made
 
 ON_DATA = (("clients",), ("replay",), ("backup", "new.db"), ("digest",), ("export", "new"))

@@ -6,7 +6,8 @@ from dataclasses import dataclass
 from datetime import timedelta
 from enum import StrEnum
 
-from bot.engine import alerts, routing, turns
+from bot.engine import routing, turns
+from bot.engine.safety import alerts
 from bot.engine.updates import Incoming, Kind
 from conversations.words import trouble as words
 from core.facts import BandsOff, Noticed

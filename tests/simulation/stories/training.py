@@ -4,7 +4,7 @@ from collections.abc import Callable
 from datetime import datetime
 from typing import Any
 
-from bot.engine import calendar
+from bot.engine.days import calendar
 from bot.local.messages import ChatMessage
 from bot.play.people import Client, coach_mind
 from bot.play.stage import Answer, Mind

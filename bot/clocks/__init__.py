@@ -1,0 +1,1 @@
+"""What time it is: the one clock, and the boot-time clock while bands are on."""

@@ -1,0 +1,69 @@
+"""A finished screening as the coach's clearing dialogue wants it."""
+
+from datetime import datetime
+from typing import TYPE_CHECKING, Any
+
+from bot.engine.joining import clearances
+from conversations.coach import screened
+from core.facts import Answered, ScreeningAnswer, ScreeningDone
+from core.screening import Due, News, due
+from core.store import facts
+from core.store.people import Person
+from core.stored_names import names_in
+
+if TYPE_CHECKING:
+    from bot.engine.core import Engine
+
+NEWS = frozenset({("news", "yes"), ("which", "pregnant")})  # answers before a session
+
+
+def about(engine: "Engine", client: Person, screening: str | None) -> dict[str, Any] | None:
+    """What the brief is filled with; None: no screening was finished."""
+    where = {} if screening is None else {"screening": screening}
+    done = facts.latest(engine.store, ScreeningDone, client.id, **where)
+    if done is None:
+        return None
+    answers = facts.current(engine.store, ScreeningAnswer, client.id, screening=done.screening)
+    return {
+        "client": client.id,
+        "screening": done.screening,
+        "tier": done.tier,
+        "closed": list(names_in(done.closed)),
+        "findings": list(names_in(done.because)),
+        "answers": [[one.question, one.answer] for one in answers],
+        "decided": clearances.decided(engine, client),
+    }
+
+
+def why_due(engine: "Engine", client: Person, now: datetime) -> Due | None:
+    """Why a client who was screened is to be screened again; None: not yet."""
+    done = clearances.screened(engine, client.id)
+    if done is None:
+        return None
+    return due(done.at.date(), now.date(), [News.SOMETHING] if _news(engine, client, done.at) else ())
+
+
+def _news(engine: "Engine", client: Person, since: datetime) -> bool:
+    """Whether the client said before a session that something is new, or that they may be pregnant."""
+    said = facts.since(engine.store, Answered, client.id, since, part="before")
+    return any(one.at > since and (one.question, one.answer) in NEWS for one in said)
+
+
+def is_old(engine: "Engine", client: Person, now: datetime) -> bool:
+    """Whether the last screening is due again."""
+    return why_due(engine, client, now) is not None
+
+
+def tier(engine: "Engine", client: int) -> str:
+    """What the last screening came to (a stored name); "": there was none."""
+    done = clearances.screened(engine, client)
+    return "" if done is None else done.tier
+
+
+def may_have_passed(engine: "Engine", client: Person) -> bool:
+    """Whether all that said "do not start" may be over, so that the client may be asked again."""
+    done = clearances.screened(engine, client.id)
+    if done is None:
+        return False
+    said = facts.current(engine.store, ScreeningAnswer, client.id, screening=done.screening)
+    return screened.assessed([(one.question, one.answer) for one in said]).passing

@@ -1,0 +1,194 @@
+"""Stop words come before everything, in any state: bands off, what to do, the coach told."""
+
+import json
+from dataclasses import replace
+from datetime import datetime, timedelta
+from typing import TYPE_CHECKING
+
+import msgspec
+
+from bot.engine import status, turns
+from bot.engine.safety import alerts, bands
+from conversations.answers.taken_off import Off, taken_off
+from conversations.heard import hurt_lately
+from conversations.protocol import Hurts, Said, Say, TooTight
+from conversations.stopwords import read
+from conversations.stopwords.causes import cause_of
+from conversations.stopwords.kinds import Kind
+from conversations.stopwords.spoken_for import in_first_person
+from conversations.training import trouble
+from conversations.training.pressure_said import urgency
+from conversations.words import safety
+from core.facts import BandsOff, Noticed
+from core.safety.causes import Cause
+from core.store import duties, facts, threads
+from core.store.mail import Priority
+from core.store.people import Person, Role
+from core.store.threads import Thread
+
+if TYPE_CHECKING:
+    from bot.engine.core import Engine
+
+
+TRAINS = frozenset({"session", "before", "after", "still_numb", "testing"})
+SHORTLY_AFTER = timedelta(hours=1)  # own caution, no source
+TROUBLES_ANSWER = frozenset({"screening", "consent", "before", "after", "still_numb", "morning"})
+
+
+def stopped(engine: "Engine", person: Person, text: str, at: datetime, message: int | None) -> bool:
+    """Whether the words were about stopping; then all that follows is done."""
+    if person.role is not Role.CLIENT:
+        return False
+    live = threads.live(engine.store, person.id)
+    training = trains(engine, person, at, live)
+    kind, pressure = heard(engine, person, text, training), urgency(text)
+    if pressure is Cause.PRESSURE_EMERGENCY:
+        kind = Kind.EMERGENCY
+    calls_help = text.strip(" /!?.").casefold() == "help"
+    if kind is Kind.UNSURE and calls_help and not training:  # a question about the program
+        return False
+    if kind is Kind.NONE and pressure is not None and not (live and live[0].dialogue == "screening"):
+        too_high(engine, person, text)
+        return True
+    if kind is Kind.NONE or (_is_answer(kind, live) and not calls_help):
+        return False
+    if not _for_the_session(engine, person, kind, text, at, message):
+        # No alert carries such words: they go where they were meant to, or are offered to the coach.
+        passed_on = kind in trouble.ASK_FIRST and _pass_on(engine, person, text, at, live)
+        halt(engine, person, kind, text, at, live, reader="" if passed_on else coach_name(engine, person))
+    return True
+
+
+def _for_the_session(
+    engine: "Engine", person: Person, kind: Kind, text: str, at: datetime, message: int | None
+) -> bool:
+    """Pain, and a band that is too tight, are dealt with in a session; True: there is one."""
+    session = threads.live_in(engine.store, person.id, "session")
+    if session is None or kind not in (Kind.HURTS, Kind.TIGHT):
+        return False
+    event = Hurts(at, text, message) if kind is Kind.HURTS else TooTight(at, text)
+    turns.deliver(engine, person, session, event, message)
+    return True
+
+
+def too_high(engine: "Engine", person: Person, text: str) -> None:
+    """A blood pressure at or above 180/110 without signs: no training, a doctor today, the coach told."""
+    told = safety.told(Cause.PRESSURE_HIGH, status.emergency_number(engine, person.id))
+    alerts.raise_alert(engine, person.id, Cause.PRESSURE_HIGH, text, told)
+    banded = bool(duties.watches(engine.store, person.id))
+    engine.say(person, Say(f"{safety.OFF_FIRST} {told}" if banded else told), engine.clock(), Priority.ALERT)
+
+
+def heard(engine: "Engine", person: Person, text: str, training: bool) -> Kind:
+    """What the words say just now: told to take the bands off, "bands off" is an answer, and "still on" is stuck."""
+    kind = max((_kind(said, training) for said in _ways(engine, person, text)), key=lambda one: one.rank)
+    told = [watch for watch in duties.watches(engine.store, person.id) if watch.calls]
+    if not told:
+        return kind
+    match taken_off(text, asked=False):
+        case Off.BOTH if kind in (Kind.STOP, Kind.UNSURE):
+            return Kind.NONE
+        case Off.STAYS_ON:
+            return max(kind, Kind.STUCK, key=lambda one: one.rank)
+        case _:
+            return kind
+
+
+def coach_name(engine: "Engine", client: Person) -> str:
+    """To whom words can go that no question wants; "": nobody, or bands are on and come first."""
+    coach = engine.coach_of(client)
+    return "" if coach is None or duties.watches(engine.store, client.id) else coach.name
+
+
+def _kind(text: str, training: bool) -> Kind:
+    return read(text).while_training if training else read(text).kind
+
+
+def _ways(engine: "Engine", person: Person, text: str) -> tuple[str, ...]:
+    """As typed; where a helper types, "she can't breathe" is the client's own cry, too."""
+    helped = status.detail(engine, person.id, "helper", "")
+    return (text, in_first_person(text, person.name)) if helped else (text,)
+
+
+def _pass_on(engine: "Engine", person: Person, text: str, at: datetime, live: list[Thread]) -> bool:
+    """Words that were for the coach, though they may also be a cry; True: they are on their way."""
+    from bot.engine import relaying
+
+    if live and live[0].dialogue == "telling":
+        turns.deliver(engine, person, live[0], Said(at, text))
+    elif hurt_lately(text):
+        relaying.to_coach(engine, person, text, at)
+    elif (to_coach := relaying.COACH.match(text.strip())) is not None:
+        relaying.words_to(engine, person, to_coach, at)
+    else:
+        return False
+    return True
+
+
+def trains(engine: "Engine", person: Person, at: datetime, live: list[Thread]) -> bool:
+    """Whether bands are on, or were within the hour: then heavy legs are what sets are for, and no sign."""
+    if duties.watches(engine.store, person.id) or any(thread.dialogue in TRAINS for thread in live):
+        return True
+    off = facts.latest(engine.store, BandsOff, person.id)
+    return off is not None and at - off.at < SHORTLY_AFTER
+
+
+def must_be_heard(engine: "Engine", person: Person, text: str) -> bool:
+    """Whether words must get through however many came before: bands are on, or they are about stopping."""
+    banded = bool(duties.watches(engine.store, person.id))
+    return banded or (person.role is Role.CLIENT and read(text).kind is not Kind.NONE)
+
+
+def _is_answer(kind: Kind, live: list[Thread]) -> bool:
+    """In the first screening and the questions around a session troubles are answers; emergencies never are."""
+    if kind in (Kind.EMERGENCY, Kind.STUCK, Kind.STOP) or not live:
+        return False
+    return live[0].dialogue in TROUBLES_ANSWER
+
+
+def halt(
+    engine: "Engine",
+    person: Person,
+    kind: Kind,
+    text: str,
+    at: datetime,
+    live: list[Thread],
+    *,
+    reader: str = "",
+    mild: bool = False,
+) -> None:
+    """End training, alert, and ask what is needed; words to a trouble that is talked about already are its answer.
+
+    `reader`, `mild`: as in the brief of a trouble.
+    """
+    spells = tuple((watch.session, watch.spell) for watch in duties.watches(engine.store, person.id))
+    number = status.emergency_number(engine, person.id)
+    turns.record(engine, person.id, Noticed(at, f"said_{kind}", text))
+    brief = trouble.Brief(kind, text, spells, number)
+    if kind not in trouble.ASK_FIRST:
+        cause = cause_of(kind) or Cause.SOMETHING_WRONG
+        alerts.raise_alert(engine, person.id, cause, text, trouble.first_words(brief))
+        bands.told_off(engine, person.id)
+        turns.end_training(engine, person, f"said_{kind}", at)
+    if _talked_about(engine, person, kind, text, at, live):
+        return
+    brief = replace(brief, reader=reader, mild=mild)
+    turns.begin(engine, person, "trouble", msgspec.to_builtins(brief), at)
+
+
+def _talked_about(
+    engine: "Engine", person: Person, kind: Kind, text: str, at: datetime, live: list[Thread]
+) -> bool:
+    """Whether a trouble as grave is open, which these words answer; a milder one gives way to the new one."""
+    for thread in live:
+        if thread.dialogue != "trouble":
+            continue
+        if _kind_of(thread).rank >= kind.rank and kind is not Kind.STUCK:  # how to get it off is always told
+            turns.deliver(engine, person, thread, Said(at, text))
+            return True
+        threads.keep(engine.store, thread.id, None, None)
+    return False
+
+
+def _kind_of(thread: Thread) -> Kind:
+    return Kind(json.loads(thread.state or "{}").get("brief", {}).get("kind", Kind.NONE))

@@ -1,0 +1,1 @@
+"""What is made rather than written: pictures, sounds, calendar files, the coach's week."""

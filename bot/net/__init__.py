@@ -1,0 +1,1 @@
+"""The way to the server and back: updates in, letters out."""

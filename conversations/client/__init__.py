@@ -1,0 +1,1 @@
+"""What a client says about themselves: consent, health questions, details, settings, leaving."""
