@@ -103,8 +103,9 @@ def _shown(values: tuple[int, ...]) -> str:
 
 
 def last_told(state: State) -> Counted | None:
-    """The last set of which a count is there."""
-    return next((one for one in reversed(state.counted) if one.reps), None)
+    """The set whose count was said last, which after a correction is not always the newest one."""
+    told = [one for one in state.counted if one.reps]
+    return max(told, key=lambda one: (one.noted_at or one.done_at, one.no), default=None)
 
 
 def taken_back(state: State, event: Said, last: Counted, counts: tuple[Count, ...]) -> Turn[State]:

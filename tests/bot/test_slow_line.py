@@ -168,6 +168,17 @@ def test_it_was_17_is_an_answer_where_a_count_is_asked_for(slow: SlowLine) -> No
 
 
 # --- several sets in one go ------------------------------------------------------------------------------------------
+def test_no_22_after_set_1_was_corrected_is_still_about_set_1(slow: SlowLine) -> None:
+    for count in ("28", "16"):
+        slow.taps(CLIENT, "Set done")
+        slow.types(CLIENT, count)
+        slow.rests()
+    slow.types(CLIENT, "set 1 was 21")
+    slow.later(seconds=3)
+    slow.types(CLIENT, "no, 22")
+    assert slow.both() == {1: 22, 2: 16}
+
+
 def test_three_sets_done_without_an_answer_are_three_sets_when_the_client_says_so(slow: SlowLine) -> None:
     slow.types_at_once("30", 90.0, "15", 90.0, "14")
     assert slow.both() == {1: 30}
@@ -381,6 +392,7 @@ def ratings(gentle: SlowLine) -> dict[str, int]:
 def test_what_was_left_twice_is_no_rating_of_the_effort(gentle: SlowLine) -> None:
     to_the_questions_after(gentle, "4", "4")
     assert ratings(gentle) == {}
+    assert gentle.reads("Already noted: 4."), "no word stays without an answer"
     assert gentle.newest(CLIENT).text.startswith("How hard was it")
 
 

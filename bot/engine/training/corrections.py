@@ -13,6 +13,7 @@ from conversations.correcting import is_correction, named_set, only_reps, withou
 from conversations.protocol import Choice, Resumed, Say
 from conversations.words import asking as asking_words
 from conversations.words import engine as words
+from conversations.words import session as session_words
 from conversations.words.answers import unclear
 from core.facts import SetDone
 from core.plans import Side
@@ -101,12 +102,22 @@ def too_late(
     )
     if last is None or last.side is not Side.BOTH:
         return False
-    if int(text) not in (last.reps, _left(engine, person, last)):  # else a copy of what was said last
-        label = words.LATE_LABEL.format(name=_name(engine, person, last), n=last.set_no, reps=int(text))
-        button = Choice(label, f"fix:{last.session}|{last.exercise_no}|{last.set_no}|{int(text)}")
-        engine.say(person, Say(words.LATE_COUNT.format(reps=int(text)), (button,)), now)
-        turns.deliver(engine, person, talk, Resumed(now))
+    copied = int(text) in (last.reps, _left(engine, person, last))
+    told = (
+        Say(session_words.ALREADY.format(reps=text.strip()))
+        if copied
+        else _late(engine, person, last, int(text))
+    )
+    engine.say(person, told, now)
+    turns.deliver(engine, person, talk, Resumed(now))
     return True
+
+
+def _late(engine: "Engine", person: Person, last: SetDone, reps: int) -> Say:
+    """Whether it is the last set's count, with a button that makes it so."""
+    label = words.LATE_LABEL.format(name=_name(engine, person, last), n=last.set_no, reps=reps)
+    button = Choice(label, f"fix:{last.session}|{last.exercise_no}|{last.set_no}|{reps}")
+    return Say(words.LATE_COUNT.format(reps=reps), (button,))
 
 
 def _left(engine: "Engine", person: Person, last: SetDone) -> int | None:
