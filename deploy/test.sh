@@ -19,8 +19,9 @@ static_checks() {
 # The static checks run beside the tests; their output waits so that the two do not mix.
 static_checks >"$checks" 2>&1 &
 static=$!
+# Three on two cores: some tests wait for a real process and leave their core idle.
 tests=0
-"$bin/python" -m pytest -n 2 "$@" || tests=$?
+"$bin/python" -m pytest -n 3 "$@" || tests=$?
 static_status=0
 wait "$static" || static_status=$?
 cat "$checks"

@@ -7,6 +7,6 @@ import os
 
 from hypothesis import settings
 
-settings.register_profile("same", derandomize=True, deadline=None)
+settings.register_profile("same", max_examples=60, derandomize=True, deadline=None)
 settings.register_profile("sweep", max_examples=1000, deadline=None)
 settings.load_profile(os.environ.get("HYPOTHESIS_PROFILE", "same"))

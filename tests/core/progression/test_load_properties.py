@@ -87,7 +87,7 @@ def test_advice_is_always_a_reachable_load(request_: Request) -> None:
 
 
 @given(requests(), st.integers(0, 6), st.integers(1, 80))
-@settings(max_examples=300)
+@settings(max_examples=120)
 def test_more_reps_in_any_session_never_lower_the_next_load(request_: Request, at: int, more: int) -> None:
     if not request_.sessions:
         return
