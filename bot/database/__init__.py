@@ -1,1 +1,1 @@
-"""Care for the one file: key, lock, damage, a full disk, backups, who was erased."""
+"""Care for the one file: opening, key, lock, damage, a full disk, backups, who was erased, wiping."""

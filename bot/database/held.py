@@ -10,8 +10,8 @@ from collections.abc import Iterator
 from contextlib import contextmanager
 from pathlib import Path
 
-from bot import wiping
 from bot.config import Wrong
+from bot.database import wiping
 
 
 @contextmanager

@@ -1,6 +1,6 @@
 """What the running bot does for its own database: an hourly backup and a daily look for damage, off the loop.
 
-What was erased is wiped from the file here, too (`bot/wiping.py`).
+What was erased is wiped from the file here, too (`bot/database/wiping.py`).
 """
 
 import asyncio
@@ -10,11 +10,10 @@ from collections.abc import Callable
 from datetime import datetime, timedelta
 from pathlib import Path
 
-from bot import wiping
 from bot.clocks import keeping_time
 from bot.clocks.clock import Clock
 from bot.config import Config
-from bot.database import backups
+from bot.database import backups, wiping
 from conversations.words import engine as words
 from core.store import copies, erasure, settings
 from core.store.connection import Store, cannot_write, is_busy

@@ -99,7 +99,7 @@ def deliver(
         state = bar(engine, person, thread, dialogue, state, Barred(event.at, why))
         if state is None:
             return
-    from bot.engine import meanwhile
+    from bot.engine.days import meanwhile
     from bot.engine.safety import unread
 
     turn = dialogue.advance(state, event, engine.clock())

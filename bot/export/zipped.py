@@ -7,10 +7,10 @@ from datetime import datetime
 from pathlib import Path
 from typing import Any
 
+from bot.database.opened import reading
 from bot.engine import Engine, gate
 from bot.export import NOBODY, TOO_LARGE, sheets
 from bot.export.sheets import Sheet
-from bot.terminal.opened import reading
 from core.access import Action
 from core.calendar.zones import local
 from core.store import people

@@ -98,7 +98,7 @@ def batched(all_of_them: Sequence[T], size: int) -> Iterator[Sequence[T]]:
 
 def made(wanted: dict[str, Any]) -> bytes:
     """In the other process: the week as JSON, from a copy of the database."""
-    from bot.terminal.opened import reading
+    from bot.database.opened import reading
 
     now, talk = datetime.fromisoformat(wanted["now"]), msgspec.convert(wanted["talk"], Planned)
     with reading(Path(wanted["db"])) as engine:

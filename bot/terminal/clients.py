@@ -4,8 +4,8 @@ import argparse
 import json
 from typing import Any
 
+from bot.database.opened import reading
 from bot.engine import Engine, status
-from bot.terminal.opened import reading
 from core.store import people
 from core.store.people import Person
 

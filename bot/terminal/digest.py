@@ -11,9 +11,9 @@ import msgspec
 
 from bot.clocks.clock import Clock
 from bot.config import Wrong
+from bot.database.opened import reading
 from bot.engine import Engine
 from bot.engine.numbers import weeks
-from bot.terminal.opened import reading
 from core.calendar.zones import instant, local
 from core.store import people, tables
 from core.store.people import Person

@@ -5,9 +5,9 @@ import os
 from pathlib import Path
 
 from bot.config import Wrong
+from bot.database.opened import reading
 from bot.export import sheets
 from bot.export.sheets import Sheet
-from bot.terminal.opened import reading
 from bot.terminal.progress import bar
 from core.store.connection import Store
 

@@ -5,7 +5,7 @@ import argparse
 
 def main(options: argparse.Namespace) -> int:
     """The running bot (or the next start) handles them."""
-    from bot.terminal.opened import writing
+    from bot.database.opened import writing
 
     with writing(options.db) as engine:
         count = engine.replay()

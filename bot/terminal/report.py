@@ -9,9 +9,9 @@ import msgspec
 
 from bot.clocks.clock import Clock
 from bot.config import Wrong
+from bot.database.opened import reading
 from bot.engine import Engine
 from bot.engine.numbers import reports
-from bot.terminal.opened import reading
 from conversations.words import report as words
 from core.report import Report
 from core.store import people

@@ -1,7 +1,7 @@
 """Forgetting a person: every row of theirs, what stands about them in a coach's rows, and the bytes on the disk.
 
 `secure_delete` overwrites what is deleted; what is left in unused corners goes when the file is written anew
-(`bot/wiping.py`, or `compact` where nobody waits). No table that grows is read whole for it: each statement goes by
+(`bot/database/wiping.py`, or `compact` where nobody waits). No table that grows is read whole for it: each statement goes by
 an index, and each reference to a person or a thread has one.
 """
 

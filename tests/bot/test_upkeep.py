@@ -8,10 +8,9 @@ from pathlib import Path
 
 import pytest
 
-from bot import wiping
 from bot.clocks.clock import SetClock
 from bot.config import Config
-from bot.database import backups
+from bot.database import backups, wiping
 from bot.database.upkeep import Upkeep
 from core.facts import Noticed
 from core.store import copies, duties, erasure, facts, people, settings

@@ -14,8 +14,8 @@ from types import SimpleNamespace
 
 import pytest
 
-from bot import watchdog, wiping
-from bot.database import held
+from bot import watchdog
+from bot.database import held, wiping
 from bot.watchdog import Pulse
 from core.facts import Noticed
 from core.store import changes, copies, erasure, facts, people, settings, tables

@@ -11,8 +11,7 @@ from pathlib import Path
 import pytest
 import sqlite_utils
 
-from bot import wiping
-from bot.database import backups
+from bot.database import backups, wiping
 from core.facts import Noticed, SetDone
 from core.store import copies, erasure, facts, keys, people
 from core.store.connection import Store, cannot_write, connect

@@ -7,9 +7,9 @@ import msgspec
 import pytest
 
 from bot.database import keyed
+from bot.database.opened import reading
 from bot.engine.coach import digest
 from bot.making.slow_work import Failed, SlowWork
-from bot.terminal.opened import reading
 from core.store import duties, people
 from tests.encrypted.conftest import DIGITS
 

@@ -7,7 +7,7 @@ import time
 from datetime import datetime, timedelta
 from pathlib import Path
 
-from bot import wiping
+from bot.database import wiping
 from bot.engine.core import FORGOTTEN_AT_ONCE
 from bot.engine.numbers import weeks
 from core.store import duties, erasure, forgetting, people, settings

@@ -1,4 +1,4 @@
-"""A practice opened for a terminal command: a copy to read from, or the file itself while no bot holds it."""
+"""A practice opened beside the running bot: a copy to read from, or the file itself while no bot holds it."""
 
 import os
 import sqlite3
