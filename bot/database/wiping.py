@@ -101,9 +101,8 @@ async def _follow(store: Store, db: Path) -> None:
 def _exchange(store: Store, db: Path) -> None:
     """No `await` in here: nobody may write between the last change and the rename."""
     changes.repeat(db, beside(db), changes.take(store))
-    with suppress(
-        OSError
-    ):  # under a second name the old file goes in a thread: with a large one it takes a second
+    # Under a second name the old file goes in a thread: with a large one it takes a second.
+    with suppress(OSError):
         os.link(db, f"{beside(db)}{OLD}")
     with store.exchanging():
         os.replace(beside(db), db)

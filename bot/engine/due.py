@@ -57,12 +57,8 @@ TALKS_AT_ONCE = 20  # then whoever wrote meanwhile is answered first; own choice
 LATE = timedelta(minutes=1)  # a call later than this: we were away; own caution, no source
 MADE_BESIDE = ("weekly", digest.ASKED)
 MADE_WITHIN = timedelta(minutes=10)  # what is made in a process of its own is done by then; own choice
-SILENCE = (
-    Cause.BANDS_ON,
-    Cause.QUIET_SET,
-    Cause.MAYBE_ON,
-    Cause.AWAY,
-)  # the coach knows by these that no word comes
+# The coach knows by these that no word comes.
+SILENCE = (Cause.BANDS_ON, Cause.QUIET_SET, Cause.MAYBE_ON, Cause.AWAY)
 
 
 def all_due(engine: "Engine", now: datetime) -> None:

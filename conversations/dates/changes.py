@@ -40,9 +40,8 @@ SKIP = re.compile(
     rf"\b(?:{DROPPED}|travelling|traveling|off|no (?:training|sessions?|workouts?|exercise|time)"
     r"|not|cant|cannot|wont|dont|doesnt|unable|busy|ill|sick)\b"
 )
-TODAY_AT = re.compile(
-    r"\b(?:morning|afternoon|evening|night)\b"
-)  # "not tonight"; today there is one session at most
+# "Not tonight": today there is one session at most.
+TODAY_AT = re.compile(r"\b(?:morning|afternoon|evening|night)\b")
 NOT_UNTIL = re.compile(r"\bnot (?:until|till|til)\b")  # that day is the first one again
 NEXT_ONE = re.compile(r"\bnext (?:session|training|workout|1|time)\b")
 AROUND_SKIP = re.compile(r"\b(?:make|take|have|out|possible|free)\b")

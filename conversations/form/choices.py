@@ -10,6 +10,4 @@ def buttons(*labels: str) -> tuple[Choice, ...]:
 
 
 YES_NO = buttons(common.YES, common.NO)
-
-
 YES_NO_NOT_SURE = buttons(common.YES, common.NO, common.NOT_SURE)

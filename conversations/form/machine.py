@@ -7,7 +7,7 @@ from typing import Any, Generic
 
 from conversations.answers import Unclear
 from conversations.form import asides
-from conversations.form.state import Asking, B, D, Given, Outcome
+from conversations.form.state import Asking, B, D, Given, Outcome, with_answer
 from conversations.protocol import (
     BandsCameOff,
     Barred,
@@ -30,8 +30,6 @@ from conversations.protocol import (
 from conversations.words import common
 from conversations.words.answers import unclear
 
-DOUBLED_WITHIN = timedelta(seconds=2)  # own caution, no source
-
 
 def _no_effects(brief: Any, draft: Any, step: str, answer: Said) -> tuple[Effect, ...]:
     return ()
@@ -39,7 +37,7 @@ def _no_effects(brief: Any, draft: Any, step: str, answer: Said) -> tuple[Effect
 
 def _forget(draft: Any, step: str) -> Any:
     """By default a step is named as its field, and None means: not asked yet."""
-    return replace(draft, **{step: None})
+    return with_answer(draft, step, None)
 
 
 @dataclass(frozen=True, slots=True)

@@ -103,6 +103,14 @@ def _read(step: str) -> tuple[str, int]:
 
 def _about(brief: Brief, plan: Plan) -> About:
     return About(
-        brief.client, brief.client_name, brief.coach, plan_to_text(plan), brief.zone,
-        brief.no_failure, brief.allowed, brief.regions, "", brief.date_order, brief.clock_face,
-    )  # fmt: skip
+        client=brief.client,
+        client_name=brief.client_name,
+        coach=brief.coach,
+        at_loads=plan_to_text(plan),
+        zone=brief.zone,
+        no_failure=brief.no_failure,
+        allowed=brief.allowed,
+        regions=brief.regions,
+        date_order=brief.date_order,
+        clock_face=brief.clock_face,
+    )

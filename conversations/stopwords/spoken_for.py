@@ -2,10 +2,11 @@
 
 import re
 
-SAYS = re.compile(
-    r"\b(?:she|he|they|{who})(?: just| now)? (?:says?|said|tells me|is saying|complains)(?: that| of)?\b"
-)
-THEM = r"\b(?:she|he|they|{who}|the client)\b(?!['’]s (?!got|been)\w+ (?:is|are|hurts?|looks?|feels?|went|has)\b)"
+# With `who` where the names go.
+SAYS = r"\b(?:she|he|they|{who})(?: just| now)? (?:says?|said|tells me|is saying|complains)(?: that| of)?\b"
+DOES = r"(?:is|are|hurts?|looks?|feels?|went|has)\b"  # after "mum's leg", which is not "mum is"
+THEM = rf"\b(?:she|he|they|{{who}}|the client)\b(?!['’]s (?!got|been)\w+ {DOES})"
+HERS = rf"\b(?:{{who}})['’]s (?=\w+ {DOES})"
 FAMILY = (
     r"(?:my |our )?(?:mum|mom|mam|mother|dad|father|grandma|granny|gran|nan|nana|grandmother|grandpa|grandad|granddad"
     r"|grandfather|aunt|auntie|uncle|wife|husband|partner|sister|brother)"
@@ -18,9 +19,8 @@ def in_first_person(text: str, name: str) -> str:
     """ "She can't breathe" of somebody named `name` as "I can't breathe"; other words stay."""
     who = f"{FAMILY}|{re.escape(name.casefold())}"
     said = text.casefold()
-    said = re.sub(SAYS.pattern.replace("{who}", who), "", said)
-    said = re.sub(rf"\b(?:{who})['’]s (?=\w+ (?:is|are|hurts?|looks?|feels?|went|has)\b)", "my ", said)
-    said = re.sub(THEM.replace("{who}", who), "I", said)
+    for wording, own in ((SAYS, ""), (HERS, "my "), (THEM, "I")):
+        said = re.sub(wording.replace("{who}", who), own, said)
     said = THEIRS.sub("my", said)
     for one, other in AGREES:
         said = said.replace(one, other)

@@ -29,11 +29,8 @@ NOBODYS = (
 )
 COACHES = "SELECT id FROM person WHERE role = 'coach'"
 CHATS = "SELECT chat FROM person WHERE role = 'coach'"
-NO_PERSON = (
-    "menu:alert:*",
-    "menu:clients:*",
-    "menu:everybody:*",
-)  # buttons with the number of an alert or a page
+# Buttons with the number of an alert or a page.
+NO_PERSON = ("menu:alert:*", "menu:clients:*", "menu:everybody:*")
 TEXT = "json_extract(about, '$.text')"  # of a note that waits for the end of quiet hours
 NOT_GONE = "sent_at IS NULL AND dropped IS NULL"
 TO_WIPE = "compact"  # the setting that says since when something erased is to be wiped from the file

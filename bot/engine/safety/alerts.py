@@ -228,9 +228,8 @@ def _settle(engine: "Engine", client: Person, alert: OpenAlert, now: datetime) -
     if alert.settled_at is not None:
         return
     duties.settle_alert(engine.store, alert.id, "clear_to_train", now)
-    if (
-        alert.cause is Cause.UNSEEN_REFILL
-    ):  # the coach has decided: this client trains without a visible refill
+    # The coach has decided: this client trains without a visible refill.
+    if alert.cause is Cause.UNSEEN_REFILL:
         facts.put(engine.store, client.id, Detail(now, "unseen_allowed", "yes"), now)
     others = duties.open_alerts(engine.store, client.id)
     if tier_of(alert.cause) is Tier.NOW and not any(

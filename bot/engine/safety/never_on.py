@@ -19,10 +19,8 @@ SETTLED = "not_on"  # how an alert was settled, stored
 
 def alarm(engine: "Engine", client: int) -> OpenAlert | None:
     """The open alert that says of the bands that are watched: nobody knows whether they are on."""
-    found, watches = (
-        duties.same_alert(engine.store, client, Cause.MAYBE_ON),
-        duties.watches(engine.store, client),
-    )
+    found = duties.same_alert(engine.store, client, Cause.MAYBE_ON)
+    watches = duties.watches(engine.store, client)
     return found if found is not None and watches and watches[0].on_at <= found.raised_at else None
 
 
