@@ -117,8 +117,7 @@ def text(engine: "Engine", person: Person, incoming: Incoming, at: datetime) -> 
     if thread is not None and incoming.message is not None:
         mail.heard_in(engine.store, incoming.update_id, person.id, incoming.message, thread.id)
     flat = incoming.text.strip().lower()
-    if incoming.forwarded:  # somebody else's words are no answer
-        engine.say(person, Say(words.NOT_FORWARDED), at)
+    if somebody_elses(engine, person, incoming, at):
         return
     if incoming.reply_to is not None and thread is not None and states_again(engine, person, incoming):
         edit(engine, person, replace(incoming, message=incoming.reply_to), at)
@@ -134,6 +133,14 @@ def text(engine: "Engine", person: Person, incoming: Incoming, at: datetime) -> 
         turns.deliver(engine, person, thread, Cancelled(at))
     else:
         answer(engine, person, thread, Said(at, incoming.text, question, incoming.message), incoming)
+
+
+def somebody_elses(engine: "Engine", person: Person, incoming: Incoming, at: datetime) -> bool:
+    """Whether it is forwarded, and so no answer and no film of theirs; several at once are refused once."""
+    if incoming.forwarded and engine.limits.allow(incoming.chat, limits.FORWARDED, at):
+        said = words.NOT_FORWARDED if incoming.kind is Kind.TEXT else words.NOT_FORWARDED_MEDIA
+        engine.say(person, Say(said), at)
+    return incoming.forwarded
 
 
 def answer(engine: "Engine", person: Person, thread: Thread, said: Said, incoming: Incoming) -> None:
@@ -185,6 +192,8 @@ def edit(engine: "Engine", person: Person, incoming: Incoming, at: datetime) -> 
 def media(engine: "Engine", person: Person, incoming: Incoming, at: datetime) -> None:
     """A picture, a sticker, a voice note: to the floor; the caption may hold a stop word."""
     if incoming.text and stopping.stopped(engine, person, incoming.text, at, incoming.message):
+        return
+    if somebody_elses(engine, person, incoming, at):
         return
     if clips.sent(engine, person, incoming, at) or whereabouts.shared(engine, person, incoming, at):
         return

@@ -54,6 +54,9 @@ MEDIA = {
     "location": Media.LOCATION,
 }
 
+# https://core.telegram.org/bots/api#message; the second one from servers before version 7.0
+FORWARDED = ("forward_origin", "forward_date")
+
 # A file goes on only as what it came as, and only ordinary videos are sent on:
 # https://core.telegram.org/bots/api#sending-files
 NOT_PASSED_ON = ("video_note", "animation")
@@ -117,7 +120,7 @@ def _message(update_id: int, message: dict[str, Any], edited: bool) -> Incoming:
         reply_to=(message.get("reply_to_message") or {}).get("message_id"),
         media=media,
         file=_file(message),
-        forwarded="forward_origin" in message,
+        forwarded=any(field in message for field in FORWARDED),
     )
 
 

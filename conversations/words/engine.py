@@ -17,6 +17,7 @@ CODE_WRONG = (
 )
 TOO_FAST = "That was a lot at once. Wait a minute, then go on; what you write until then I don't read. 'stop' always works."
 NOT_FORWARDED = "That one is forwarded, so I don't take it as yours. Type it yourself, please."
+NOT_FORWARDED_MEDIA = "That one is forwarded, so I don't take it as yours. Send me your own, please."
 CODE_LENGTH = (
     "That isn't the whole code: it has {whole} letters and figures, I count {count}. Copy it once more, please; spaces "
     "don't matter."

@@ -12,6 +12,7 @@ from hypothesis import strategies as st
 from bot.engine.limits import CLIENT as CLIENT_RATE
 from bot.engine.limits import REMEMBERED, Limits, Rate
 from bot.engine.limits import STRANGER as STRANGER_RATE
+from conversations.words import engine as words
 from core.store import duties, people
 from core.store.people import Role
 from tests.practice import CLIENT, COACH, OTHER, START, Practice
@@ -167,6 +168,40 @@ def test_a_forwarded_count_is_not_the_clients_own(practice: Practice) -> None:
 def test_forwarded_words_about_stopping_stop_all_the_same(practice: Practice) -> None:
     practice.in_a_set()
     comes(practice, message=message(CLIENT, "chest pain", forward_origin=ORIGIN))
+    assert any("chest pain" in text for text in practice.heard(COACH))
+
+
+@pytest.mark.parametrize("sign", [{"forward_origin": ORIGIN}, {"forward_date": 1}])
+@pytest.mark.parametrize(
+    "held",
+    [
+        {"location": {"latitude": 40.7, "longitude": -74.0}},
+        {"video": {"file_id": "f"}},
+        {"voice": {"file_id": "f"}},
+        {"photo": [{"file_id": "f"}]},
+        {"document": {"file_id": "f"}},
+        {"contact": {"phone_number": "1", "first_name": "X"}},
+    ],
+)
+def test_what_is_forwarded_is_nobodys_own_place_film_or_voice(
+    practice: Practice, held: dict[str, Any], sign: dict[str, Any]
+) -> None:
+    told = practice.heard(COACH)
+    forwarded = message(CLIENT, "", **held, **sign)
+    del forwarded["text"]
+    for _ in range(4):  # several chosen together come one by one
+        comes(practice, message=forwarded)
+    assert practice.heard(CLIENT) == [words.NOT_FORWARDED_MEDIA]
+    assert practice.heard(COACH) == told
+    practice.later(seconds=10)
+    comes(practice, message=forwarded | {"date": int(START.timestamp()) + 10})
+    assert practice.heard(CLIENT) == [words.NOT_FORWARDED_MEDIA] * 2
+
+
+def test_a_sign_under_a_forwarded_picture_is_heard_all_the_same(practice: Practice) -> None:
+    practice.in_a_set()
+    picture = {"photo": [{"file_id": "f"}], "caption": "chest pain", "forward_origin": ORIGIN}
+    comes(practice, message=message(CLIENT, "", **picture))
     assert any("chest pain" in text for text in practice.heard(COACH))
 
 
