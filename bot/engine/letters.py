@@ -2,9 +2,11 @@
 
 import base64
 import re
+from collections.abc import Sequence
 from datetime import datetime
 
 from conversations.protocol import Choice, Say
+from conversations.words import engine as words
 from core.store import mail, threads
 from core.store.connection import Store
 from core.store.mail import Letter, Priority
@@ -16,7 +18,16 @@ LONGEST = 4096
 LONGEST_CAPTION = 1024
 LONGEST_SIGN = 64  # characters looked at behind the cut, to see whether a sign goes on there; own choice
 
+# 100 buttons and about 10 kB are the server's, which its documentation does not say:
+# https://github.com/tginfo/Telegram-Limits/issues/228 and /187
+MOST_BUTTONS = 100
+KEYBOARD_BYTES = 9000
+# around a label and a token: {"text":"","callback_data":""} in a row of its own
+BUTTON_BYTES = 35
+
 OF_THE_ENGINE = "menu:"  # how the values of the engine's own buttons begin
+
+Row = tuple[str, str]  # a label and its token
 
 
 def post(
@@ -30,18 +41,23 @@ def post(
     """Put one message for a known person into the outbox; nothing for a person without a chat."""
     if person.chat is None:
         return
-    parts = split(say.text, LONGEST if say.picture is None else LONGEST_CAPTION)
+    captioned = say.picture is not None or say.clip is not None
+    parts = split(say.text, LONGEST_CAPTION if captioned else LONGEST)
     for part in parts[:-1]:
         mail.post(store, Letter(person.chat, {"text": part}, "message", priority, person.id), now)
     tokens = threads.add_buttons(store, [_button(person, choice, say, thread) for choice in say.choices], now)
-    rows = [[choice.label, token] for choice, token in zip(say.choices, tokens, strict=True)]
-    body = {"text": parts[-1], "buttons": rows, "quiet": say.quiet}
+    rows = [(choice.label, token) for choice, token in zip(say.choices, tokens, strict=True)]
+    first, *more = keyboards(rows)
+    body = {"text": parts[-1], "buttons": first, "quiet": say.quiet}
     if say.picture is not None:
         body["picture"] = say.picture
     if say.clip is not None:
         body["clip"] = say.clip
     kind = "photo" if say.picture is not None else "clip" if say.clip is not None else "message"
     mail.post(store, Letter(person.chat, body, kind, priority, person.id, thread, say.asks), now)
+    for keyboard in more:
+        body = {"text": words.MORE_BUTTONS, "buttons": keyboard, "quiet": True}
+        mail.post(store, Letter(person.chat, body, "message", priority, person.id, thread, say.asks), now)
 
 
 def post_document(
@@ -58,6 +74,20 @@ def _button(person: Person, choice: Choice, say: Say, thread: int | None) -> But
     if choice.value.startswith(OF_THE_ENGINE):  # it outlives the dialogue that offers it
         return Button(person.id, None, None, choice.value)
     return Button(person.id, thread, say.asks, choice.value)
+
+
+def keyboards(rows: Sequence[Row]) -> list[list[Row]]:
+    """The buttons in as few keyboards as the transport takes; [[]] for none."""
+    found: list[list[Row]] = [[]]
+    left = KEYBOARD_BYTES
+    for row in rows:
+        size = sum(len(part.encode()) for part in row) + BUTTON_BYTES
+        if len(found[-1]) == MOST_BUTTONS or (found[-1] and size > left):
+            found.append([])
+            left = KEYBOARD_BYTES
+        found[-1].append(row)
+        left -= size
+    return found
 
 
 def split(text: str, longest: int = LONGEST) -> list[str]:

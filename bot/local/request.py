@@ -14,6 +14,9 @@ Buttons = tuple[tuple[Button, ...], ...]
 TEXT_LIMIT: Final = 4096  # UTF-16 units
 CAPTION_LIMIT: Final = 1024  # UTF-16 units
 DATA_LIMIT: Final = 64  # bytes of UTF-8
+# Found by others, not written there: https://github.com/tginfo/Telegram-Limits/issues/228 and /187
+BUTTONS_LIMIT: Final = 100
+KEYBOARD_LIMIT: Final = 10_000  # bytes
 
 
 @dataclass(frozen=True, slots=True)
@@ -86,6 +89,8 @@ class Request:
             read = [tuple(_button(raw) for raw in row) for row in rows]
         except (TypeError, AttributeError):
             raise _no_object("reply_markup") from None
+        if sum(len(row) for row in read) > BUTTONS_LIMIT or _size(rows) > KEYBOARD_LIMIT:
+            raise bad("reply markup is too long")
         return tuple(row for row in read if row)
 
     def inline_only(self) -> Buttons:
@@ -117,6 +122,11 @@ class Request:
 
 def _no_object(name: str) -> Exception:
     return bad(f"can't parse {name} JSON object")
+
+
+def _size(rows: Any) -> int:
+    """In bytes, as the server keeps it."""
+    return len(json.dumps(rows, ensure_ascii=False, separators=(",", ":")).encode(errors="replace"))
 
 
 def _label(raw: Any) -> str:

@@ -22,6 +22,7 @@ CODE_LENGTH = (
     "That isn't the whole code: it has {whole} letters and figures, I count {count}. Copy it once more, please; spaces "
     "don't matter."
 )
+MORE_BUTTONS = "And the rest:"
 PRIVATE_ONLY = "I only talk in a private chat."
 INLINE_BUTTON = "I only talk in a private chat: open it"  # at most 64 characters
 WELCOME = "Hello {name}. {coach} invited you."

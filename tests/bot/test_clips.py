@@ -40,6 +40,13 @@ def test_a_film_before_the_bands_goes_to_the_coach_and_the_cue_comes_back(practi
     assert "Elbows between the knees." in practice.newest(CLIENT).text
 
 
+def test_many_words_under_a_film_do_not_keep_it_from_the_coach(practice: Practice) -> None:
+    films(practice, CLIENT, "slow " * 204)
+    heard = practice.messages(COACH)[-2:]
+    assert heard[-1].kind is Kind.VIDEO
+    assert sum(one.text.count("slow") for one in heard) == 204
+
+
 @pytest.mark.parametrize("kind", ["video_note", "animation"])
 @pytest.mark.parametrize("number", [CLIENT, COACH])
 def test_a_film_that_cannot_be_passed_on_is_asked_for_as_a_video(

@@ -158,6 +158,17 @@ def test_button_data_is_counted_in_bytes_not_letters() -> None:
     )
 
 
+@pytest.mark.parametrize(
+    ("many", "label", "fits"),
+    [(100, "x", True), (101, "x", False), (100, "x" * 60, True), (100, "é" * 60, False)],
+)
+def test_a_keyboard_holds_100_buttons_and_10_kilobytes(many: int, label: str, fits: bool) -> None:
+    keys = [[{"text": label, "callback_data": "d"}] for _ in range(many)]
+    answer = send(new_api(), reply_markup={"inline_keyboard": keys})
+    assert answer["ok"] is fits
+    assert fits or answer["description"] == "Bad Request: reply markup is too long"
+
+
 @pytest.mark.parametrize("markup", [["rows"], {"inline_keyboard": 5}, {"inline_keyboard": [["Yes"]]}, "{"])
 def test_a_keyboard_that_is_none_is_refused(markup: Any) -> None:
     assert send(new_api(), reply_markup=markup)["error_code"] == 400
