@@ -32,6 +32,10 @@ NO_OR_UNSURE = ((common.NO, "no"), *UNSURE)
 NO_READING = ((words.NO_READING, "no"), *UNSURE)
 REPLIES = {Reply.YES: "yes", Reply.NO: "no", Reply.NOT_SURE: "not_sure"}
 LONGEST_AGO = 520  # weeks, ten years; older is as good as never here
+# Signs of the heart or of a vessel: the emergency number is said with the outcome.
+MAY_COME_BACK = frozenset(
+    "chest_pain angina breathless fainting palpitations heart_lately heartbeat_loose".split()
+)
 SEVERAL = re.compile(r"\s*(?:,|&|\+|\band\b)\s*")
 ONE_LIMB = {f"{side} {part}": f"{side}_{part}" for side in ("left", "right") for part in ("arm", "leg")}
 BOTH = {f"both {part}s": f"left_{part},right_{part}" for part in ("arm", "leg")}
@@ -212,7 +216,7 @@ def finish(brief: Brief, draft: Draft, at: datetime) -> Outcome:
     done = Record(ScreeningDone(at, brief.screening, found.tier.value, closed, because))
     to_coach = Do("ask_coach_to_clear", {"screening": brief.screening})
     if not found.emergency:
-        told = (*_call_your_doctor(brief, found), *_told(found))
+        told = (*_call_your_doctor(brief, found), *_told(found), *_if_it_comes_back(brief, found))
         return Outcome(tuple(Say(text) for text in told), (done, to_coach))
     call = safety.told(Cause.PRESSURE_EMERGENCY, brief.emergency_number)
     said = words.PRESSURE_SAID.format(
@@ -227,6 +231,13 @@ def _call_your_doctor(brief: Brief, found: Assessment) -> tuple[str, ...]:
     if all(finding.rule != "pressure_too_high" for finding in found.findings):
         return ()
     return (safety.told(Cause.PRESSURE_HIGH, brief.emergency_number),)
+
+
+def _if_it_comes_back(brief: Brief, found: Assessment) -> tuple[str, ...]:
+    """The emergency number, where a sign was affirmed that may come again before anybody has looked."""
+    if MAY_COME_BACK.isdisjoint(finding.rule for finding in found.findings):
+        return ()
+    return (words.IF_IT_COMES_BACK.format(number=brief.emergency_number),)
 
 
 def _told(found: Assessment) -> tuple[str, ...]:

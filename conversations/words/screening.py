@@ -39,9 +39,14 @@ QUESTIONS = {
         "racing or stumbling, swollen ankles, or legs that hurt when you walk?"
     ),
     Q.CHEST_PAIN: "Pain or pressure in the chest, neck, jaw or arm, at rest or with effort?",
+    Q.ANGINA: (
+        "Does it come with effort or cold and ease with rest, is it new or getting worse, or has a doctor called it "
+        "angina?"
+    ),
     Q.BREATHLESS: "Out of breath at rest, lying down, or with little effort?",
     Q.FAINTING: "Have you fainted, or nearly, with effort?",
     Q.DIZZY_STANDING: "Dizzy when you stand up, or dizzy spells?",
+    Q.PRESSURE_DROPS: "Has anybody measured that your blood pressure falls when you stand up?",
     Q.PALPITATIONS: "Does your heart race or stumble without a reason?",
     Q.SWOLLEN_ANKLES: "Swollen ankles in the evening?",
     Q.LEG_PAIN_WALKING: "Do your legs hurt when you walk, and stop hurting when you stand?",
@@ -55,18 +60,30 @@ QUESTIONS = {
     Q.BLEEDING_DISORDER: "Do you bleed for long, or has a doctor named a bleeding disorder?",
     Q.ANY_HEART: (
         "Ever, even long ago or well treated: heart trouble, an irregular heartbeat or pacemaker, a stroke, high "
-        "blood pressure or tablets for it, narrowed arteries, an aneurysm, varicose veins?"
+        "blood pressure or tablets for it, narrowed arteries, an aneurysm, very high cholesterol, varicose veins?"
     ),
     Q.HEART_LATELY: (
-        "In the last three months: a heart attack, chest pain that is new or gets worse, or treatment for a "
-        "weak heart in hospital?"
+        "In the last three months: a heart attack, chest pain that is new or gets worse, an inflamed heart, or "
+        "treatment for a weak heart in hospital?"
     ),
     Q.HEART_DISEASE: "Any heart disease, heart operation, stent or heart failure, ever?",
+    Q.HEART_ARTERIES: "Is it narrowed heart arteries, a heart attack, a stent or a bypass, ever?",
+    Q.HEART_WEAK: (
+        "Is it a weak heart: washing or a slow walk tires you or takes your breath, or a doctor said that it pumps less "
+        "than 30 %?"
+    ),
+    Q.HEART_BORN: "A heart defect you were born with?",
+    Q.HEART_TEST: "Has an exercise test of your heart found something, or been stopped early?",
     Q.IRREGULAR_HEARTBEAT: "An irregular heartbeat, a pacemaker or a defibrillator?",
+    Q.HEARTBEAT_LOOSE: "Is it not under control, does effort bring it on, or has your heart ever stopped?",
     Q.STROKE: "A stroke, or a small one that passed?",
     Q.AORTA: "An aneurysm, or a widened or torn main artery (aorta)?",
     Q.ARTERY_DISEASE: "Narrowed arteries in the legs or arms?",
     Q.HIGH_PRESSURE: "High blood pressure, or tablets for it?",
+    Q.CHOLESTEROL: (
+        "Very high cholesterol: at the last test above 310 in all or 190 LDL (8.0 and 4.9 in mmol/L), or a kind that runs "
+        "in the family, with heart trouble?"
+    ),
     Q.VARICOSE_VEINS: "Varicose veins?",
     Q.ANY_LIMBS: (
         "An arm or leg with: lymph nodes taken out or treated, swelling that stays, a dialysis access, an operated "
@@ -149,6 +166,11 @@ TIERS = {
 }
 
 
+# After a sign of the heart or of a vessel, whatever the tier: what to do should it come again.
+IF_IT_COMES_BACK = (
+    "If chest pain, trouble breathing, a racing heart or fainting comes back: stop, sit down, call {number}; don't wait "
+    "for anybody here."
+)
 NO_READING = "No reading"
 PRESSURE_HIGH_SAID = "Blood pressure {reading}; no signs with it right now"
 PRESSURE_SAID = "Blood pressure {reading}; signs with it right now: {signs}"
@@ -175,9 +197,17 @@ LIMBS = {
 # Rule names as the coach reads them, with the answer beside them.
 RULES = {
     "past_clot": "a blood clot before",
-    "heart_lately": "heart attack, unstable chest pain or heart failure in the last three months",
+    "heart_lately": "heart attack, unstable chest pain or heart failure, inflamed heart in the last three months",
     "aorta": "aorta widened or torn",
     "artery_disease": "narrowed arteries in the limbs",
+    "angina": "chest pain like angina, or new or getting worse",
+    "pressure_drops": "blood pressure falls on standing up",
+    "heart_arteries": "narrowed heart arteries, heart attack, stent or bypass",
+    "heart_weak": "a weak heart, breathless or tired with small things",
+    "heart_born": "a heart defect from birth",
+    "heart_test": "an exercise test of the heart found something",
+    "heartbeat_loose": "irregular heartbeat not under control or on effort, or a heart that stopped",
+    "cholesterol": "very high cholesterol",
     "skull_pressure": "raised pressure in the skull",
     "pregnant": "pregnant or possibly so",
     "birth_lately": "a birth in the last three months",

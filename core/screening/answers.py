@@ -7,7 +7,7 @@ from types import MappingProxyType
 
 from core.cuffs.limbs import Limb
 from core.screening.pressure import too_high_to_start
-from core.screening.questions import ABOUT_YOU, GROUPS, Form, Q, Question, form_of
+from core.screening.questions import ABOUT_YOU, FOLLOW_UPS, GROUPS, Form, Q, Question, form_of
 from core.stored_names import names_in
 
 YES, NO, NOT_SURE = "yes", "no", "not_sure"
@@ -94,10 +94,8 @@ def _follow_ups(answers: Answers, question: Question) -> Iterator[Question]:
         case Q.BLOOD_PRESSURE if (value := answers.blood_pressure) and too_high_to_start(*value):
             yield Q.PRESSURE_SIGNS
             yield Q.PRESSURE_AGAIN
-        case Q.FRACTURE if answers.yes(question):
-            yield Q.FRACTURE_WEEKS
-        case Q.DIABETES if answers.yes(question):
-            yield Q.DIABETES_NUMBNESS
+        case _ if answers.yes(question):
+            yield from FOLLOW_UPS.get(question, ())
         case _:
             pass
 

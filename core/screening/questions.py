@@ -24,9 +24,11 @@ class Question(StrEnum):
     # signs during effort or at rest
     ANY_SIGNS = "any_signs"
     CHEST_PAIN = "chest_pain"
+    ANGINA = "angina"  # only with chest pain
     BREATHLESS = "breathless"
     FAINTING = "fainting"
     DIZZY_STANDING = "dizzy_standing"
+    PRESSURE_DROPS = "pressure_drops"  # on standing up, measured
     PALPITATIONS = "palpitations"
     SWOLLEN_ANKLES = "swollen_ankles"
     LEG_PAIN_WALKING = "leg_pain_walking"
@@ -40,11 +42,17 @@ class Question(StrEnum):
     ANY_HEART = "any_heart"
     HEART_LATELY = "heart_lately"  # heart attack, unstable chest pain, heart failure now
     HEART_DISEASE = "heart_disease"
+    HEART_ARTERIES = "heart_arteries"  # these four only with heart disease
+    HEART_WEAK = "heart_weak"
+    HEART_BORN = "heart_born"
+    HEART_TEST = "heart_test"
     IRREGULAR_HEARTBEAT = "irregular_heartbeat"
+    HEARTBEAT_LOOSE = "heartbeat_loose"  # not under control, on effort, or a heart that stopped
     STROKE = "stroke"
     AORTA = "aorta"
     ARTERY_DISEASE = "artery_disease"
     HIGH_PRESSURE = "high_pressure"
+    CHOLESTEROL = "cholesterol"
     VARICOSE_VEINS = "varicose_veins"
     # arms and legs: answered with limbs
     ANY_LIMBS = "any_limbs"
@@ -128,6 +136,7 @@ GROUPS: dict[Question, tuple[Question, ...]] = {
         Q.AORTA,
         Q.ARTERY_DISEASE,
         Q.HIGH_PRESSURE,
+        Q.CHOLESTEROL,
         Q.VARICOSE_VEINS,
     ),
     Q.ANY_LIMBS: (
@@ -162,6 +171,16 @@ GROUPS: dict[Question, tuple[Question, ...]] = {
     Q.ANY_MEDICINES: (Q.BLOOD_THINNERS, Q.HORMONES, Q.STATINS, Q.STIMULANTS, Q.MUSCLE_DRUGS),
     Q.ANY_OTHER: (Q.LATEX, Q.FRAGILE_SKIN, Q.RAYNAUD, Q.FALLS),
     Q.ANY_PREGNANCY: (Q.PREGNANT, Q.BIRTH_LATELY),
+}
+
+# What is asked only after a plain "yes" to something else.
+FOLLOW_UPS: dict[Question, tuple[Question, ...]] = {
+    Q.CHEST_PAIN: (Q.ANGINA,),
+    Q.DIZZY_STANDING: (Q.PRESSURE_DROPS,),
+    Q.HEART_DISEASE: (Q.HEART_ARTERIES, Q.HEART_WEAK, Q.HEART_BORN, Q.HEART_TEST),
+    Q.IRREGULAR_HEARTBEAT: (Q.HEARTBEAT_LOOSE,),
+    Q.FRACTURE: (Q.FRACTURE_WEEKS,),
+    Q.DIABETES: (Q.DIABETES_NUMBNESS,),
 }
 
 NUMBERS = frozenset({Q.AGE, Q.WEIGHT, Q.HEIGHT})

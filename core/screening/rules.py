@@ -155,7 +155,10 @@ RULES: dict[Rule, tuple[Source, ...]] = {
     yes_without_detail: (Source.NOT_SURE,),
 }
 # What may have passed by the next screening; the rest of "do not start" stays.
-PASSING = frozenset({"fever_now", "pressure_too_high", "pregnant", "birth_lately", "under_age"})
+PASSING = frozenset(
+    """fever_now pressure_too_high pregnant birth_lately under_age
+    angina pressure_drops heart_weak heartbeat_loose cholesterol""".split()
+)
 
 
 def findings(answers: Answers) -> tuple[Finding, ...]:

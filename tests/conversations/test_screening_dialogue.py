@@ -107,6 +107,13 @@ def test_do_not_start_sends_to_the_clinician_and_names_no_open_limb() -> None:
     assert "your doctor" in said[-1].text
 
 
+@pytest.mark.parametrize("sign", ["chest_pain", "breathless", "fainting", "palpitations"])
+@pytest.mark.parametrize("said", ["yes", "no"])
+def test_a_sign_that_may_come_back_is_answered_with_the_emergency_number(sign: str, said: str) -> None:
+    texts = [one.text for one in play(any_signs="yes", **{sign: said})[1]]
+    assert (texts[-1] == words.IF_IT_COMES_BACK.format(number="112")) is (said == "yes")
+
+
 @pytest.mark.parametrize("signs", ["yes", "not sure"])
 @pytest.mark.parametrize("reading", ["180/100", "170/110", "190/125"])
 def test_a_very_high_reading_with_signs_ends_in_emergency_words_at_once(reading: str, signs: str) -> None:

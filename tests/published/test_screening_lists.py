@@ -14,7 +14,15 @@ from tests.core.screening.people import somebody
         {"past_clot": "yes"},
         {"artery_disease": "yes"},
         {"aorta": "yes"},
-        {"heart_lately": "yes"},
+        {"heart_lately": "yes"},  # infarct, unstable angina, myocarditis
+        {"chest_pain": "yes", "angina": "yes"},
+        {"heart_disease": "yes", "heart_arteries": "yes"},  # plaques, infarct, revascularisation
+        {"heart_disease": "yes", "heart_weak": "yes"},  # heart failure class III-IV, ejection fraction < 30 %
+        {"heart_disease": "yes", "heart_born": "yes"},  # congenital
+        {"heart_disease": "yes", "heart_test": "yes"},  # ST depression, < 6 MET, pressure falls
+        {"irregular_heartbeat": "yes", "heartbeat_loose": "yes"},  # uncontrolled, on effort, an arrest before
+        {"dizzy_standing": "yes", "pressure_drops": "yes"},  # a fall of 20 mmHg on standing with symptoms
+        {"cholesterol": "yes"},  # > 310 mg/dL, LDL > 190 mg/dL, familial with disease
         {"fever_now": "yes"},
         {"blood_pressure": "178/110"},
         {"blood_pressure": "180/90"},

@@ -23,17 +23,30 @@ NEVER, CLINICIAN, COACH = Tier.DO_NOT_START, Tier.CLINICIAN_FIRST, Tier.COACH_LO
 @pytest.mark.parametrize(
     "said",
     [
-        {"heart_disease": "yes"},  # heart failure class III-IV, ejection fraction < 30 %, congenital, plaques
-        {"irregular_heartbeat": "yes"},  # uncontrolled arrhythmia
-        {"chest_pain": "yes"},  # angina
-        {"dizzy_standing": "yes"},  # a fall of 20 mmHg on standing with symptoms
+        {"heart_disease": "yes"},  # a valve, say
+        {"irregular_heartbeat": "yes"},  # under control
+        {"chest_pain": "yes"},  # nothing that is like angina
+        {"dizzy_standing": "yes"},  # never measured
+        {"heart_disease": "yes", "heart_arteries": "not_sure"},
+        {"dizzy_standing": "yes", "pressure_drops": "not_sure"},
     ],
 )
-def test_what_the_cardiovascular_list_excludes_and_nobody_can_grade_in_a_chat_is_for_a_clinician(
+def test_what_is_near_the_exclusions_of_the_cardiovascular_list_and_not_on_it_is_for_a_clinician(
     said: dict[str, str],
 ) -> None:
     """Nascimento et al. 2022, Front Physiol 13:808622, table 5 (read, list cut at its end)."""
     assert assess(somebody(**said)).tier is CLINICIAN
+
+
+@pytest.mark.parametrize(("mg_dl", "mmol_l", "per_mmol"), [(310, "8.0", 38.67), (190, "4.9", 38.67)])
+def test_the_limits_of_cholesterol_are_asked_for_in_both_units(
+    mg_dl: int, mmol_l: str, per_mmol: float
+) -> None:
+    """The same table: total above 310, LDL above 190 mg/dL. 38.67 mg/dL of cholesterol to a mmol/L: from memory."""
+    asked = QUESTIONS[Q.CHOLESTEROL]
+    assert f"{mg_dl}" in asked
+    assert mmol_l in asked
+    assert float(mmol_l) == pytest.approx(mg_dl / per_mmol, abs=0.05)
 
 
 @pytest.mark.parametrize(

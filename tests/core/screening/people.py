@@ -1,7 +1,7 @@
 """Invented clients for the screening tests."""
 
 from core.screening import GROUPS, Answers, Form, Question, form_of, missing
-from core.screening.questions import Q
+from core.screening.questions import FOLLOW_UPS, Q
 
 DEFAULTS = {
     Form.YES_NO: "no",
@@ -20,8 +20,7 @@ ABOUT = {
     Q.GUARDIAN_PRESENT: "yes",
 }
 GATE_OF = {detail: gate for gate, details in GROUPS.items() for detail in details}
-GATE_OF[Q.FRACTURE_WEEKS] = Q.ANY_LATELY
-GATE_OF[Q.DIABETES_NUMBNESS] = Q.ANY_ILLNESS
+GATE_OF |= {after: GATE_OF[question] for question, asked in FOLLOW_UPS.items() for after in asked}
 
 
 def somebody(**said: str) -> Answers:

@@ -27,6 +27,7 @@ NAMED: dict[Question, tuple[str, ...]] = {
     Q.AORTA: ("aneurysm",),
     Q.ARTERY_DISEASE: ("narrowed arteries",),
     Q.HIGH_PRESSURE: ("high blood pressure", "tablets for it", "well treated"),
+    Q.CHOLESTEROL: ("very high cholesterol",),
     Q.VARICOSE_VEINS: ("varicose veins",),
     Q.LYMPH_NODES: ("lymph nodes taken out or treated",),
     Q.LYMPHOEDEMA: ("swelling that stays",),

@@ -6,7 +6,7 @@ from hypothesis import strategies as st
 
 from core.screening import GROUPS, Answers, Form, Question, form_of, missing
 from core.screening.answers import wanted
-from core.screening.questions import ABOUT_YOU, Q
+from core.screening.questions import ABOUT_YOU, FOLLOW_UPS, Q
 from tests.core.screening.people import completed, somebody
 
 
@@ -48,16 +48,21 @@ def test_signs_and_a_second_reading_are_asked_for_from_180_or_110(value: str, as
     assert ({Q.PRESSURE_SIGNS, Q.PRESSURE_AGAIN} & asked == {Q.PRESSURE_SIGNS, Q.PRESSURE_AGAIN}) is asks
 
 
-def test_weeks_and_numbness_follow_a_fracture_and_diabetes() -> None:
-    asked = set(wanted(somebody(fracture="left_leg", diabetes="yes")))
-    assert {Q.FRACTURE_WEEKS, Q.DIABETES_NUMBNESS} <= asked
+@pytest.mark.parametrize(("said", "asks"), [("yes", True), ("not_sure", False), ("no", False)])
+@pytest.mark.parametrize("question", list(FOLLOW_UPS))
+def test_what_is_asked_further_is_asked_after_a_plain_yes_only(
+    question: Question, said: str, asks: bool
+) -> None:
+    said = "left_leg" if (question, said) == (Q.FRACTURE, "yes") else said
+    asked = set(wanted(somebody(**{question: said})))
+    assert (set(FOLLOW_UPS[question]) <= asked) is asks
 
 
 def test_every_question_can_come_up() -> None:
     reached = set(wanted(Answers({Q.AGE: "16", Q.BLOOD_PRESSURE: "190/100"})))
-    everything = (
-        Answers({gate: "yes" for gate in GROUPS}).plus(Q.FRACTURE, "left_arm").plus(Q.DIABETES, "yes")
-    )
+    everything = Answers({gate: "yes" for gate in GROUPS})
+    for question in FOLLOW_UPS:
+        everything = everything.plus(question, "left_arm" if question is Q.FRACTURE else "yes")
     assert reached | set(wanted(everything)) == set(Question)
     assert set(ABOUT_YOU) <= reached
 

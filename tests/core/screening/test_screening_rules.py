@@ -141,7 +141,21 @@ def test_do_not_start_closes_every_limb(question: Question) -> None:
 
 @pytest.mark.parametrize(
     ("question", "passing"),
-    [("fever_now", True), ("pregnant", True), ("birth_lately", True), ("past_clot", False), ("aorta", False)],
+    [
+        ("fever_now", True),
+        ("pregnant", True),
+        ("birth_lately", True),
+        ("angina", True),
+        ("pressure_drops", True),
+        ("heart_weak", True),
+        ("heartbeat_loose", True),
+        ("cholesterol", True),
+        ("heart_arteries", False),
+        ("heart_born", False),
+        ("heart_test", False),
+        ("past_clot", False),
+        ("aorta", False),
+    ],
 )
 def test_what_may_have_passed_by_the_next_screening(question: str, passing: bool) -> None:
     assert assess(somebody(**{question: "yes"})).passing is passing
