@@ -26,7 +26,7 @@ from conversations.stopwords.causes import cause_of
 from conversations.stopwords.kinds import Kind
 from conversations.training import wrong_or_not
 from conversations.training.getting_better import how_is_it
-from conversations.training.wrong_or_not import SEND
+from conversations.training.wrong_or_not import SEND, WRONG
 from conversations.words import safety
 from conversations.words import trouble as words
 from core.cuffs.limits import QUIET_ALERT
@@ -141,8 +141,12 @@ def fill(brief: Brief, draft: Draft, step: str, answer: Said) -> Draft:
         case "sore":
             return replace(draft, sore=choice(answer.text, SORES))
         case _:
-            labels = {one.value: one.label for one in NOW}
-            return replace(draft, now=_now(brief, answer.text), said=labels.get(answer.text, answer.text))
+            return replace(draft, now=_now(brief, answer.text), said=_in_words(answer.text, NOW))
+
+
+def _in_words(text: str, buttons: tuple[Choice, ...]) -> str:
+    """What was typed, or what stands on the button that was tapped."""
+    return next((one.label for one in buttons if one.value == text), text)
 
 
 def _now(brief: Brief, text: str) -> str:
@@ -184,6 +188,8 @@ def noted(brief: Brief, draft: Draft, step: str, answer: Said) -> tuple[Effect, 
         return (Alert(Cause.NOT_BETTER, said, safety.told(Cause.NOT_BETTER, brief.number)),)
     if step == "now":
         return (Record(Noticed(answer.at, GETS_BETTER, draft.said)),)
+    if step == "wrong" and draft.wrong == "no":
+        return (Record(Noticed(answer.at, GETS_BETTER, _in_words(answer.text, WRONG))),)
     if step == "sore" and draft.sore == "far_more":
         return (_alert(brief, Cause.SORE),)
     return ()

@@ -4,6 +4,8 @@
 begin with them.
 """
 
+import re
+
 from core.safety.causes import Cause
 
 ANY_NUMBER = "your local emergency number"
@@ -15,6 +17,7 @@ def emergency(number: str | None) -> str:
 
 
 OFF_FIRST = "Bands off now."
+COACH_HEARS = "Your coach is being told."
 
 # --- to the client, for each cause ------------------------------------------------------------------------------
 TOLD = {
@@ -192,6 +195,27 @@ LAPSED_SAID = "no answer any more before the session was finished"
 def told(cause: Cause, number: str) -> str:
     """What the client is told; `number` as `emergency` gives it. Raises KeyError for what only the coach sees."""
     return TOLD[cause].format(number=number)
+
+
+# --- to the client again, while the alert stays open ---------------------------------------------------------------
+# What was told in so many words about bands, or about a silence, once it is neither any more.
+TOLD_SINCE = {
+    Cause.STUCK: "A limb that stays numb, cold or blue for ten minutes after the band came off, or a cut: {number}.",
+    Cause.BANDS_ON: "They were on too long. A limb that stays numb, weak, cold or blue: {number}.",
+    Cause.NOT_BETTER: "Don't wait for us: call {number} or your own clinician now.",
+    Cause.CHECKS_FAILED: "It didn't fit twice, so no more bands until your coach has looked at it with you.",
+    Cause.NO_WORD: "I asked whether something is wrong and had no answer then. Unwell? Call {number}.",
+    Cause.QUIET_SET: "I heard nothing from you in the middle of a session. Unwell? Call {number}.",
+    Cause.AWAY: "I was away for a while with your bands on; that was me, not you. Unwell? Call {number}.",
+    Cause.MAYBE_ON: "I asked whether the bands are on and heard nothing. Never on? Write: not on. Unwell? Call {number}.",
+}
+BANDS_BEGIN = re.compile(r"^Bands off\b[^.?]*[.?] ")
+
+
+def told_since(cause: Cause, number: str) -> str:
+    """What holds of it now that the client writes, and the bands are off as they say."""
+    said = TOLD_SINCE.get(cause) or BANDS_BEGIN.sub("", TOLD[cause])
+    return said.format(number=number)
 
 
 # --- to the coach: what it is, after the client's name -----------------------------------------------------------

@@ -5,10 +5,11 @@ from typing import TYPE_CHECKING
 
 from bot.engine import status
 from bot.engine.safety import never_on
+from bot.engine.safety.bands import said_off
 from conversations.words import alerts as alert_words
 from conversations.words import safety
 from core.calendar.zones import local
-from core.facts import GETS_BETTER, Answered, BandsOff, Noticed
+from core.facts import GETS_BETTER, Answered, Noticed
 from core.safety.causes import GRAVE, OBSERVED, Tier
 from core.store import duties, facts
 from core.store.duties import OpenAlert
@@ -109,10 +110,8 @@ def _bands(engine: "Engine", reader: Person, client: Person, alert: OpenAlert) -
         known = never_on.alarm(engine, client.id) is None
         line = alert_words.ALERT_BANDS_ON if known else alert_words.ALERT_MAYBE_ON
         return line.format(at=_clock(engine, reader, watches[0].on_at), long=long)
-    off = facts.latest(engine.store, BandsOff, client.id)
-    if off is None or off.at < alert.raised_at - SAME_DAY:
-        return ""
-    return alert_words.ALERT_BANDS_OFF.format(at=_clock(engine, reader, off.at))
+    off = said_off(engine, client.id, alert.raised_at - SAME_DAY)
+    return "" if off is None else alert_words.ALERT_BANDS_OFF.format(at=_clock(engine, reader, off.at))
 
 
 def _clock(engine: "Engine", reader: Person, at: datetime) -> str:

@@ -4,8 +4,9 @@ from datetime import datetime, timedelta
 from typing import TYPE_CHECKING
 
 from core.cuffs.limits import calls
+from core.facts import BandsOff
 from core.plans import Region
-from core.store import duties
+from core.store import duties, facts
 from core.store.duties import Watch
 
 if TYPE_CHECKING:
@@ -30,3 +31,10 @@ def _limit_is_now(engine: "Engine", watch: Watch, now: datetime) -> None:
     limit_s = max(1, round((now - watch.on_at).total_seconds()))
     again = calls(watch.on_at, limit_s, Region(watch.region))[1].at
     duties.limit_now(engine.store, watch, limit_s, again)
+
+
+def said_off(engine: "Engine", person: int, since: datetime) -> BandsOff | None:
+    """The last bands to come off, as the client says; None: some are on, or none came off since then."""
+    off = facts.latest(engine.store, BandsOff, person)
+    banded = bool(duties.watches(engine.store, person))
+    return None if banded or off is None or off.at < since else off

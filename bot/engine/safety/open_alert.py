@@ -1,14 +1,15 @@
 """An open alert that cannot wait comes before any menu: what to do, that the coach was told, and no start."""
 
-from datetime import datetime
+from datetime import datetime, timedelta
 from typing import TYPE_CHECKING
 
 from bot.engine import status, turns
+from bot.engine.safety.bands import said_off
 from conversations.protocol import Choice, Say
 from conversations.words import engine as words
 from conversations.words import safety
 from core.calendar.zones import local
-from core.safety.causes import Tier
+from core.safety.causes import Cause, Tier
 from core.store import duties, people
 from core.store.duties import OpenAlert
 from core.store.mail import Priority
@@ -17,6 +18,9 @@ from core.store.people import Person, Role
 if TYPE_CHECKING:
     from bot.engine.core import Engine
 
+SHORTLY_BEFORE = timedelta(
+    hours=1
+)  # bands that came off so long before are those that it is about; own caution, no source
 BANDS_OFF = safety.OFF_FIRST.removesuffix(" now.")  # as most of what is told begins
 
 
@@ -33,7 +37,7 @@ def said_first(engine: "Engine", client: Person, now: datetime) -> bool:
         return False
     number = status.emergency_number(engine, client.id)
     text = words.STILL_OPEN.format(
-        told=safety.told(alert.cause, number),
+        told=_told(engine, client, alert, number),
         time=f"{local(alert.raised_at, client.zone):%a %H:%M}",
         taken=_taken(engine, alert),
         number=number,
@@ -44,6 +48,14 @@ def said_first(engine: "Engine", client: Person, now: datetime) -> bool:
     buttons = (Choice(*words.CLIENT_MENU_CHOICES[-1]),)
     engine.say(client, Say(_bands_first(engine, client, text), buttons), now, Priority.ALERT)
     return True
+
+
+def _told(engine: "Engine", client: Person, alert: OpenAlert, number: str) -> str:
+    """What was told first; no more of the bands once they are off, nor of a silence that is over."""
+    off = said_off(engine, client.id, alert.raised_at - SHORTLY_BEFORE)
+    over = off or (alert.cause is Cause.NO_WORD and not duties.watches(engine.store, client.id))
+    text = (safety.told_since if over else safety.told)(alert.cause, number)
+    return text.removesuffix(f" {safety.COACH_HEARS}")  # what comes next says when
 
 
 def _bands_first(engine: "Engine", client: Person, text: str) -> str:
