@@ -153,7 +153,7 @@ class BandsOn:
 
 @dataclass(frozen=True, slots=True)
 class BandsOff:
-    """Bands are off, as the client says; `why`: "done", "time", "refit", "stopped", "not_on", "too_early", "off_early"."""
+    """Bands are off, as the client says; `why`: "done", "time", "refit", "stopped", "not_on", "too_early", "off_early", "unasked"."""
 
     key: ClassVar[tuple[str, ...]] = ("session", "spell")
     at: datetime

@@ -3,6 +3,7 @@
 import re
 
 from conversations.answers import Reply, Unclear, Why, yes_no
+from conversations.answers.taken_off import Off, taken_off
 from conversations.stopwords import read
 from conversations.stopwords.kinds import Kind
 
@@ -19,7 +20,7 @@ SAYS_BETTER = re.compile(
 
 
 SAYS_FINE = re.compile(
-    r"\b(?:all|im|i'm|i am|everything(?:'s| is)?|feel|feeling)\s+(?:\w+\s+)?(?:good|fine|ok(?:ay)?|well)\b"
+    r"\b(?:all|im|i'm|i am|everything(?:'s| is)?|feel|feeling)\s+(?:\w+\s+)?(?:good|fine|ok(?:ay)?|well|normal)\b"
     r"|\bnothing(?:'s| is)? wrong\b|^\W*(?:fine|good)\b",
     re.IGNORECASE,
 )
@@ -40,8 +41,23 @@ def says_fine(text: str) -> bool:
     return not against and SAYS_FINE.search(text) is not None
 
 
+def tells_off(text: str) -> bool:
+    """ "Bands off now": where none is known to be on, no cry but news. False where anything else is wrong as well."""
+    heard = [one for one in read(text).heard if one.counts_as is not Kind.NONE]
+    return taken_off(text, asked=False) is Off.BOTH and all("off" in one.words for one in heard)
+
+
+def off_and_fine(text: str) -> bool:
+    """ "Bands off now, all normal"."""
+    return tells_off(text) and not SAYS_WORSE.search(text) and SAYS_FINE.search(text) is not None
+
+
 def how_is_it(text: str) -> str:
-    """BETTER or WORSE. Raises `Unclear` for words that say neither."""
+    """BETTER or WORSE. Raises `Unclear` for words that say neither, such as "bands off now"."""
+    if off_and_fine(text):
+        return BETTER
+    if tells_off(text):
+        raise Unclear(Why.NOT_AN_OPTION)
     if SAYS_WORSE.search(text) or read(text).kind is not Kind.NONE:
         return WORSE
     if SAYS_BETTER.search(text):

@@ -6,7 +6,7 @@ from conversations.answers import Reply, Unclear, Why, choice, yes_no
 from conversations.protocol import Choice
 from conversations.stopwords import read
 from conversations.stopwords.kinds import Kind
-from conversations.training.getting_better import is_mere_ok, says_fine
+from conversations.training.getting_better import is_mere_ok, off_and_fine, says_fine, tells_off
 from conversations.words import trouble as words
 
 SEND = "send"  # stored
@@ -20,8 +20,12 @@ def options(reader: str) -> tuple[Choice, ...]:
 
 
 def answer(text: str, reader: str) -> str:
-    """ "yes", "no" or SEND. A second cry, or "not sure", is a yes; "ok" is neither. Raises `Unclear`."""
+    """ "yes", "no" or SEND. A second cry, or "not sure", is a yes; "ok" and "bands off" are neither. Raises `Unclear`."""
     no_mere_ok(text)
+    if tells_off(text):  # what is asked is still open, unless they say so
+        if off_and_fine(text):
+            return "no"
+        raise Unclear(Why.MERE_OK)
     if reader and SENDS.match(text):
         return SEND
     try:

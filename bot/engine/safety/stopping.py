@@ -17,6 +17,7 @@ from conversations.stopwords.causes import cause_of
 from conversations.stopwords.kinds import Kind
 from conversations.stopwords.spoken_for import in_first_person
 from conversations.training import trouble
+from conversations.training.getting_better import off_and_fine, tells_off
 from conversations.training.pressure_said import urgency
 from conversations.words import safety
 from core.facts import BandsOff, Noticed
@@ -31,6 +32,7 @@ if TYPE_CHECKING:
 
 
 TRAINS = frozenset({"session", "before", "after", "still_numb", "testing"})
+ENDED_BY_OFF = frozenset({"session", "before"})  # there "bands off" before any is on says that none will be
 SHORTLY_AFTER = timedelta(hours=1)  # own caution, no source
 TROUBLES_ANSWER = frozenset({"screening", "consent", "before", "after", "still_numb", "morning"})
 
@@ -82,8 +84,10 @@ def too_high(engine: "Engine", person: Person, text: str) -> None:
 def heard(engine: "Engine", person: Person, text: str, training: bool) -> Kind:
     """What the words say just now: told to take the bands off, "bands off" is an answer, and "still on" is stuck."""
     kind = max((_kind(said, training) for said in _ways(engine, person, text)), key=lambda one: one.rank)
-    told = [watch for watch in duties.watches(engine.store, person.id) if watch.calls]
-    if not told:
+    watches = duties.watches(engine.store, person.id)
+    if not watches:
+        return _where_none_is_on(engine, person, text, kind)
+    if not any(watch.calls for watch in watches):
         return kind
     match taken_off(text, asked=False):
         case Off.BOTH if kind in (Kind.STOP, Kind.UNSURE):
@@ -92,6 +96,16 @@ def heard(engine: "Engine", person: Person, text: str, training: bool) -> Kind:
             return max(kind, Kind.STUCK, key=lambda one: one.rank)
         case _:
             return kind
+
+
+def _where_none_is_on(engine: "Engine", person: Person, text: str, kind: Kind) -> Kind:
+    """With no band on, "bands off now" ends nothing: with "all normal" it is news, else asked about."""
+    if kind not in (Kind.STOP, Kind.UNSURE) or not tells_off(text):
+        return kind
+    if off_and_fine(text):
+        return Kind.NONE
+    live = threads.live(engine.store, person.id)
+    return kind if any(thread.dialogue in ENDED_BY_OFF for thread in live) else Kind.UNSURE
 
 
 def coach_name(engine: "Engine", client: Person) -> str:
