@@ -4,7 +4,6 @@ The engine stops everything at stop words. Around a session such words may be an
 asked reads them: what its question cannot take is read once more for a red flag before it is asked again.
 """
 
-import re
 from collections.abc import Callable
 from datetime import datetime
 from typing import TypeVar
@@ -25,13 +24,6 @@ RED_FLAGS = frozenset(
 )
 NO_PAIN = ("none", "no", "no pain", "nothing", "not at all")
 TEN = tuple(Choice(str(score), str(score)) for score in range(11))
-WORD = re.compile(r"[^\W\d_]{2,}(?:['’][^\W\d_]+)*")
-WORDS_OF_PROSE = 2
-CHATTER = frozenset(
-    """ok okay yes yeah yep no nope not sure thanks thank you cheers please coach hi hello hey morning evening
-    good great fine nice lovely perfect super all done it is was that this and the my so very really now then bye
-    well will do did sounds see later haha lol ready set sets rep reps about maybe kg left right sorry""".split()
-)
 DOUBT = ("yes", "not_sure")  # "not sure" counts as yes: the coach looks
 
 
@@ -44,13 +36,6 @@ def red_flag(text: str) -> Kind | None:
 def hurt_lately(text: str) -> bool:
     """Whether somebody tells of a fall or another injury of the last days."""
     return any(one.sense is Sense.LATELY for one in read(text).heard)
-
-
-def is_prose(text: str) -> bool:
-    """Whether somebody tells something: two words or more beside small talk, and no mere "no pain"."""
-    said = {word for word in WORD.findall(text.casefold()) if word not in CHATTER}
-    denied = read(text).heard
-    return len(said) >= WORDS_OF_PROSE and not denied
 
 
 def flag_or_ask_again(text: str, problem: Unclear) -> Kind:

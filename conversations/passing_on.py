@@ -1,5 +1,6 @@
 """Words for the other side: the next line goes there as it is. One form, whoever writes."""
 
+import re
 from collections.abc import Callable
 from dataclasses import dataclass
 from datetime import timedelta
@@ -9,6 +10,12 @@ from conversations.form import Form, Outcome
 from conversations.protocol import Relay, Said, Say
 
 LONGEST = 2000  # characters
+POLITELY = r"^(?:(?:please|pls|can you|could you|would you|will you),? )*"
+TELLS = "tell|let|message|text|inform|write(?: to)?"
+# What stands between the name and the words.
+THEN = r"(?: know)?(?: please)?[,:]?\s+(?:that )?"
+COACH = re.compile(r"^coach[:,]?\s+(?P<text>.+)$", re.IGNORECASE | re.DOTALL)
+SAYS_NOTHING = frozenset("please pls now it this that know yes ok okay something".split())
 B = TypeVar("B")
 
 
@@ -17,6 +24,24 @@ class Draft:
     """The words; None: not typed yet."""
 
     text: str | None = None
+
+
+def for_coach(text: str, name: str = "") -> str | None:
+    """The words that a client wants to go to the coach: "coach, ...", "tell my coach that ..."; None: it is no such line.
+
+    "ask coach if friday works" goes as it is. `name`: how the coach is called.
+    """
+    said = text.strip()
+    if (found := COACH.match(said)) is not None:
+        return found["text"]
+    first = name.split()[0] if name.split() else "coach"
+    who = rf"(?:(?:my |the )?coach|{re.escape(first)})\b"
+    told = re.match(rf"{POLITELY}(?:{TELLS}) {who}{THEN}(?P<text>.+)$", said, re.IGNORECASE | re.DOTALL)
+    if told is not None:
+        bare = set(re.findall(r"\w+", told["text"].casefold())) <= SAYS_NOTHING
+        return None if bare else told["text"]
+    asks = re.match(rf"{POLITELY}ask {who}\s+\w+\W+\w", said, re.IGNORECASE)
+    return said if asks is not None else None
 
 
 def form(

@@ -6,7 +6,7 @@ from collections.abc import Callable
 from datetime import datetime
 from typing import TYPE_CHECKING, Any
 
-from bot.engine import gate, practice, records, status, turns
+from bot.engine import gate, idle, practice, records, status, turns
 from bot.engine.coach import allowing, away, covering, digest, holding, plans, resting
 from bot.engine.coach import clients as whose
 from bot.engine.coach.talks import TALKS
@@ -136,6 +136,7 @@ ACTS: dict[str, tuple[Action, Act]] = {
     "leave": (Action.TALK, records.leave),
     "recap": (Action.TRAIN, give_recap),
     "girth": (Action.PLAN, measuring.by_coach),
+    "offer_later": (Action.TALK, idle.keep),
     "read_again": (Action.TRAIN, reading.read_again),
     "paused": (Action.PLAN, resting.paused),
     "covering": (Action.COVER, covering.begun),
@@ -156,6 +157,8 @@ def before_talk(engine: "Engine", person: Person, talk: Planned, now: datetime) 
             records.erase(engine, person, talk, now)
         case "note":
             engine.say(person, Say(talk.about["text"]), now, Priority.REMINDER)
+        case idle.KEPT:
+            idle.offer_kept(engine, person, talk.about, now)
         case "words":
             engine.say(person, Say(words.FROM_COACH.format(text=talk.about["text"])), now)
         case "zone":

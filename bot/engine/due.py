@@ -24,6 +24,7 @@ if TYPE_CHECKING:
 WAITS = (
     "words",
     "note",
+    "offer_later",
     "reminding",
     "missed",
     "morning",

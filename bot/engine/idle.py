@@ -1,21 +1,22 @@
 """A client's words while nothing is asked and no command fits: offered to the coach rather than met with a bare menu."""
 
 from datetime import datetime
-from typing import TYPE_CHECKING
+from typing import TYPE_CHECKING, Any
 
 from bot.engine import status
 from bot.engine.safety import open_alert
 from conversations.answers import Reply, Unclear, yes_no
-from conversations.heard import is_prose
+from conversations.prose import is_prose
 from conversations.protocol import Choice, Say
 from conversations.stopwords import read
 from conversations.words import engine as words
-from core.store import mail, threads
+from core.store import duties, mail, threads
 from core.store.people import Person
 
 if TYPE_CHECKING:
     from bot.engine.core import Engine
 
+KEPT = "offer_later"  # a planned talk
 SEND = "send_line:"  # the words themselves follow: the button is the client's own, and goes when they do
 
 
@@ -41,6 +42,25 @@ def offered(engine: "Engine", client: Person, text: str, now: datetime) -> bool:
     buttons = (Choice(words.SEND_IT_LABEL, SEND + text), *_menu())
     engine.say(client, Say(words.SEND_IT.format(coach=coach.name), buttons), now)
     return True
+
+
+def keep(engine: "Engine", client: Person, details: dict[str, Any], now: datetime) -> bool:
+    """Words that a session could not take: offered once nobody trains, all of them together."""
+    texts = [talk.about["text"] for talk in duties.planned(engine.store, client.id, KEPT)]
+    duties.unplan(engine.store, client.id, KEPT)
+    kept = "\n".join(dict.fromkeys((*texts, details["text"])))
+    duties.plan(engine.store, client.id, KEPT, {"text": kept}, now, now)
+    return False
+
+
+def offer_kept(engine: "Engine", client: Person, about: dict[str, Any], now: datetime) -> None:
+    """ "Shall I send it?" under what was said in a session."""
+    coach = engine.coach_of(client)
+    if coach is None or status.without_consent(engine, client.id) is not None:
+        return
+    text = about["text"]
+    asked = words.SEND_KEPT.format(text=text, coach=coach.name)
+    engine.say(client, Say(asked, (Choice(words.SEND_IT_LABEL, SEND + text),)), now)
 
 
 def send(engine: "Engine", client: Person, line: str, now: datetime) -> None:

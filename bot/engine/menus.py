@@ -19,6 +19,7 @@ from conversations.words import coach as coach_words
 from conversations.words import engine as words
 from core.access import Action
 from core.store import threads
+from core.store.mail import Priority
 from core.store.people import Person, Role
 
 if TYPE_CHECKING:
@@ -125,9 +126,7 @@ def command(engine: "Engine", person: Person, text: str, now: datetime) -> bool:
     if person.role is Role.CLIENT and WHEN_NEXT.match(text.strip()):
         practice.show_plan(engine, person, now)
         return True
-    relayed = (relaying.TO if person.role is Role.COACH else relaying.COACH).match(text.strip())
-    if relayed is not None:
-        relaying.words_to(engine, person, relayed, now)
+    if relaying.passed_on(engine, person, text, now):
         return True
     if text.strip().lower().startswith("/start"):
         arrived(engine, person, now)
@@ -174,8 +173,12 @@ def menu(engine: "Engine", person: Person, value: str, now: datetime) -> None:
 
 def client_menu(engine: "Engine", person: Person, value: str, now: datetime) -> None:
     """The client's menu."""
-    action, act = CLIENT_MENU.get(value.removeprefix("menu:"), (Action.TALK, open_menu))
-    if gate.allows(engine, person, action, person):
+    what = value.removeprefix("menu:")
+    action, act = CLIENT_MENU.get(what, (Action.TALK, open_menu))
+    if what in words.AFTER_SESSION and threads.live_in(engine.store, person.id, "session") is not None:
+        later = words.LATER_THAT.format(typed=words.AFTER_SESSION[what])
+        engine.say(person, Say(later), now, Priority.SESSION)
+    elif gate.allows(engine, person, action, person):
         act(engine, person, now)
 
 

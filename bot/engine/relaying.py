@@ -7,31 +7,45 @@ from typing import TYPE_CHECKING
 from bot.engine import gate, quiet, status, turns
 from bot.engine.coach import clients as whose
 from bot.engine.coach import stopping_session
+from conversations import passing_on
 from conversations.protocol import Relay, Say
 from conversations.words import engine as words
 from core.access import Action
 from core.calendar.zones import local
 from core.facts import CoachDid
 from core.store import duties, facts, people
+from core.store.mail import Priority
 from core.store.people import Person, Role
 
 if TYPE_CHECKING:
     from bot.engine.core import Engine
 
 TO = re.compile(r"^to\s+(?P<name>[^:]{1,40}):\s*(?P<text>.+)$", re.IGNORECASE | re.DOTALL)
-COACH = re.compile(r"^coach[:,]?\s+(?P<text>.+)$", re.IGNORECASE | re.DOTALL)
 
 
-def words_to(engine: "Engine", person: Person, found: re.Match[str], now: datetime) -> None:
-    """Words passed on: the coach to a client by name, a client to the coach."""
+def passed_on(engine: "Engine", person: Person, text: str, now: datetime) -> bool:
+    """Words for the other side: the coach's to a client by name, a client's to the coach; True: dealt with."""
     if person.role is Role.CLIENT:
-        relay(engine, person, Relay(found["text"]))
-        return
-    fitting = whose.found(engine, person, found["name"], now)
+        return for_coach(engine, person, text, now)
+    named = TO.match(text.strip())
+    if named is None:
+        return False
+    fitting = whose.found(engine, person, named["name"], now)
     if len(fitting) != 1:
         engine.say(person, Say(words.NOT_SENT), now)
-        return
-    relay(engine, person, Relay(found["text"], fitting[0].id))
+    else:
+        relay(engine, person, Relay(named["text"], fitting[0].id))
+    return True
+
+
+def for_coach(engine: "Engine", client: Person, text: str, now: datetime) -> bool:
+    """ "coach, ..." or "tell my coach ...", at any moment; True: it went there."""
+    coach = engine.coach_of(client)
+    line = passing_on.for_coach(text, "" if coach is None else coach.name)
+    if line is None:
+        return False
+    relay(engine, client, Relay(line))
+    return True
 
 
 def relay(engine: "Engine", person: Person, effect: Relay) -> None:
@@ -82,8 +96,6 @@ def write_to_coach(engine: "Engine", client: Person, now: datetime) -> None:
     from bot.engine import due
 
     if due.in_session(engine, client):
-        engine.say(
-            client, Say(words.CLIENT_HELP.format(number=status.emergency_number(engine, client.id))), now
-        )
+        engine.say(client, Say(words.TELL_IN_SESSION), now, Priority.SESSION)
     else:
         turns.begin(engine, client, "telling", {}, now)

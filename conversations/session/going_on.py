@@ -5,7 +5,7 @@ from dataclasses import replace
 from datetime import datetime
 
 from conversations.answers import Unclear, Why
-from conversations.heard import is_prose
+from conversations.prose import is_prose
 from conversations.protocol import Choice, Effect, Record, Said, Say, Turn
 from conversations.session.state import Phase, State, banded_limbs, say, turn
 from conversations.words import session as words

@@ -34,6 +34,7 @@ from conversations.session import (
     fitting,
     going_on,
     hurting,
+    kept,
     sets,
     tally,
     timing,
@@ -53,7 +54,7 @@ def advance(state: State | None, event: Event, now: datetime) -> Turn[State]:
     """One event. Raises TypeError when the first event is not `Opened` (a bug of the engine)."""
     made = _told_off(state, _open(event) if state is None else _advance(state, event, now))
     if isinstance(event, Said) and event.to is None and made.state == state and not made.effects:
-        made = replace(made, unread=True)
+        made = replace(kept.for_later(made, event, open_question), unread=True)
     if made.state is None or isinstance(event, (Woke, Barred)):
         return made
     return replace(made, state=(heard := replace(made.state, heard_at=event.at)), wake_at=wake_at(heard))

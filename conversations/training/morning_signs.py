@@ -3,7 +3,8 @@
 from dataclasses import dataclass, replace
 
 from conversations.answers import Unclear
-from conversations.heard import RED_FLAGS, is_prose
+from conversations.heard import RED_FLAGS
+from conversations.prose import is_prose
 from conversations.stopwords import read
 from conversations.stopwords.kinds import Kind
 from core.safety.aftercare import Sign

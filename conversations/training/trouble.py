@@ -10,10 +10,12 @@ from datetime import datetime, timedelta
 from conversations.answers import Unclear, choice
 from conversations.answers.taken_off import Off, taken_off
 from conversations.form import Form, Outcome, dialogue
+from conversations.prose import is_prose
 from conversations.protocol import (
     Alert,
     Begin,
     Choice,
+    Do,
     Effect,
     EndTraining,
     Record,
@@ -216,7 +218,7 @@ def hurry(brief: Brief, draft: Draft) -> timedelta | None:
 def finish(brief: Brief, draft: Draft, at: datetime) -> Outcome:
     """The last words: what to do, what to watch, who knows; after a plain stop the questions of any session."""
     if draft.wrong == "no":
-        return Outcome((Say(words.GOOD),))
+        return _all_fine(brief)
     if draft.wrong == SEND:
         return Outcome((), (Relay(brief.said),))
     if brief.kind is Kind.STOP and brief.spells:
@@ -233,6 +235,13 @@ def finish(brief: Brief, draft: Draft, at: datetime) -> Outcome:
         return Outcome()
     last = words.CLOSE_GRAVE if brief.kind in GRAVE else words.CLOSE_BETTER
     return Outcome((Say(last.format(number=brief.number)), _watch(brief)))
+
+
+def _all_fine(brief: Brief) -> Outcome:
+    """With bands on they came first; what was said is offered to the coach after the session."""
+    if brief.spells and is_prose(brief.said):
+        return Outcome((Say(words.GOOD_KEPT),), (Do("offer_later", {"text": brief.said}),))
+    return Outcome((Say(words.GOOD),))
 
 
 def _watch(brief: Brief) -> Say:

@@ -116,6 +116,7 @@ CLIENT_MENU_CHOICES = (
     ("Write to my coach", "menu:coach"),
 )
 SEND_IT = "Shall I send that to {coach}?"
+SEND_KEPT = 'In the session you wrote: "{text}". Shall I send that to {coach}?'
 SENT_ALREADY = "That one is sent already."
 SEND_IT_LABEL = "Send it"
 CLIENT_HELP = (
@@ -143,6 +144,17 @@ COACH_HELP = (
 NO_CLIENTS = "No clients yet. 'invite' makes an invitation."
 INVITATION = "For {name}: forward this.\n{link}\nOr: open the chat with me and type {code}. It works once, within 72 hours."
 SENT_TO_COACH = "Sent to {coach}."
+TELL_IN_SESSION = "Begin the line with 'coach' and write on: it goes out at once, and we go on here."
+# Questions of the menu that would take a session's next count for their answer, and what to type for them.
+AFTER_SESSION = {
+    "settings": "settings",
+    "details": "my details",
+    "travelling": "travelling",
+    "bands": "bands",
+    "leave": "delete me",
+    "screening": "menu",
+}
+LATER_THAT = "Let's finish the session first. Then write '{typed}' again."
 NO_COACH = "You have no coach here just now, so I can't pass that on. Something wrong? Call {number}."
 STILL_OPEN = (
     "{told}\n\nYour coach was told on {time}{taken}. No training until they have looked. Worse, or something new? Type it "

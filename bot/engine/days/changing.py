@@ -24,6 +24,7 @@ from core.calendar.stored import when_from_text, when_to_text
 from core.calendar.zones import instant
 from core.facts import CalendarChanged
 from core.store import duties, facts, people, threads
+from core.store.mail import Priority
 from core.store.people import Person, Role
 
 if TYPE_CHECKING:
@@ -32,7 +33,7 @@ if TYPE_CHECKING:
 # "ruta: move thursday to friday"; words to a client begin with "to" (see relaying.TO).
 NAMED = re.compile(r"^(?P<name>[^:]{1,40}):\s*(?P<text>.+)$", re.DOTALL)
 # Dialogues in which every word is an answer.
-OWN_WORDS = ("consent", "screening", "before", "session", "after", "trouble", "changing")
+OWN_WORDS = ("consent", "screening", "trouble", "changing")
 OWN_TIMES = ("reminding", "missed")  # they read a new time for their own session
 NEAR = timedelta(days=30)
 
@@ -48,7 +49,19 @@ def asked(engine: "Engine", person: Person, text: str, at: datetime) -> bool:
         return False
     if not is_change(text, at, person.zone, asked=bool(name), reminded=name in OWN_TIMES):
         return False
-    turns.begin(engine, person, "changing", {"said": text, "said_at": at.isoformat()}, at)
+    about = {"said": text, "said_at": at.isoformat()}
+    if name == "session":
+        return _kept(engine, person, about, at)
+    turns.begin(engine, person, "changing", about, at)
+    return True
+
+
+def _kept(engine: "Engine", client: Person, about: dict[str, Any], at: datetime) -> bool:
+    """In a session days wait: the next word is a count. They are asked about once it is over, each line once."""
+    waiting = [talk.about.get("said") for talk in duties.planned(engine.store, client.id, "changing")]
+    if about["said"] not in waiting:
+        duties.plan(engine.store, client.id, "changing", about, at, at)
+    engine.say(client, Say(words.AFTER_SESSION), at, Priority.SESSION)
     return True
 
 

@@ -132,10 +132,8 @@ def _pass_on(engine: "Engine", person: Person, text: str, at: datetime, live: li
         turns.deliver(engine, person, live[0], Said(at, text))
     elif hurt_lately(text):
         relaying.to_coach(engine, person, text, at)
-    elif (to_coach := relaying.COACH.match(text.strip())) is not None:
-        relaying.words_to(engine, person, to_coach, at)
     else:
-        return False
+        return relaying.for_coach(engine, person, text, at)
     return True
 
 

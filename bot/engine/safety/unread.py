@@ -4,7 +4,7 @@ from datetime import datetime, timedelta
 from typing import TYPE_CHECKING
 
 from bot.engine.safety import open_alert, stopping
-from conversations.heard import is_prose
+from conversations.prose import is_prose
 from conversations.protocol import Alert, Effect, Event, Relay, Said
 from conversations.stopwords.kinds import Kind
 from conversations.stopwords.unread import worth_asking
