@@ -15,7 +15,7 @@ from bot.engine import status
 from bot.engine.coach import reading_plans, replaced
 from bot.engine.days import calendar
 from bot.engine.joining import screenings
-from bot.engine.safety import checks
+from bot.engine.safety import checks, unseen
 from bot.engine.training import clips, kit, loads, recovery, testing
 from conversations.catalogue import CATALOGUE
 from conversations.client.preferences import DIGEST_AT, REMIND_BEFORE
@@ -68,7 +68,7 @@ MAKERS: dict[str, Maker] = {
     "movements": read.movements,
     "expected": lambda about: about.today.expected,
     "last_check_slow": read.slow,
-    "unseen_allowed": lambda about: about.detail("unseen_allowed") == "yes",
+    "unseen_limbs": lambda about: unseen.allowed(about.engine, about.client.id),
     "drill_done": read.drill_done,
     "pain_days": lambda about: checks.pain_days(
         about.engine, about.client.id, about.about.get("session", "")

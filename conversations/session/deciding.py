@@ -8,9 +8,11 @@ from conversations.session.coming_off import off
 from conversations.session.judging import checks_of, fact_of, so_far
 from conversations.session.state import After, Phase, State, say, turn
 from conversations.words import session as words
+from conversations.words.cuffs import check_said
 from core.cuffs import Decision, Step, Verdict, at_once, decide, failed
-from core.facts import Noticed
+from core.facts import CuffChecked, Noticed
 from core.safety.causes import Cause
+from core.stored_names import names_in
 
 
 def early(state: State, at: datetime) -> Turn[State] | None:
@@ -72,8 +74,15 @@ def _right(decision: Decision) -> str:
 
 def _end(state: State, decision: Decision, cause: Cause, told: str, facts: tuple[Effect, ...]) -> Turn[State]:
     state = replace(state, phase=Phase.OFF, after=After.END, why=cause.value)
-    alert = Alert(cause, f"Band check: {', '.join(decision.because)}", told)
+    alert = Alert(cause, _seen(decision, facts), told)
     return turn(state, off(state, f"{_off_text(decision)} {told}"), effects=(*facts, alert))
+
+
+def _seen(decision: Decision, facts: tuple[Effect, ...]) -> str:
+    """What the coach reads: each limb with what was found on it; of words between checks what they mean."""
+    checked = [one.fact for one in facts if isinstance(one, Record) and isinstance(one.fact, CuffChecked)]
+    found = [(one.limb, names_in(one.because)) for one in checked if one.because]
+    return check_said(found or [("", decision.because)])
 
 
 def _off_text(decision: Decision) -> str:

@@ -24,7 +24,8 @@ from core.facts import CuffChecked
 def so_far(state: State) -> SoFar:
     """What this session has seen."""
     snugged = state.refitted_loose or state.rechecked
-    return SoFar(state.failed_checks, snugged, len(state.counted), state.brief.unseen_allowed)
+    allowed = frozenset(Limb(name) for name in state.brief.unseen_limbs)
+    return SoFar(state.failed_checks, snugged, len(state.counted), allowed)
 
 
 def checks_of(state: State, felt: str = "") -> list[CuffCheck]:

@@ -47,6 +47,7 @@ class Brief:
     `bands`: region -> letters of the bands they own for it; `last_band`: region -> the one of the last session;
     `marks`: letter -> where it is closed; `clips`: movement -> the coach's own film of it. `pulse_below`: beats a
     minute to walk below, None: no limit. `bands_off_at`: when the last bands came off, in whichever session.
+    `unseen_limbs`: those that the coach lets train without a visible refill.
     """
 
     session: str
@@ -58,7 +59,7 @@ class Brief:
     teaching: dict[str, str] = field(default_factory=dict)
     gentle: bool = False
     last_check_slow: bool = False
-    unseen_allowed: bool = False
+    unseen_limbs: tuple[str, ...] = ()
     pain_ceiling: int = 3
     plan_name: str = ""
     bands: dict[str, tuple[str, ...]] = field(default_factory=dict)

@@ -8,7 +8,8 @@ from dataclasses import dataclass
 from enum import StrEnum
 
 from core.cuffs.checks import CuffCheck
-from core.cuffs.rules import Finding, Verdict, judge, strictest
+from core.cuffs.limbs import Limb
+from core.cuffs.rules import Finding, Verdict, judge, strictest, unseen_refill
 from core.safety.sources import Source
 
 FAILED_CHECKS_END = 2  # in one session; own caution, no source
@@ -32,13 +33,13 @@ class SoFar:
     """What this session has seen. `failed`: failed checks, and tingling or cold between checks.
 
     `snugged`: the one new fit for loose bands was used. `sets_done`: of this movement. `unseen_allowed`: the
-    coach allowed training without a visible refill.
+    limbs that the coach lets train without a visible refill; the skin of one says nothing about another.
     """
 
     failed: int = 0
     snugged: bool = False
     sets_done: int = 0
-    unseen_allowed: bool = False
+    unseen_allowed: frozenset[Limb] = frozenset()
 
 
 @dataclass(frozen=True, slots=True)
@@ -69,7 +70,7 @@ def decide(checks: Sequence[CuffCheck], so_far: SoFar) -> Decision:
         case Verdict.STOP | Verdict.LOOSEN as verdict:
             return failed(verdict, because, so_far)
         case Verdict.EASE:
-            return _eased(because, so_far)
+            return _eased(checks, because, so_far)
         case Verdict.GO:
             return Decision(Step.GO, because, so_far.failed)
 
@@ -97,10 +98,11 @@ def failed(verdict: Verdict, because: tuple[str, ...], so_far: SoFar) -> Decisio
     return Decision(step, because, count)
 
 
-def _eased(because: tuple[str, ...], so_far: SoFar) -> Decision:
-    loose, unseen = "loose" in because, "unseen_refill" in because
+def _eased(checks: Sequence[CuffCheck], because: tuple[str, ...], so_far: SoFar) -> Decision:
+    loose = "loose" in because
+    unseen = {check.limb for check in checks if unseen_refill(check)}
     step = Step.GO
-    if unseen and not so_far.unseen_allowed:
+    if not unseen <= so_far.unseen_allowed:
         step = Step.ASK_COACH
     elif loose and not so_far.snugged and not so_far.sets_done:
         step = Step.SNUGGER

@@ -70,6 +70,7 @@ def test_the_coach_decides_and_then_they_train_without(practice: Practice) -> No
     practice.types(CLIENT, "start")
     assert "coach first needs to look" in practice.newest(CLIENT).text
     practice.taps(COACH, "Clear to train")
+    assert any("without a visible refill on: left leg, right leg." in text for text in practice.heard(COACH))
     practice.later(minutes=4)
     unseen_on_both(practice)
     assert "Set 1 of" in practice.newest(CLIENT).text

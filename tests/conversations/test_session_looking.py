@@ -7,6 +7,8 @@ import pytest
 from conversations.protocol import Alert, Corrected, WentBack
 from conversations.session.state import Brief, Phase
 from conversations.words import session as words
+from conversations.words.cuffs import FOUND, check_said
+from core.cuffs.rules import RULES
 from core.facts import CuffChecked, SetDone
 from core.plans import Side
 from core.safety.causes import Cause
@@ -24,6 +26,8 @@ UNSEEN = (
     "hard to see",
     "couldn't really see it",
 )
+
+LEGS = ("left_leg", "right_leg")
 
 
 def found(p: Played) -> list[tuple[str, str]]:
@@ -115,7 +119,7 @@ def test_where_the_coach_has_not_decided_it_ends_and_he_is_told() -> None:
 
 
 def test_where_he_allowed_it_they_train_and_it_is_called_neither_good_nor_loose() -> None:
-    p = unseen(played(unseen_allowed=True))
+    p = unseen(played(unseen_limbs=LEGS))
     assert words.UNSEEN_GO_ON in p.heard
     assert words.RIGHT not in p.heard
     assert found(p) == [("ease", "unseen_refill")] * 2
@@ -123,8 +127,18 @@ def test_where_he_allowed_it_they_train_and_it_is_called_neither_good_nor_loose(
     assert [one.loose for one in p.facts(SetDone)] == [False]  # type: ignore[attr-defined]
 
 
+@pytest.mark.parametrize("allowed", [("left_leg",), ("left_arm", "right_arm")])
+def test_where_he_allowed_it_for_another_limb_he_is_asked_again_and_reads_which(
+    allowed: tuple[str, ...],
+) -> None:
+    p = unseen(played(unseen_limbs=allowed))
+    [alert] = [one for one in p.effects if isinstance(one, Alert)]
+    assert alert.cause == Cause.UNSEEN_REFILL
+    assert alert.said == "Band check: left leg: pale spot not seen; right leg: pale spot not seen"
+
+
 def test_loose_bands_are_still_marked_loose_where_nothing_is_seen() -> None:
-    p = played(unseen_allowed=True).types("on").types("5")
+    p = played(unseen_limbs=LEGS).types("on").types("5")
     for _ in range(2):
         p.types("can't see").types("same")
     assert words.LOOSE_AGAIN in p.types("Fine").heard
@@ -137,14 +151,14 @@ def test_loose_bands_are_still_marked_loose_where_nothing_is_seen() -> None:
 
 def test_one_arm_only_is_looked_at_once() -> None:
     one = replace(CURL, sides=(Side.LEFT,))
-    p = played(one, unseen_allowed=True).types("on").types("6").types("can't see").types("can't see")
+    p = played(one, unseen_limbs=("left_arm",)).types("on").types("6").types("can't see").types("can't see")
     assert "Left arm" in p.heard
     p.types("same").types("Fine")
     assert (p.state and p.state.phase, found(p)) == (Phase.SET, [("ease", "unseen_refill")])
 
 
 def test_the_look_after_set_1_goes_the_same_way() -> None:
-    p = unseen(Played(Brief("1-1", 2, (SQUAT,), unseen_allowed=True)))
+    p = unseen(Played(Brief("1-1", 2, (SQUAT,), unseen_limbs=LEGS)))
     p.types("31", 60)
     p.waits()
     assert "How tight" in p.heard
@@ -167,3 +181,8 @@ def test_an_answer_edited_once_the_set_runs_is_answered_with_what_to_look_for() 
     assert [one.text for one in p.said] == [words.EDIT_UNCOUNTED]
     assert p.state is not None
     assert p.state.phase is Phase.SET
+
+
+def test_every_finding_has_words_for_the_coach() -> None:
+    assert set(FOUND) == {rule.__name__ for rule in RULES}
+    assert check_said([("", ("far_too_tight",))]) == "Band check: far too tight, 9 or 10 of 10"

@@ -22,6 +22,7 @@ from core.cuffs import (
     decide,
     failed,
 )
+from core.cuffs.limbs import ALL, ARMS, LEGS
 from tests.core.test_cuffs_rules import GOOD_ARM, GOOD_LEG, checks
 
 RIGHT_ARM = replace(GOOD_ARM, limb=Limb.RIGHT_ARM)
@@ -74,8 +75,16 @@ def test_loose_bands_are_never_tightened_once_a_set_is_done() -> None:
 def test_an_unseen_refill_waits_for_the_coach_unless_he_allowed_it() -> None:
     unseen = replace(GOOD_LEG, refill=Refill.CANT_SEE, compared=Compared.SAME)
     assert decide([unseen], FRESH).step is Step.ASK_COACH
-    allowed = decide([unseen], SoFar(unseen_allowed=True))
+    allowed = decide([unseen], SoFar(unseen_allowed=LEGS))
     assert (allowed.step, allowed.loose, allowed.because) == (Step.GO, False, ("unseen_refill",))
+
+
+@pytest.mark.parametrize("allowed", [ARMS, ALL - {GOOD_LEG.limb}])
+def test_what_he_allowed_for_other_limbs_says_nothing_about_this_one(allowed: frozenset[Limb]) -> None:
+    unseen = replace(GOOD_LEG, refill=Refill.CANT_SEE, compared=Compared.SAME)
+    seen = replace(GOOD_LEG, limb=Limb.RIGHT_LEG if GOOD_LEG.limb is Limb.LEFT_LEG else Limb.LEFT_LEG)
+    assert decide([unseen], SoFar(unseen_allowed=allowed)).step is Step.ASK_COACH
+    assert decide([seen, unseen], SoFar(unseen_allowed=allowed)).step is Step.ASK_COACH
 
 
 def test_snug_arms_go() -> None:
@@ -110,7 +119,8 @@ def test_when_to_check_again(
 
 
 complete = checks.filter(lambda check: check.complete)
-so_fars = st.builds(SoFar, st.integers(0, 3), st.booleans(), st.integers(0, 4), st.booleans())
+limbs = st.frozensets(st.sampled_from(Limb))
+so_fars = st.builds(SoFar, st.integers(0, 3), st.booleans(), st.integers(0, 4), limbs)
 
 
 @given(st.lists(complete, min_size=1, max_size=2), so_fars)

@@ -5,12 +5,12 @@ from datetime import datetime, timedelta
 from typing import TYPE_CHECKING
 
 from bot.engine import status
-from bot.engine.safety import alert_text
+from bot.engine.safety import alert_text, unseen
 from bot.engine.safety.alert_text import cause_line
 from conversations.protocol import Choice, Say
 from conversations.words import alerts as alert_words
 from conversations.words import engine as words
-from core.facts import CoachDid, Detail
+from core.facts import CoachDid
 from core.safety.causes import GRAVE, Cause, Tier, bars_training, tier_of
 from core.safety.escalation import TOGETHER, Who, asked_again_at, joins, next_round, sounds_again
 from core.store import duties, facts, people
@@ -190,7 +190,7 @@ def tapped(
             )
             engine.say(coach, Say(asked, sure), now)
         case "settle" | "settle_seen":
-            _settle(engine, client, alert, now)
+            _settle(engine, coach, client, alert, now)
             closed = alert_words.ALERT_SETTLED.format(name=client.name, cause=cause_line(alert))
             engine.say(coach, Say(closed), now)
         case "hold":
@@ -224,13 +224,12 @@ def _taken(engine: "Engine", coach: Person, client: Person, found: list[OpenAler
         engine.say(own, Say(taken), now)
 
 
-def _settle(engine: "Engine", client: Person, alert: OpenAlert, now: datetime) -> None:
+def _settle(engine: "Engine", coach: Person, client: Person, alert: OpenAlert, now: datetime) -> None:
     if alert.settled_at is not None:
         return
     duties.settle_alert(engine.store, alert.id, "clear_to_train", now)
-    # The coach has decided: this client trains without a visible refill.
     if alert.cause is Cause.UNSEEN_REFILL:
-        facts.put(engine.store, client.id, Detail(now, "unseen_allowed", "yes"), now)
+        unseen.allow(engine, coach, client, now)
     others = duties.open_alerts(engine.store, client.id)
     if tier_of(alert.cause) is Tier.NOW and not any(
         bars_training(one.cause, settled=False) for one in others

@@ -1,0 +1,43 @@
+"""Limbs whose refill cannot be seen, and of which the coach decided that they train without: each for itself."""
+
+from datetime import datetime
+from typing import TYPE_CHECKING
+
+from bot.engine import status
+from conversations.protocol import Say
+from conversations.words.cuffs import unseen_allowed
+from core.cuffs.limbs import LEGS
+from core.facts import CuffChecked, Detail
+from core.store import facts
+from core.store.people import Person
+from core.stored_names import names_in
+
+if TYPE_CHECKING:
+    from bot.engine.core import Engine
+
+NAME = "unseen_allowed"
+EARLIER = (
+    "yes"  # kept before each limb was asked about; it was meant for legs, where there is no nail to look at
+)
+
+
+def allowed(engine: "Engine", client: int) -> tuple[str, ...]:
+    """The limbs, by their stored names, in order."""
+    kept = status.detail(engine, client, NAME, "")
+    return tuple(sorted(LEGS)) if kept == EARLIER else names_in(kept)
+
+
+def allow(engine: "Engine", coach: Person, client: Person, now: datetime) -> None:
+    """The coach decided on the last check: whatever was not seen on it may train without, now and later."""
+    limbs = sorted({*allowed(engine, client.id), *_not_seen(engine, client.id)})
+    facts.put(engine.store, client.id, Detail(now, NAME, ",".join(limbs)), now)
+    engine.say(coach, Say(unseen_allowed(client.name, limbs)), now)
+
+
+def _not_seen(engine: "Engine", client: int) -> set[str]:
+    store, last = engine.store, facts.latest(engine.store, CuffChecked, client)
+    if last is None:
+        return set()
+    where = {"session": last.session, "spell": last.spell, "check_no": last.check_no}
+    rows = facts.current(store, CuffChecked, client, **where)
+    return {one.limb for one in rows if "unseen_refill" in names_in(one.because)}
