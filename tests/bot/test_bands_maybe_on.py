@@ -6,7 +6,7 @@ import pytest
 
 from core.facts import BandsOff, BandsOn
 from core.safety.causes import Cause
-from core.store import duties, facts
+from core.store import duties, facts, threads
 from tests.practice import CLIENT, COACH, SECOND, Practice
 
 
@@ -147,6 +147,20 @@ def test_never_on_said_hours_later_when_the_session_is_closed(practice: Practice
     practice.types(CLIENT, "I never put them on")
     assert causes(practice) == []
     assert "nothing to do" in practice.newest(COACH).text
+
+
+@pytest.mark.parametrize(("hours", "alerts"), [(5, [Cause.MAYBE_ON]), (27, [Cause.MAYBE_ON, Cause.NO_REPLY])])
+def test_never_on_closes_what_was_asked_about_that_session_meanwhile(
+    practice: Practice, hours: int, alerts: list[Cause]
+) -> None:
+    asked_to_put_them_on(practice)
+    practice.later(hours=hours)
+    assert causes(practice) == alerts
+    practice.types(CLIENT, "never put them on")
+    assert causes(practice) == []
+    assert threads.live(practice.stage.engine.store, practice.client) == []
+    practice.types(CLIENT, "start")
+    assert "Anything new since" in practice.newest(CLIENT).text
 
 
 @pytest.mark.parametrize(

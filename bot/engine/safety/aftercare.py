@@ -12,7 +12,7 @@ from core.safety.aftercare import NUMB_LIMIT
 from core.safety.asking import After, Part, asked_after
 from core.safety.causes import Cause
 from core.screening.before import Today
-from core.store import duties, facts, people
+from core.store import duties, facts, people, threads
 
 if TYPE_CHECKING:
     from bot.engine.core import Engine
@@ -57,10 +57,20 @@ def said_numb(engine: "Engine", client: int, at: datetime, *, off: bool = False)
 def came_off(engine: "Engine", client: int, fact: BandsOff) -> None:
     """The ten minutes count from the bands coming off."""
     if fact.why == NOT_ON and not _worn(engine, client, fact.session):
-        duties.unplan_session(engine.store, client, "morning", fact.session)
+        _nothing_to_ask(engine, client, fact.session)
     if duties.next_talk(engine.store, client, "still_numb") is not None:
         duties.unplan(engine.store, client, "still_numb")
         _ask_still_numb(engine, client, fact.at, off=True)
+
+
+def _nothing_to_ask(engine: "Engine", client: int, session: str) -> None:
+    """No band was ever on: what is planned is not asked, and what is asked already is over."""
+    from bot.engine import turns
+
+    duties.unplan_session(engine.store, client, "morning", session)
+    for thread in threads.live(engine.store, client):
+        if thread.dialogue == "morning" and turns.state_of(thread).brief.session == session:
+            threads.keep(engine.store, thread.id, None, None)
 
 
 def _ask_still_numb(engine: "Engine", client: int, since: datetime, *, off: bool) -> None:

@@ -38,6 +38,10 @@ def settle(engine: "Engine", client: int, fact: BandsOff) -> None:
     if alert is None:
         return
     duties.settle_alert(engine.store, alert.id, SETTLED, fact.at)
+    unanswered = duties.same_alert(engine.store, client, Cause.NO_REPLY)
+    # No session begins while one is asked about: what was raised later is about this one, which never was.
+    if unanswered is not None and unanswered.raised_at > alert.raised_at:
+        duties.settle_alert(engine.store, unanswered.id, SETTLED, fact.at)
     person = people.by_id(engine.store, client)
     called = [engine.coach_of(person), *([engine.second_contact(person)] if alert.calls > 1 else [])]
     for coach in called:
