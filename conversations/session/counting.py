@@ -214,7 +214,16 @@ def _tapped_again(state: State, event: Said, one: Counted) -> Turn[State]:
 def _ones(state: State, one: Counted, tens: int) -> Turn[State]:
     state = replace(state, tens=tens)
     digits = tuple(Choice(str(value), str(value)) for value in range(tens, tens + 10))
-    return turn(state, say(words.ONES, sets.reps_id(state, one), *digits))
+    asked = words.ONES.format(n=one.no, side=_side_asked(state, one))
+    return turn(state, say(asked, sets.reps_id(state, one), *digits))
+
+
+def _side_asked(state: State, one: Counted) -> str:
+    """Of which side the count is asked, where each has its own."""
+    sides = state.doing.sides
+    if len(sides) == 1:
+        return ""
+    return words.ONLY_SIDE.format(side=words.SIDES[sides[min(len(one.reps), len(sides) - 1)]].lower())
 
 
 def lost(state: State, event: Said) -> Turn[State]:

@@ -210,7 +210,6 @@ COACH_SLEEPS = (
 CHANGED_SET = "Set {n} is {reps} now."
 FIXED_SET = "{name}, set {n}{side}: {reps} now, not {was}."
 SAME_SET = "{name}, set {n}{side} is {reps} already."
-ONLY_SIDE = ", {side}"
 NEXT_SAME = "The next load stays as it was."
 LATE_COUNT = "{reps} came before I asked this. Is it a set's count? Tap, else just go on."
 LATE_LABEL = "{name}: set {n} is {reps}"

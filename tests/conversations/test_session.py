@@ -164,11 +164,19 @@ def test_a_needless_wake_up_says_nothing_and_keeps_its_time() -> None:
 
 def test_tens_then_ones_make_a_count() -> None:
     p = played().fits().types("done", 100).taps("t30", "reps.1.1.0")
+    assert p.heard == "Set 1: which number?"
     assert [choice.label for choice in p.said[0].choices[:2]] == ["30", "31"]
     p.taps("31", "reps.1.1.0")
     assert p.sets() == {1: 31}
     p.taps("31", "reps.1.1.0")
     assert p.heard == "Already noted: 31."
+
+
+def test_the_question_for_the_ones_names_the_set_and_the_side() -> None:
+    p = played(ROW).fits().types("done", 200).taps("t20", "reps.1.1.0")
+    assert p.heard == "Set 1, left: which number?"
+    p.taps("28", "reps.1.1.0").taps("t30", "reps.1.1.1")
+    assert p.heard == "Set 1, right: which number?"
 
 
 def test_a_correction_changes_the_set_it_belongs_to() -> None:

@@ -115,7 +115,7 @@ class Client:
             return "Set done", 2.5 * self.reps(self.set_no)
         if "How many clean reps" in text or "how many clean reps?" in text or "best guess?" in text:
             return f"count {self.done_no}", 4
-        if text == "Which one?":
+        if text.endswith(": which number?"):
             return "ones", 2
         if re.match(r"\d+: (for )?set \d( again)?, or set \d", text):
             return "which", 3

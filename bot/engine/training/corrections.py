@@ -213,7 +213,7 @@ def _said_back(engine: "Engine", person: Person, pairs: Sequence[Counted]) -> st
     was = " and ".join(str(each.reps) for each, _ in pairs)
     text = words.FIXED_SET if reps != was else words.SAME_SET
     only = len(pairs) == 1 and one.side is not Side.BOTH
-    side = words.ONLY_SIDE.format(side=one.side) if only else ""
+    side = session_words.ONLY_SIDE.format(side=one.side) if only else ""
     return text.format(name=_name(engine, person, one), n=one.set_no, side=side, reps=reps, was=was)
 
 
