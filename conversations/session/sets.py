@@ -128,8 +128,7 @@ def set_done(state: State, at: datetime) -> Turn[State]:
     if state.set_no >= state.sets:
         return bands_off(state)
     state = replace(state, phase=Phase.REST, rest_until=at + timedelta(seconds=state.doing.rest_s))
-    text = words.REPS.format(rest=state.doing.rest_s)
-    return turn(state, ask_reps(state, text), effects=countdown(state))
+    return turn(state, ask_reps(state, words.REPS), effects=countdown(state))
 
 
 def bands_off(state: State) -> Turn[State]:
@@ -151,7 +150,7 @@ def ask_reps(state: State, text: str) -> Say:
         if last.no != newest.no:
             text = f"{text} {this_side}"
         elif state.phase is Phase.REST and not last.reps:
-            text = words.REPS_FIRST_SIDE.format(rest=state.doing.rest_s, side=side)
+            text = words.REPS_FIRST_SIDE.format(side=side)
         else:
             text = this_side
     return say(text, reps_id(state, last), *TENS, LOST)

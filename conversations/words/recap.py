@@ -35,4 +35,5 @@ def _next(name: str, was: str, use: str, why: str) -> str:
     change = f"{was} to {use}. " if was and use and was != use else ""
     if not change and use and use not in why:
         change = f"{use} again. "
-    return f"Next time, {name.lower()}: {change}{why}"
+    told = f"{change}{why}" if change else f"{why[:1].lower()}{why[1:]}"  # a sentence goes on after the colon
+    return f"Next time, {name.lower()}: {told}"

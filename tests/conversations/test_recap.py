@@ -19,6 +19,8 @@ def test_a_raise_says_from_what_to_what_and_why() -> None:
 def test_a_load_that_stays_is_said_once() -> None:
     named = recap([], [("Curl", "4 kg", "4 kg", "4 kg fits.")]).splitlines()
     assert named[1] == "Next time, curl: 4 kg fits."
+    named = recap([], [("Curl", "4 kg", "4 kg", "Your second time stays gentle: 4 kg.")]).splitlines()
+    assert named[1] == "Next time, curl: your second time stays gentle: 4 kg."
     unnamed = recap([], [("Curl", "4 kg", "4 kg", "Ease off a little.")]).splitlines()
     assert unnamed[1] == "Next time, curl: 4 kg again. Ease off a little."
 

@@ -192,7 +192,7 @@ def test_the_first_set_names_the_side(sides: tuple[Side, ...], said: str) -> Non
 
 def test_the_rest_asks_for_the_first_side_once() -> None:
     p = played(replace(ROW, sides=(Side.LEFT, Side.RIGHT))).fits("6").types("done", 200)
-    assert p.said[0].text == "Rest 30 s. Left: how many clean reps?"
+    assert p.said[0].text == "Rest. Left: how many clean reps?"
 
 
 def test_both_sides_said_to_a_plan_of_one_side_count_for_that_side() -> None:
