@@ -4,10 +4,11 @@ import re
 from datetime import datetime, timedelta
 from typing import TYPE_CHECKING
 
-from bot.engine import gate
+from bot.engine import gate, turns
 from bot.engine.coach import clients as whose
 from bot.engine.coach import stopping_session
 from conversations.protocol import Choice, Relay, Say
+from conversations.session.machine import open_question
 from conversations.words import alerts as alert_words
 from conversations.words import engine as words
 from core.access import Action
@@ -16,6 +17,7 @@ from core.safety.causes import WEEKLY, Tier
 from core.store import duties, facts, mail, people, settings, threads
 from core.store.duties import OpenAlert
 from core.store.people import Person, Role
+from core.store.threads import Thread
 
 if TYPE_CHECKING:
     from bot.engine.core import Engine
@@ -59,11 +61,18 @@ def thanked(engine: "Engine", person: Person, text: str, now: datetime) -> bool:
 
 def greeted(engine: "Engine", person: Person, text: str, now: datetime) -> bool:
     """A greeting answers no question, and is no reason to put it again; True: greeted."""
-    said = _words(text)
-    if not _greets(said) or threads.floor(engine.store, person.id) is None:
+    said, floor = _words(text), threads.floor(engine.store, person.id)
+    if not _greets(said) or floor is None:
         return False
-    engine.say(person, Say(words.GREETED), now)
+    engine.say(person, Say(_greeting(engine, person, floor).format(hello=words.hello(said))), now)
     return True
+
+
+def _greeting(engine: "Engine", person: Person, floor: Thread) -> str:
+    """With what is open: a question that can wait, one that cannot as bands are on, or none in a rest."""
+    if floor.dialogue == "session" and not open_question(turns.state_of(floor)):
+        return words.GREETED_RESTING
+    return words.GREETED_BANDED if duties.watches(engine.store, person.id) else words.GREETED
 
 
 def _greets(said: set[str]) -> bool:

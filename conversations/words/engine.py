@@ -1,5 +1,7 @@
 """Words that belong to no dialogue: strangers, buttons of yesterday, failures, absences."""
 
+from collections.abc import Set
+
 from conversations.words import exporting
 from core.calendar.limits import Limit
 
@@ -180,12 +182,28 @@ BESIDE_THANKS = frozenset(
     "for that this the your help everything reminder reminding asking again always really truly my oh ah well schön schon "
     "sehr vielen mille beaucoup muito muchas tante labai bardzo большое bless god".split()
 )
-SALUTES = frozenset("hi hello hey heya hiya bye goodbye haha hahaha lol 😀 😂 🙂 😊 👋 ☀".split())
+LAUGHS = frozenset("haha hahaha lol 😀 😂 🙂 😊".split())  # answered without a hello
+PARTINGS = frozenset({"bye", "goodbye"})
+SALUTES = LAUGHS | PARTINGS | frozenset("hi hello hey heya hiya 👋 ☀".split())
 DAYTIMES = frozenset("morning evening afternoon night".split())  # a greeting only together with "good"
 BESIDE_GREETINGS = frozenset(
     "good day to you coach there dear how are u today lovely nice beautiful weather what a it is its have see ya".split()
 )
-GREETED = "Hello. The question above is still open; answer when you like."
+GREETED = "{hello}The question above is still open; answer when you like."
+GREETED_BANDED = "{hello}Your bands are on, so the question above first, please."
+GREETED_RESTING = "{hello}I call you when it goes on."
+
+
+def hello(said: Set[str]) -> str:
+    """A greeting back, in the same words for the time of day; nothing for a laugh."""
+    daytime = next(iter(sorted(said & DAYTIMES)), "")
+    if daytime:
+        return f"Good {daytime}. "
+    if said & PARTINGS:
+        return "Bye. "
+    return "" if said <= LAUGHS else "Hello. "
+
+
 IDLE_MEDIA = {
     "photo": "I can't look at pictures. Tell me in words what it shows; if it is about a sign on your body, say which.",
     "sticker": "Nice one. Words I can read; 'menu' shows what I can do.",
