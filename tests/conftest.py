@@ -18,9 +18,9 @@ settings.load_profile(os.environ.get("HYPOTHESIS_PROFILE", "same"))
 
 
 class FromTemplate:
-    """A new store in memory gets today's schema as a copy: the migrations take 47 ms, and thousands of tests make one.
+    """A new store gets today's schema as a copy: the migrations take 47 ms, and thousands of tests make one.
 
-    Files, and whatever holds tables already, are migrated as ever.
+    Encrypted ones, and whatever holds tables already, are migrated as ever. So are the stores of real processes.
     """
 
     def __init__(self) -> None:
@@ -28,8 +28,8 @@ class FromTemplate:
 
     def apply(self, database: Database) -> None:
         """As the real one."""
-        place = database.execute("SELECT file FROM pragma_database_list WHERE name = 'main'").fetchone()[0]
-        if place or database.execute("SELECT 1 FROM sqlite_master").fetchone():
+        empty = database.execute("SELECT 1 FROM sqlite_master").fetchone() is None
+        if not empty or not isinstance(database.conn, sqlite3.Connection):
             migrations.apply(database)
             return
         if self.template is None:

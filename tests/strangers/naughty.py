@@ -264,6 +264,8 @@ def _is_meant(question: Question, text: str, found: list[str]) -> bool:
     sets = SETS.fullmatch(unicodedata.normalize("NFKC", text)) or text in SETS_IN_WORDS
     if question.step.startswith(COUNTS) and sets:
         return True
+    if question.step.startswith("numb."):  # still numb? "Yes" is the safe side: the coach is told
+        return all(one.endswith(".answer = 'yes'") for one in found)
     return question.step.startswith("nail.") and any(".failed_checks" in one for one in found)
 
 
