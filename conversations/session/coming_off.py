@@ -3,9 +3,10 @@
 from dataclasses import replace
 from datetime import datetime
 
-from conversations.protocol import Alert, Choice, Say, Turn
-from conversations.session.state import After, Phase, State, say, turn
+from conversations.protocol import Alert, Choice, Record, Say, Turn
+from conversations.session.state import After, Phase, State, lacking, say, turn
 from conversations.words import session as words
+from core.facts import LAPSED, SessionEnded
 from core.safety.causes import Cause
 
 QUIET = "quiet"  # why a spell of bands ended, stored
@@ -48,3 +49,13 @@ def no_answer(state: State, said: str) -> Turn[State]:
     if state.maybe_on:
         cause, told = Cause.MAYBE_ON, words.MAYBE_ALARM
     return turn(state, off(state, told), effects=(Alert(cause, said, told),))
+
+
+def lapsed(state: State, now: datetime) -> Turn[State]:
+    """No word for hours. Bands that may still be on are asked about by the calls, session or not."""
+    over = (Record(SessionEnded(now, state.brief.session, LAPSED)),)
+    if state.on_at is not None:
+        return Turn(None, (Say(words.LAPSED_BANDED),), over)
+    one = lacking(state)
+    count = (Say(words.LAPSED_UNCOUNTED.format(n=one.no)),) if one is not None else ()
+    return Turn(None, (Say(words.LAPSED), *count), over)

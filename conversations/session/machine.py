@@ -45,7 +45,7 @@ from conversations.session.state import After, Phase, State, lacking, turn, wake
 from conversations.words import common
 from conversations.words import session as words
 from core.cuffs import on_again_at
-from core.facts import LAPSED, SessionEnded, SessionStarted
+from core.facts import SessionEnded, SessionStarted
 
 MINUTES = re.compile(r"(\d{1,2}(?:[.,]\d)?)\s*(?:min(?:ute)?s?)?", re.IGNORECASE)
 
@@ -246,10 +246,4 @@ def _woke(state: State, now: datetime) -> Turn[State]:
         case Phase.COUNT if lacking(state) is None:
             return ending.worked(state, now)
         case _:
-            return _lapsed(state, now)
-
-
-def _lapsed(state: State, now: datetime) -> Turn[State]:
-    """No word for hours. Bands that may still be on are asked about by the calls, session or not."""
-    text = words.LAPSED if state.on_at is None else words.LAPSED_BANDED
-    return Turn(None, (Say(text),), (Record(SessionEnded(now, state.brief.session, LAPSED)),))
+            return coming_off.lapsed(state, now)

@@ -227,9 +227,11 @@ COACH_SLEEPS = (
 )
 CHANGED_SET = "Set {n} is {reps} now."
 FIXED_SET = "{name}, set {n}{side}: {reps} now, not {was}."
+COUNTED_SET = "{name}, set {n}{side}: {reps}, noted."
 SAME_SET = "{name}, set {n}{side} is {reps} already."
 NEXT_SAME = "The next load stays as it was."
 LATE_COUNT = "{reps} came before I asked this. Is it a set's count? Tap, else just go on."
+WHICH_UNCOUNTED = "{reps}: of which set? Tap, else just go on."
 LATE_LABEL = "{name}: set {n} is {reps}"
 WHICH_MOVEMENT = "Of which movement?"
 MOVEMENT_SET = "{name}: set {n}, {was}"

@@ -76,6 +76,15 @@ def by_id(store: Store, thread: int) -> Thread | None:
     return None if row is None else _thread(row)
 
 
+def last_brief(store: Store, person: int, dialogue: str) -> str | None:
+    """What the person's newest thread of this dialogue, live or over, began with; None: there was none."""
+    row = store.row(
+        "SELECT brief FROM thread WHERE person = ? AND dialogue = ? ORDER BY id DESC LIMIT 1",
+        [person, dialogue],
+    )
+    return None if row is None else row["brief"]
+
+
 def live(store: Store, person: int) -> list[Thread]:
     """The person's threads that are not over; the one with the floor first."""
     rows = store.rows(

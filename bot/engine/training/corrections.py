@@ -3,11 +3,11 @@
 import re
 from collections.abc import Sequence
 from dataclasses import replace
-from datetime import datetime, timedelta
+from datetime import datetime
 from typing import TYPE_CHECKING
 
 from bot.engine import status, turns
-from bot.engine.training import loads
+from bot.engine.training import last_sets, loads
 from conversations.answers import Count, Unclear, several_numbers, side_numbers
 from conversations.correcting import is_correction, named_set, only_reps, without_preface
 from conversations.protocol import Choice, Resumed, Say
@@ -15,7 +15,7 @@ from conversations.words import asking as asking_words
 from conversations.words import engine as words
 from conversations.words import session as session_words
 from conversations.words.answers import unclear
-from core.facts import SetDone
+from core.facts import LAPSED, SessionEnded, SetDone
 from core.plans import Side
 from core.store import facts, threads
 from core.store.people import Person, Role
@@ -25,7 +25,7 @@ if TYPE_CHECKING:
     from bot.engine.core import Engine
 
 MOST_REPS = 200
-WITHIN = timedelta(hours=48)  # after the set; later words are about something else; own choice
+LONGEST_COUNT = 3  # figures
 Counted = tuple[SetDone, Count]
 
 
@@ -65,8 +65,10 @@ def typed(engine: "Engine", person: Person, text: str, now: datetime) -> bool:
     if person.role is not Role.CLIENT or threads.live_in(engine.store, person.id, "session") is not None:
         return False
     said = named_set(text) or _bare(engine, person, text)
-    last = _last_session(engine, person, now) if said is not None else []
-    if said is None or not last:
+    if said is None:
+        return _asked_which(engine, person, text, now)
+    last = last_sets.of_last_session(engine, person.id, now)
+    if not last:
         return False
     no, counts = said
     _place(engine, person, _meant(engine, person, last, no, text), counts, now, no)
@@ -77,7 +79,7 @@ def _bare(engine: "Engine", person: Person, text: str) -> tuple[int, str] | None
     """ "no, 12" while nothing was answered since the sets: the last set, number 0, and its count."""
     counts = only_reps(without_preface(text))
     talk = threads.floor(engine.store, person.id)
-    if (talk is not None and not _just_after(talk)) or not is_correction(text):
+    if (talk is not None and not _not_begun(talk)) or not is_correction(text):
         return None
     try:
         several_numbers(counts, 0, MOST_REPS)
@@ -86,20 +88,35 @@ def _bare(engine: "Engine", person: Person, text: str) -> tuple[int, str] | None
     return (0, counts)
 
 
-def _just_after(talk: Thread) -> bool:
+def _asked_which(engine: "Engine", person: Person, text: str, now: datetime) -> bool:
+    """A number alone, after a session that nobody answered to the end: of which of its sets without a count?"""
+    ended, talk = facts.latest(engine.store, SessionEnded, person.id), threads.floor(engine.store, person.id)
+    if not text.strip().isdecimal() or ended is None or not (talk is None or _not_begun(talk, "morning")):
+        return False
+    missing = [
+        one for one in last_sets.of_last_session(engine, person.id, now) if one.reps == last_sets.NO_COUNT
+    ]
+    asked = [one for one in missing if one.session == ended.session and one.side is Side.BOTH]
+    if ended.why != LAPSED or not asked or len(text.strip()) > LONGEST_COUNT:
+        return False
+    buttons = tuple(_as_count(engine, person, one, int(text)) for one in asked)
+    engine.say(person, Say(words.WHICH_UNCOUNTED.format(reps=int(text)), buttons), now)
+    return True
+
+
+def _not_begun(talk: Thread, dialogue: str = "after") -> bool:
     """Whether these are the questions after a session, and none has its answer: a count was said last."""
-    return talk.dialogue == "after" and not turns.state_of(talk).given
+    return talk.dialogue == dialogue and not turns.state_of(talk).given
 
 
 def too_late(
     engine: "Engine", person: Person, talk: Thread, text: str, unseen: frozenset[str], now: datetime
 ) -> bool:
     """A number sent before "how hard was it?" could be seen is no rating: a set's count, asked about."""
-    if not _just_after(talk) or turns.state_of(talk).question not in unseen or not text.strip().isdigit():
+    if not _not_begun(talk) or turns.state_of(talk).question not in unseen or not text.strip().isdigit():
         return False
-    last = max(
-        _last_session(engine, person, now), key=lambda one: (one.exercise_no, one.set_no), default=None
-    )
+    counted = last_sets.told(last_sets.of_last_session(engine, person.id, now))
+    last = max(counted, key=lambda one: (one.exercise_no, one.set_no), default=None)
     if last is None or last.side is not Side.BOTH:
         return False
     copied = int(text) in (last.reps, _left(engine, person, last))
@@ -115,9 +132,13 @@ def too_late(
 
 def _late(engine: "Engine", person: Person, last: SetDone, reps: int) -> Say:
     """Whether it is the last set's count, with a button that makes it so."""
-    label = words.LATE_LABEL.format(name=_name(engine, person, last), n=last.set_no, reps=reps)
-    button = Choice(label, f"fix:{last.session}|{last.exercise_no}|{last.set_no}|{reps}")
-    return Say(words.LATE_COUNT.format(reps=reps), (button,))
+    return Say(words.LATE_COUNT.format(reps=reps), (_as_count(engine, person, last, reps),))
+
+
+def _as_count(engine: "Engine", person: Person, one: SetDone, reps: int) -> Choice:
+    """A button that makes it the count of this set."""
+    label = words.LATE_LABEL.format(name=_name(engine, person, one), n=one.set_no, reps=reps)
+    return Choice(label, f"fix:{one.session}|{one.exercise_no}|{one.set_no}|{reps}")
 
 
 def _left(engine: "Engine", person: Person, last: SetDone) -> int | None:
@@ -126,21 +147,14 @@ def _left(engine: "Engine", person: Person, last: SetDone) -> int | None:
     return next((one.reps_left for one in sets if one.reps_left is not None), None)
 
 
-def _last_session(engine: "Engine", person: Person, now: datetime) -> list[SetDone]:
-    """The sets of the last session, unless it is long ago."""
-    newest = facts.latest(engine.store, SetDone, person.id)
-    if newest is None or now - newest.done_at > WITHIN:
-        return []
-    return facts.current(engine.store, SetDone, person.id, session=newest.session)
-
-
 def _meant(engine: "Engine", person: Person, last: list[SetDone], no: int, text: str) -> list[SetDone]:
     """The sets that it may be about: of this number (0: the last of each movement), of the movement named."""
+    told = last_sets.told(last)
     ends = {
-        one.exercise_no: max(each.set_no for each in last if each.exercise_no == one.exercise_no)
-        for one in last
+        one.exercise_no: max(each.set_no for each in told if each.exercise_no == one.exercise_no)
+        for one in told
     }
-    meant = [one for one in last if one.set_no == (no or ends[one.exercise_no])]
+    meant = [one for one in last if one.set_no == (no or ends.get(one.exercise_no))]
     named = [one for one in meant if _name(engine, person, one).casefold() in text.casefold()]
     return _of_side(named or meant, text)
 
@@ -170,16 +184,22 @@ def _place(
 
 
 def _button(engine: "Engine", person: Person, meant: list[SetDone], one: SetDone, counts: str) -> Choice:
-    was = " and ".join(str(each.reps) for each in meant if each.exercise_no == one.exercise_no)
+    was = _reps_of(meant, one)
     label = words.MOVEMENT_SET.format(name=_name(engine, person, one), n=one.set_no, was=was)
     return Choice(label, f"fix:{one.session}|{one.exercise_no}|{one.set_no}|{counts}")
+
+
+def _reps_of(meant: list[SetDone], one: SetDone) -> str:
+    """What is on record of this set."""
+    known = [str(each.reps) for each in last_sets.told(meant) if each.exercise_no == one.exercise_no]
+    return " and ".join(known) or session_words.NO_COUNT
 
 
 def chosen(engine: "Engine", person: Person, rest: str, now: datetime) -> None:
     """The button of one movement."""
     session, exercise_no, set_no, counts = rest.split("|", 3)
-    where = {"session": session, "exercise_no": int(exercise_no), "set_no": int(set_no)}
-    _change(engine, person, facts.current(engine.store, SetDone, person.id, **where), counts, now)
+    sets = last_sets.of_place(engine, person.id, session, int(exercise_no), int(set_no))
+    _change(engine, person, sets, counts, now)
 
 
 def _change(engine: "Engine", person: Person, sets: list[SetDone], text: str, now: datetime) -> None:
@@ -212,6 +232,8 @@ def _said_back(engine: "Engine", person: Person, pairs: Sequence[Counted]) -> st
     reps = " and ".join(str(count.value) for _, count in pairs)
     was = " and ".join(str(each.reps) for each, _ in pairs)
     text = words.FIXED_SET if reps != was else words.SAME_SET
+    if len(last_sets.told([each for each, _ in pairs])) < len(pairs):
+        text = words.COUNTED_SET
     only = len(pairs) == 1 and one.side is not Side.BOTH
     side = session_words.ONLY_SIDE.format(side=one.side) if only else ""
     return text.format(name=_name(engine, person, one), n=one.set_no, side=side, reps=reps, was=was)
