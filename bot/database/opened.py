@@ -25,7 +25,7 @@ def reading(db: Path) -> Iterator[Engine]:
     with tempfile.TemporaryDirectory(prefix="cuffline-") as folder:
         copied = Path(folder) / "copy.db"
         try:
-            copies.copy(db, copied)
+            copies.copy(db, copied, lasting=False)
             store = Store(copied, synchronous="OFF")
         except (sqlite3.Error, OSError) as problem:
             raise Wrong([f"{db}: {problem}"]) from None

@@ -156,7 +156,9 @@ def before_talk(engine: "Engine", person: Person, talk: Planned, now: datetime) 
         case "erase":
             records.erase(engine, person, talk, now)
         case "note":
-            engine.say(person, Say(talk.about["text"]), now, Priority.REMINDER)
+            of_week = "name" in talk.about
+            priority = Priority.DIGEST if of_week else Priority.REMINDER
+            engine.say(person, Say(talk.about["text"]), now, priority)
         case idle.KEPT:
             idle.offer_kept(engine, person, talk.about, now)
         case "words":

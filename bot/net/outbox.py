@@ -1,6 +1,7 @@
 """Sending what the outbox holds: one letter in flight per chat, several chats at once, alerts first.
 
-No letter waits for another chat's: each is on its own once it has begun. An alert begins at once, also in a chat
+No letter that somebody waits for waits for another chat's: each is on its own once it has begun, and what can
+wait goes out at a pace that leaves room for it. An alert begins at once, also in a chat
 where something slow is on its way. What lands within a few milliseconds is written down in one commit.
 
 After an outage the first answer to any letter sets all alerts going at once, and their next gaps are short again:
@@ -13,13 +14,14 @@ of reps) may come twice.
 import asyncio
 import logging
 import sqlite3
-from collections.abc import Callable
+from collections.abc import Callable, Collection
 from contextlib import suppress
 from datetime import datetime, timedelta
 
 from telegram import Bot
 from telegram.error import BadRequest, Forbidden, RetryAfter, TelegramError
 
+from bot.net.pace import Pace
 from bot.net.sending import Draw, Sender
 from conversations.words import engine as words
 from core.store import duties, mail, people
@@ -33,8 +35,9 @@ FIRST_GAP_S = 0.5  # after the first failed try, then twice as long each time; o
 # So long without any answer, and failed tries tell nothing any more; own choice.
 OUTAGE = timedelta(seconds=10)
 ALL_PAUSE = timedelta(seconds=1)  # 429 from two chats within it pauses all
-AT_ONCE = 20  # letters in flight; the official server allows about 30 a second
-ALERTS_AT_ONCE = 20  # alerts in flight beside them; own choice
+AT_ONCE = 20  # letters of each kind in flight: alerts, what somebody waits for, what can wait; own choice
+ALERTS, AWAITED = (Priority.ALERT,), (Priority.SESSION, Priority.TALK)
+CAN_WAIT = (Priority.REMINDER, Priority.DIGEST)
 TOGETHER_S = 0.02  # what lands within it shares a commit; own choice
 
 NO_USE_LATE = ("answer", "inline")  # they only stop a spinner, and the server forgets what they answer
@@ -48,6 +51,7 @@ class Outbox:
         self.store = store
         self.now = now
         self.sender = Sender(store, bot, now, draw)
+        self.pace = Pace()
         self.paused_until: datetime | None = None
         self.last_pause: tuple[int, datetime] | None = None
         self.silent_since: datetime | None = None  # no call was answered since then
@@ -115,11 +119,23 @@ class Outbox:
         now = self.now()
         if self.paused_until is not None and now < self.paused_until:
             return self.paused_until
-        for alerts, most in ((True, ALERTS_AT_ONCE), (False, AT_ONCE)):
-            room = most - sum(is_alert(one) is alerts for one, _ in self.flying.values())
-            for one in mail.waiting(self.store, now, room, alerts=alerts, besides=self.flying):
-                self.flying[one.id] = (one, asyncio.create_task(self._fly(one)))
-        return mail.next_letter_at(self.store, now)
+        for kind in (ALERTS, AWAITED):
+            self._begin_some(kind, self._room(kind), now)
+        room = min(self._room(CAN_WAIT), self.pace.room(now))
+        begun, more = self._begin_some(CAN_WAIT, room, now)
+        self.pace.took(begun)
+        times = [mail.next_letter_at(self.store, now), self.pace.next_at(now) if more else None]
+        return min((at for at in times if at is not None), default=None)
+
+    def _room(self, kind: Collection[Priority]) -> int:
+        return AT_ONCE - sum(one.letter.priority in kind for one, _ in self.flying.values())
+
+    def _begin_some(self, kind: Collection[Priority], room: int, now: datetime) -> tuple[int, bool]:
+        """How many began; whether more wait than there is room for."""
+        found = mail.waiting(self.store, now, room + 1, kind, self.flying)
+        for one in found[:room]:
+            self.flying[one.id] = (one, asyncio.create_task(self._fly(one)))
+        return len(found[:room]), len(found) > room
 
     async def _fly(self, one: Waiting) -> None:
         try:

@@ -60,6 +60,7 @@ class Stage:
         self.watch = watch
         self.count = 0
         self.offset: int | None = None
+        self.letters_at: datetime | None = None  # when those that wait may be tried
 
     def add(self, number: int, name: str, mind: Mind) -> Phone:
         """A person with a phone and a mind that answers."""
@@ -96,7 +97,7 @@ class Stage:
     def _next(self) -> datetime | None:
         due = duties.next_due(self.engine.store)
         deed = self.deeds[0].at if self.deeds else None
-        times = [at for at in (due, deed) if at is not None]
+        times = [at for at in (due, deed, self.letters_at) if at is not None]
         return max(min(times), self.clock.now()) if times else None
 
     async def settle(self) -> None:
@@ -107,7 +108,7 @@ class Stage:
                 self.engine.receive([(update["update_id"], update) for update in updates])
                 self.offset = updates[-1]["update_id"] + 1
             worked = self.engine.work()
-            await self.outbox.flush()
+            self.letters_at = await self.outbox.flush()
             self._read()
             if not updates and not worked:
                 return

@@ -55,12 +55,17 @@ def to_read(path: Path) -> str:
     return f"{path.resolve().as_uri()}?mode=ro"
 
 
-def copy(source: Path, target: Path, tell: Progress = lambda done, total: None) -> None:
+def copy(
+    source: Path, target: Path, tell: Progress = lambda done, total: None, *, lasting: bool = True
+) -> None:
     """Copy `source` as it is at this moment to the new file `target`, by SQLite's online backup.
 
-    The copy is one file without a log beside it. Raises sqlite3.Error.
+    The copy is one file without a log beside it. One that is not `lasting`, read and thrown away, is left to the
+    system to write: forced to the disk, it would hold up every commit of the bot beside it. Raises sqlite3.Error.
     """
     with closing(reading(source)) as old, closing(connect(str(target))) as new:
+        if not lasting:
+            new.execute("PRAGMA synchronous = OFF")
         old.execute("BEGIN")  # holds this moment, so that a busy bot cannot make the copy begin again
         old.execute("SELECT count(*) FROM sqlite_schema").fetchone()
         old.backup(new, pages=PAGES, progress=lambda _, left, total: tell(total - left, total))

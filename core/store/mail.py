@@ -54,8 +54,8 @@ def receive(store: Store, update_id: int, body: dict[str, Any], now: datetime) -
     return cursor.rowcount == 1
 
 
-def unhandled(store: Store, limit: int = 200) -> list[tuple[int, dict[str, Any]]]:
-    """Raw updates not dealt with yet, in the order of arrival."""
+def unhandled(store: Store, limit: int = 50) -> list[tuple[int, dict[str, Any]]]:
+    """Raw updates not dealt with yet, in the order of arrival; so many that their answers are soon on their way."""
     rows = store.rows(
         "SELECT update_id, body FROM inbox WHERE handled_at IS NULL ORDER BY received_at, rowid LIMIT ?",
         [limit],
@@ -125,24 +125,24 @@ _HEADS = (
     f" (SELECT min(id) FROM outbox INDEXED BY idx_outbox_waiting WHERE chat = o.chat AND priority = 0 AND {_WAITS}),"
     f" (SELECT min(id) FROM outbox INDEXED BY idx_outbox_next WHERE chat = o.chat AND {_WAITS}))"
 )
-_WHICH = {None: "priority >= 0", True: "priority = 0", False: "priority > 0"}
 
 
 def waiting(
     store: Store,
     now: datetime,
     limit: int = 1000,
-    alerts: bool | None = None,
+    among: Collection[Priority] = tuple(Priority),
     besides: Collection[int] = (),
 ) -> list[Waiting]:
-    """The next letter of each chat that may go now, by priority; None: alerts and others.
+    """The next letter of each chat that may go now, by priority. `among`: neighbouring priorities.
 
     `besides`: letters that are on their way.
     """
     rows = store.rows(
-        f"SELECT * FROM outbox AS o INDEXED BY idx_outbox_order WHERE {_WHICH[alerts]} AND {_HEADS}"
-        " AND not_before <= ? AND id NOT IN (SELECT value FROM json_each(?)) ORDER BY priority, id LIMIT ?",
-        [ms(now), json.dumps([*besides]), limit],
+        "SELECT * FROM outbox AS o INDEXED BY idx_outbox_order"
+        f" WHERE priority BETWEEN ? AND ? AND {_HEADS} AND not_before <= ?"
+        " AND id NOT IN (SELECT value FROM json_each(?)) ORDER BY priority, id LIMIT ?",
+        [int(min(among)), int(max(among)), ms(now), json.dumps([*besides]), limit],
     )
     return [_waiting(row) for row in rows]
 

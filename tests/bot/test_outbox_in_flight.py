@@ -127,7 +127,7 @@ def test_an_alert_goes_past_as_many_slow_calls_as_may_run_at_once(stage: Stage, 
     slow = Slow(stage, "slow")
     slow.words = tuple(f"slow {number}" for number in MANY)
     for number in MANY[: sending.AT_ONCE + more]:
-        posts(stage, number, f"slow {number}", Priority.REMINDER)
+        posts(stage, number, f"slow {number}")
 
     async def act() -> None:
         assert len(slow.gates) == sending.AT_ONCE

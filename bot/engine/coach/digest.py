@@ -126,11 +126,11 @@ def make_page(engine: "Engine", coach: Person, now: datetime, page: int) -> Week
 
 
 def tell(engine: "Engine", coach: Person, week: Week, now: datetime) -> None:
-    """To the coach at once."""
+    """To the coach at once, before their clients' own weeks."""
     buttons = tuple(Choice(label, value) for label, value in week.buttons)
-    engine.say(coach, Say(week.text, buttons), now, Priority.DIGEST)
+    engine.say(coach, Say(week.text, buttons), now, Priority.REMINDER)
     if week.chart and coach.chat is not None:
-        letter = Letter(coach.chat, {"text": "", "chart": week.chart}, "chart", Priority.DIGEST, coach.id)
+        letter = Letter(coach.chat, {"text": "", "chart": week.chart}, "chart", Priority.REMINDER, coach.id)
         mail.post(engine.store, letter, now)
 
 
