@@ -59,6 +59,7 @@ FORWARDED = ("forward_origin", "forward_date")
 
 # A file goes on only as what it came as, and only ordinary videos are sent on:
 # https://core.telegram.org/bots/api#sending-files
+AS_FILE = "document:"  # before the id of a film that came as a file; no id has a colon. Stored
 NOT_PASSED_ON = ("video_note", "animation")
 
 
@@ -103,7 +104,7 @@ def _message(update_id: int, message: dict[str, Any], edited: bool) -> Incoming:
         kind = Kind.NOTHING if edited else Kind.ELSEWHERE
         return Incoming(update_id, kind, chat=int(chat["id"]))
     at = datetime.fromtimestamp(int(message.get("edit_date") or message["date"]), UTC)
-    media = next((kind for field, kind in MEDIA.items() if field in message), None)
+    media = _media(message)
     kind = Kind.EDIT if edited else Kind.TEXT
     if edited and media is Media.LOCATION:  # a live location moves on by edits
         return Incoming(update_id, Kind.NOTHING, chat=int(chat["id"]))
@@ -124,6 +125,19 @@ def _message(update_id: int, message: dict[str, Any], edited: bool) -> Incoming:
     )
 
 
+def _media(message: dict[str, Any]) -> Media | None:
+    """What came instead of words; a film that was sent as a file is a film."""
+    field = next((field for field in MEDIA if field in message), None)
+    if field is None:
+        return None
+    return Media.VIDEO if field == "document" and _is_film(message[field]) else MEDIA[field]
+
+
+def _is_film(document: dict[str, Any]) -> bool:
+    """By the type that its sender gave: https://core.telegram.org/bots/api#document"""
+    return str(document.get("mime_type", "")).startswith("video/")
+
+
 def sound(text: object) -> str:
     """Text that can be stored and sent: half a character (a lone surrogate) becomes the sign for a broken one."""
     return str(text).encode("utf-16", "surrogatepass").decode("utf-16", "replace")
@@ -141,5 +155,6 @@ def _file(message: dict[str, Any]) -> str:
     for field in MEDIA:
         if field in message:
             found = message[field][-1] if field == "photo" else message[field]
-            return "" if field in NOT_PASSED_ON else str(found.get("file_id", ""))
+            number = "" if field in NOT_PASSED_ON else str(found.get("file_id", ""))
+            return f"{AS_FILE}{number}" if field == "document" and number and _is_film(found) else number
     return ""

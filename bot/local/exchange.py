@@ -88,6 +88,10 @@ class Exchange:
         self.paths[file_id], self.files[path] = path, data
         return file_id
 
+    def holds(self, kind: Kind, file_id: str) -> bool:
+        """Whether a kept file is of this kind."""
+        return self.paths[file_id].startswith(f"{_FOLDERS.get(kind, 'other')}/")
+
     def wire(self, chat: Chat, message: ChatMessage) -> Json:
         """Return the message as the API writes it, with the message it replies to."""
         body = self._bare(chat, message)

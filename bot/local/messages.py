@@ -3,6 +3,7 @@
 from dataclasses import dataclass, replace
 from datetime import datetime
 from enum import StrEnum
+from mimetypes import guess_type
 from typing import Any
 
 from bot.local.markup import Entity, utf16_units
@@ -116,7 +117,9 @@ def _file(message: ChatMessage, kind: Kind) -> Json:
         case Kind.VOICE | Kind.AUDIO:
             return {kind.value: file | {"duration": 1}}
         case Kind.DOCUMENT | Kind.TEXT:
-            return {"document": file | {"file_name": message.document_name}}
+            kind_of_file, _ = guess_type(message.document_name or "")
+            typed = {"mime_type": kind_of_file} if kind_of_file else {}
+            return {"document": file | {"file_name": message.document_name} | typed}
 
 
 def _entities(name: str, message: ChatMessage) -> Json:

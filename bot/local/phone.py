@@ -61,14 +61,17 @@ class Phone:
             self.message(reply_to)
         return self._send(self._new(text.strip(), reply_to=reply_to))
 
-    def sends(self, kind: str, data: bytes = b"", caption: str = "") -> int:
-        """Send a "photo", "video", "voice", "audio" or "sticker", perhaps with words under it; return its id."""
+    def sends(self, kind: str, data: bytes = b"", caption: str = "", name: str = "") -> int:
+        """Send a "photo", "video", "voice", "audio", "sticker" or (with a name) "document"; return its id.
+
+        `caption`: words under it.
+        """
         carried = Kind(kind)
-        if carried in {Kind.TEXT, Kind.DOCUMENT}:
+        if carried is Kind.TEXT or (carried is Kind.DOCUMENT and not name):
             raise ValueError(f"kind: a phone here sends no {kind} this way")
-        file_id = self._exchange.store(carried, data)
+        file_id = self._exchange.store(carried, data, name)
         empty = replace(self._new(caption.strip()), kind=carried, file_id=file_id)
-        return self._send(with_content(empty, data, carried.value))
+        return self._send(with_content(empty, data, name or carried.value))
 
     def taps(self, message_id: int, button: str | int) -> str:
         """Press a button, named by its data, else its label, or by its place from 0; return the query's id."""

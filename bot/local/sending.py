@@ -102,6 +102,8 @@ def _file(exchange: Exchange, request: Request, kind: Kind) -> tuple[bytes, str]
         raise bad(f"there is no {kind.value} in the request")
     if known not in exchange.paths:
         raise bad("wrong file identifier/HTTP URL specified")
+    if not exchange.holds(kind, known):
+        raise bad("type of file mismatch")  # the words from memory; no file changes its type when sent on
     return exchange.files[exchange.paths[known]], known
 
 

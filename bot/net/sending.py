@@ -10,6 +10,7 @@ from typing import Any
 from telegram import Bot, InlineKeyboardButton, InlineKeyboardMarkup, InputFile
 from telegram.error import BadRequest
 
+from bot.engine.updates import AS_FILE
 from bot.export import A_ZIP
 from bot.making import documents
 from bot.making.slow_work import Failed
@@ -48,7 +49,7 @@ class Sender:
             case "chart" | "report_picture":
                 return (await self._picture(letter))[0]
             case "clip":
-                return await self._by_id("sendVideo", "video", letter, letter.body["clip"])
+                return await self._clip(letter)
             case "document":
                 content = documents.content(self.store, letter, self.now())
                 return await self._document(letter, content, letter.body["name"])
@@ -74,6 +75,13 @@ class Sender:
         button = {"text": letter.body["text"], "start_parameter": "private"}
         given = {"inline_query_id": letter.body["query"], "results": [], "button": button}
         await call(self.bot, "answerInlineQuery", given | {"cache_time": INLINE_S})
+
+    async def _clip(self, letter: Letter) -> int:
+        """A film goes on as what it came as: https://core.telegram.org/bots/api#sending-files"""
+        film = letter.body["clip"]
+        if film.startswith(AS_FILE):
+            return await self._by_id("sendDocument", "document", letter, film.removeprefix(AS_FILE))
+        return await self._by_id("sendVideo", "video", letter, film)
 
     async def _by_id(self, method: str, field: str, letter: Letter, file_id: str) -> int:
         """A picture or clip that the server has already."""

@@ -2,6 +2,7 @@
 
 FROM = "{name} sent a clip{about}."
 CUE = "Give one cue"
+BANDS_FIRST = "Bands first. When they are off, send the film again and it goes to your coach."
 PASSED_ON = "Your clip is with {coach}. Their cue comes here, and again before the next set 1."
 NO_ROUND_ONES = "Round videos and moving pictures I can't pass on. Film it with your camera and send it as a video, please."
 WHICH = "Which movement is this? Send it again with its name under it: {names}."

@@ -3,6 +3,8 @@
 import pytest
 
 from bot.local.messages import Kind
+from conversations.words import clips as words
+from conversations.words import engine as engine_words
 from tests.practice import CLIENT, COACH, START, Practice
 
 
@@ -64,11 +66,38 @@ def test_a_film_that_cannot_be_passed_on_is_asked_for_as_a_video(
     assert len(practice.heard(COACH)) == before + (number == COACH)
 
 
-def test_with_bands_on_a_film_waits(practice: Practice) -> None:
+def test_with_bands_on_a_film_is_asked_for_once_they_are_off(practice: Practice) -> None:
     practice.in_a_set()
     before = len(practice.heard(COACH))
     films(practice, CLIENT)
     assert len(practice.heard(COACH)) == before
+    assert practice.newest(CLIENT).text == words.BANDS_FIRST
+    practice.taps(CLIENT, "Set done")
+    practice.types(CLIENT, "31")
+    assert practice.sets() == {1: 31}
+
+
+def test_a_film_sent_as_a_file_reaches_the_coach_as_one(practice: Practice) -> None:
+    """The local server, like the real one, sends no document on as a video."""
+    practice.stage.phones[CLIENT].sends("document", b"film", "slow enough?", "squat.mp4")
+    practice.settle()
+    assert practice.newest(COACH).kind is Kind.DOCUMENT
+    assert practice.newest(COACH).document == b"film"
+    assert practice.newest(COACH).text == "Ruta sent a clip.\nslow enough?"
+
+
+def test_the_coach_s_film_as_a_file_is_shown_before_its_movement(practice: Practice) -> None:
+    practice.stage.phones[COACH].sends("document", b"film", "goblet squat", "squat.mp4")
+    practice.settle()
+    to_the_fit(practice)
+    shown = [message for message in practice.stage.phones[CLIENT].history if message.document == b"film"]
+    assert [message.text.partition("\n")[0][:12] for message in shown] == ["Goblet squat"]
+
+
+def test_any_other_file_is_no_film(practice: Practice) -> None:
+    practice.stage.phones[CLIENT].sends("document", b"%PDF", "", "letter.pdf")
+    practice.settle()
+    assert practice.newest(CLIENT).text == engine_words.IDLE_MEDIA["file"]
 
 
 def test_the_coach_s_film_is_shown_before_its_movement(practice: Practice) -> None:

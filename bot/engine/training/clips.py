@@ -24,7 +24,8 @@ def sent(engine: "Engine", person: Person, incoming: Incoming, now: datetime) ->
     if incoming.media is not Media.VIDEO:
         return False
     if person.role is Role.CLIENT and duties.watches(engine.store, person.id):
-        return False
+        engine.say(person, Say(words.BANDS_FIRST), now, Priority.SESSION)
+        return True
     if not incoming.file:
         engine.say(person, Say(words.NO_ROUND_ONES), now, Priority.SESSION)
         return True
