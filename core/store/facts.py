@@ -1,7 +1,6 @@
 """Writing and reading typed facts. The table of a class is its name in snake_case; columns are its fields."""
 
 import json
-import re
 from collections.abc import Callable, Collection
 from dataclasses import fields
 from datetime import datetime
@@ -13,6 +12,8 @@ from typing import Any, TypeVar, get_args, get_type_hints
 
 from core.facts import Fact
 from core.store.connection import Store
+from core.store.in_order import later_than_before
+from core.store.naming import snake
 from core.store.times import moment, ms
 
 F = TypeVar("F")
@@ -21,12 +22,7 @@ Kind = Any  # a fact class; mypy does not see that classes with slots are hashab
 
 def table_of(kind: Kind) -> str:
     """SetDone -> "set_done"."""
-    return _snake(kind.__name__)
-
-
-@cache
-def _snake(name: str) -> str:
-    return re.sub(r"(?<!^)(?=[A-Z])", "_", name).lower()
+    return snake(kind.__name__)
 
 
 @cache
@@ -38,6 +34,7 @@ def columns_of(kind: Kind) -> tuple[str, ...]:
 def put(store: Store, person: int, fact: Fact, noted_at: datetime, message: int | None = None) -> int:
     """Add a fact about `person`; it replaces the current one with the same key. Returns the row's id."""
     assert not store.ahead, "what was read ahead would be old"
+    fact = later_than_before(store, person, fact)
     kind: Kind = type(fact)
     columns = columns_of(kind)
     values = [_stored(getattr(fact, name)) for name in columns]

@@ -106,3 +106,17 @@ def test_days_that_a_coach_names_hold_whatever_was_moved_meanwhile(room: Room) -
     room.later(minutes=1)
     assert trains_on(room, date(2026, 3, 7))
     assert not trains_on(room, FRIDAY)
+
+
+def test_a_yes_typed_in_the_second_of_the_coachs_tap_and_after_it_holds(room: Room) -> None:
+    """Typed words carry the whole second only, a tap its millisecond."""
+    room.types(COACH, "plan ruta")
+    room.taps(COACH, "New plan")
+    while "Send it" not in room.labels(COACH):
+        room.taps(COACH, room.labels(COACH)[0])
+    room.types(RUTA, "move thursday to friday")
+    room.later(milliseconds=1500 - room.now.microsecond // 1000)
+    room.taps(COACH, "Send it")
+    room.types(RUTA, "yes")
+    assert trains_on(room, FRIDAY)
+    assert not trains_on(room, THURSDAY)
