@@ -16,7 +16,7 @@ from bot.engine.coach import reading_plans, replaced
 from bot.engine.days import calendar
 from bot.engine.joining import screenings
 from bot.engine.safety import checks, unseen
-from bot.engine.training import clips, kit, loads, recovery, testing
+from bot.engine.training import clips, clips_asked, kit, loads, recovery, testing
 from conversations.catalogue import CATALOGUE
 from conversations.client.preferences import DIGEST_AT, REMIND_BEFORE
 from conversations.words.details import LINES as DETAILS
@@ -64,7 +64,9 @@ MAKERS: dict[str, Maker] = {
     "names": lambda about: loads.names(about.plan),
     "cues": lambda about: {**loads.cues(about.plan), **clips.cues_of(about.engine, about.client.id)},
     "clips": lambda about: clips.of_coach(about.engine, about.client),
-    "teaching": lambda about: loads.teaching(about.plan),
+    "teaching": lambda about: clips_asked.with_wishes(
+        about.engine, about.client.id, loads.teaching(about.plan)
+    ),
     "movements": read.movements,
     "expected": lambda about: about.today.expected,
     "last_check_slow": read.slow,

@@ -128,6 +128,7 @@ DID = {
     "travel": "travel plan",
     "girth": "noted a girth",
     "gave_cue": "gave a cue",
+    "asked_clip": "asked for a film",
     "held_until": "put on hold until",
     "changed_days": "changed the days",
     "overrode_limit": "changed the days past the usual limit",

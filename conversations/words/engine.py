@@ -272,6 +272,8 @@ ABOUT_TYPED = {
     "more": "more",
     "report": "report",
     "bands": "kit",
+    "film": "ask_clip",
+    "clip": "ask_clip",
     "review": "review",
     "emergency": "emergency",
     "card": "client",

@@ -1,11 +1,18 @@
 """Films: a client's goes to the coach with its movement, one cue comes back, the coach's own is shown before."""
 
+from dataclasses import replace
+
 import pytest
 
+from bot.engine.training import clips_asked
 from bot.local.messages import Kind
 from conversations.words import clips as words
 from conversations.words import engine as engine_words
-from tests.practice import CLIENT, COACH, START, Practice
+from core.facts import PlanEnded, PlanGiven
+from core.plan_text import plan_to_text
+from core.plans import Plan, Region
+from core.store import facts
+from tests.practice import CLIENT, COACH, SQUAT, START, Practice
 
 
 def films(practice: Practice, number: int, caption: str = "") -> None:
@@ -135,3 +142,53 @@ def test_a_film_in_the_coachs_night_makes_no_sound(practice: Practice) -> None:
     films(practice, CLIENT)
     assert practice.newest(COACH).kind is Kind.VIDEO
     assert practice.newest(COACH).quiet
+
+
+def test_a_coach_asks_for_a_film_and_gets_it_with_its_movement(practice: Practice) -> None:
+    practice.types(COACH, "ruta")
+    practice.taps(COACH, words.ASK_FOR_FILM)
+    assert practice.newest(CLIENT).text.startswith("Coach would like to see your goblet squat.")
+    to_the_fit(practice)
+    assert any(text.endswith(words.FILM_NOW) for text in practice.heard(CLIENT))
+    films(practice, CLIENT)
+    assert "Ruta sent a clip: goblet squat" in practice.newest(COACH).text
+    assert clips_asked.asked(practice.stage.engine, practice.client) == ()
+
+
+def test_a_film_that_was_asked_for_may_come_before_any_session(practice: Practice) -> None:
+    practice.types(COACH, "film ruta")
+    films(practice, CLIENT)
+    assert "Ruta sent a clip: goblet squat" in practice.newest(COACH).text
+    practice.taps(COACH, "Give one cue")
+    practice.types(COACH, "Slower.")
+    assert "on your goblet squat: Slower." in practice.newest(CLIENT).text
+    films(practice, CLIENT)
+    assert practice.newest(COACH).text == "Ruta sent a clip."
+
+
+def test_in_a_session_the_wish_for_a_film_waits(practice: Practice) -> None:
+    practice.in_a_set()
+    heard = practice.heard(CLIENT)
+    practice.types(COACH, "film ruta")
+    practice.later(seconds=1)
+    assert practice.heard(CLIENT) == heard
+
+
+def test_of_several_movements_the_coach_is_asked_which(practice: Practice) -> None:
+    store = practice.stage.engine.store
+    curl = replace(SQUAT, movement="curl", region=Region.ARMS)
+    with store.transaction():
+        facts.put(
+            store, practice.client, PlanGiven(START, plan_to_text(Plan("two", (SQUAT, curl))), 1), START
+        )
+    practice.types(COACH, "film ruta")
+    practice.taps(COACH, "Curl")
+    assert practice.newest(CLIENT).text.startswith("Coach would like to see your curl.")
+
+
+def test_without_a_plan_there_is_nothing_to_film(practice: Practice) -> None:
+    store = practice.stage.engine.store
+    with store.transaction():
+        facts.put(store, practice.client, PlanEnded(START, 1), START)
+    practice.types(COACH, "film ruta")
+    assert practice.newest(COACH).text.startswith("Ruta has no plan now")

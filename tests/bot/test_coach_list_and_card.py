@@ -163,7 +163,7 @@ def test_the_card_says_in_ten_seconds_what_a_coach_needs(room: Room) -> None:
         "Goblet squat at 10 kg: set 1 up by 11 %, not yet a clear change.",
     ]
     assert room.labels(COACH) == [
-        "Message", "Change the plan", "Pause", "Clearance", "Report", "The plan", "More"
+        "Message", "Change the plan", "Pause", "Clearance", "Ask for a film", "Report", "The plan", "More"
     ]  # fmt: skip
     assert [message.kind for message in room.messages(COACH)[-2:]] == ["photo", "text"]
 

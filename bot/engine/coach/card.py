@@ -13,6 +13,7 @@ from bot.engine.safety import alert_text
 from bot.engine.training import reading
 from conversations.protocol import Choice, Say
 from conversations.words import adjusting as adjusting_words
+from conversations.words import clips as clip_words
 from conversations.words import coach as words
 from conversations.words import report as report_words
 from conversations.words import review as review_words
@@ -222,6 +223,7 @@ def buttons(engine: "Engine", client: Person) -> tuple[Choice, ...]:
         (adjusting_words.CHANGE, "change") if planned else (words.NEW_PLAN, "planning"),
         (words.RESUME, "resume") if paused else (words.PAUSE, "pause"),
         (words.CLEARANCE, "clearing"),
+        *(((clip_words.ASK_FOR_FILM, "ask_clip"),) if planned else ()),
         (report_words.REPORT, "report"),
         (words.THE_PLAN, "the_plan"),
         (words.MORE, "more"),

@@ -22,7 +22,7 @@ from bot.engine.coach import (
 )
 from bot.engine.numbers import reports
 from bot.engine.safety import alerts, emergency
-from bot.engine.training import clips, kit
+from bot.engine.training import clips, clips_asked, kit
 from conversations.protocol import Say
 from conversations.words import alerts as alert_words
 from conversations.words import coach as coach_words
@@ -164,6 +164,7 @@ ABOUT_CLIENT: dict[str, tuple[Action, About]] = {
     "report": (Action.SEE_CLIENT, reports.send),
     "planning": (Action.PLAN, _dialogue("planning")),
     "message": (Action.RELAY, _dialogue("writing")),
+    "ask_clip": (Action.RELAY, clips_asked.ask),
     "stop_session": (Action.RELAY, stopping_session.stop),
     "pause": (Action.PLAN, _dialogue("pausing")),
     "resume": (Action.PLAN, resting.resume),
@@ -189,6 +190,7 @@ ABOUT_CLIENT: dict[str, tuple[Action, About]] = {
 }
 WITH_DETAIL: dict[str, tuple[Action, Detailed]] = {
     "cue": (Action.RELAY, clips.ask_cue),
+    "clip_of": (Action.RELAY, clips_asked.ask_for),
     "plan_back": (Action.PLAN, replaced.take_back),
     "load_use": (Action.PLAN, loads_asked.use),
     "load_keep": (Action.PLAN, loads_asked.keep),

@@ -4,6 +4,7 @@ from datetime import datetime
 from typing import TYPE_CHECKING, Any
 
 from bot.engine import letters, quiet
+from bot.engine.training import clips_asked
 from bot.engine.updates import Incoming
 from conversations.protocol import Choice, Media, Say
 from conversations.words import clips as words
@@ -38,13 +39,14 @@ def _to_coach(engine: "Engine", client: Person, incoming: Incoming, now: datetim
     coach = engine.coach_of(client)
     if coach is None:
         return False
-    movement = under_way(engine, client)
+    movement = under_way(engine, client) or next(reversed(clips_asked.asked(engine, client.id)), "")
     name = NAMES.get(movement, "").lower() if movement else ""
     about = words.FROM.format(name=client.name, about=f": {name}" if name else "")
     said = f"{about}\n{incoming.text}".strip()
     buttons = (Choice(words.CUE, f"menu:cue:{client.id}/{movement}"),) if movement else ()
     asleep = quiet.is_quiet(engine, coach, now)
     letters.post(engine.store, coach, Say(said, buttons, quiet=asleep, clip=incoming.file), now)
+    clips_asked.came(engine, client.id, movement, now)
     engine.say(client, Say(words.PASSED_ON.format(coach=coach.name)), now, Priority.SESSION)
     return True
 
