@@ -269,7 +269,7 @@ class Measured:
 
 @dataclass(frozen=True, slots=True)
 class BandOwned:
-    """A band of the client: its `letter`, where it goes, its width in cm, and where it is closed ("": no mark)."""
+    """A band of the client: its `letter`, where it goes, its width in cm (0: it is no more), and its mark ("": none)."""
 
     key: ClassVar[tuple[str, ...]] = ("letter",)
     at: datetime

@@ -14,7 +14,7 @@ from bot.engine.days import changing, reminders
 from bot.engine.joining import agreeing
 from bot.engine.numbers import measuring
 from bot.engine.safety import checks
-from bot.engine.training import clips, loads, reading, testing
+from bot.engine.training import clips, kit, loads, reading, testing
 from conversations.protocol import Choice, Resumed, Say
 from conversations.words import engine as words
 from conversations.words.recap import recap
@@ -136,6 +136,7 @@ ACTS: dict[str, tuple[Action, Act]] = {
     "leave": (Action.TALK, records.leave),
     "recap": (Action.TRAIN, give_recap),
     "girth": (Action.PLAN, measuring.by_coach),
+    "band_gone": (Action.TALK, kit.gone),
     "offer_later": (Action.TALK, idle.keep),
     "read_again": (Action.TRAIN, reading.read_again),
     "paused": (Action.PLAN, resting.paused),

@@ -16,12 +16,24 @@ START = (
     "It is for this band only."
 )
 MARK = "Where do you close it? Any mark you find again, like: third hole, or your pen mark."
-NOTED = "Band {letter} is noted. Another one? Write 'bands' again."
+NOTED = "Band {letter} is noted: {line}. Another one? Write 'bands' again."
 LINE = "{region}, {width:g} cm wide{mark}"
 MARKED = ", closes at {mark}"
+ONE_IS_GONE = "One is lost or broken"
+WHICH_GONE = "Which one shall I take off the list?"
+NONE_IS = "None"
+GONE = (
+    "Band {letter} is off the list. Another one in its place? Write 'bands' and give it a letter of its own: "
+    "the first time it is checked from scratch."
+)
 BUTTON = "Bands and company"
 COACH_HEAD = "{name} trains with:"
 COACH_LINE = "{letter}: {line}{last}"
 LAST = " (the last one used)"
 NO_BANDS = "No bands listed yet; the client writes 'bands'."
 COMPANY = "When training: {company}."
+
+
+def line(region: Region, width_cm: float, mark: str) -> str:
+    """ "Upper legs, 7.5 cm wide, closes at third hole"."""
+    return LINE.format(region=REGIONS[region], width=width_cm, mark=MARKED.format(mark=mark) if mark else "")

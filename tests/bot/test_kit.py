@@ -1,5 +1,11 @@
 """Bands by letter: listed by the client, used in the session."""
 
+import pytest
+
+from bot.engine.training import kit
+from conversations.answers import Unclear
+from conversations.client.band_line import Line, read_line
+from conversations.words import band_list as words
 from core.facts import BandOwned, CuffChecked, Detail
 from core.plans import Region
 from core.store import facts
@@ -81,3 +87,71 @@ def test_a_coach_of_a_client_without_bands_reads_how_they_are_listed(practice: P
     practice.taps(COACH, "More")
     practice.taps(COACH, "Bands and company")
     assert "the client writes 'bands'" in practice.newest(COACH).text
+
+
+def test_a_lost_band_comes_off_the_list_and_the_next_one_is_checked_from_scratch(practice: Practice) -> None:
+    owns(practice, "A", "B")
+    practice.types(CLIENT, "bands")
+    practice.taps(CLIENT, "One is lost or broken")
+    practice.taps(CLIENT, "B")
+    assert practice.newest(CLIENT).text.startswith("Band B is off the list.")
+    practice.types(CLIENT, "bands")
+    assert "B:" not in practice.newest(CLIENT).text
+    assert kit.bands(practice.stage.engine, practice.client)["legs"] == ("A",)
+
+
+@pytest.mark.parametrize("line", ["remove band B", "B is lost", "lost B", "I lost band B"])
+def test_a_lost_band_is_named_in_words(practice: Practice, line: str) -> None:
+    owns(practice, "A", "B")
+    practice.types(CLIENT, "bands")
+    practice.types(CLIENT, line)
+    assert kit.bands(practice.stage.engine, practice.client)["legs"] == ("A",)
+
+
+def test_which_of_several_is_lost_is_asked_and_none_leaves_them(practice: Practice) -> None:
+    owns(practice, "A", "B")
+    practice.types(CLIENT, "bands")
+    practice.types(CLIENT, "I lost a band")
+    assert practice.newest(CLIENT).text == words.WHICH_GONE
+    practice.types(CLIENT, "none")
+    assert words.LETTER in practice.newest(CLIENT).text
+    assert kit.bands(practice.stage.engine, practice.client)["legs"] == ("A", "B")
+
+
+@pytest.mark.parametrize(
+    ("line", "read"),
+    [
+        ("A legs 10 cm", Line("A", Region.LEGS, 10)),
+        ("a, upper legs, 7,5cm wide", Line("A", Region.LEGS, 7.5)),
+        ("Band C for my arms, 50 mm", Line("C", Region.ARMS, 5)),
+        ("B", Line("B")),
+        ("B thighs", Line("B", Region.LEGS)),
+        ("A legs 10 cm third hole", Line("A", Region.LEGS, 10, "third hole")),
+    ],
+)
+def test_a_band_is_read_from_one_line(line: str, read: Line) -> None:
+    assert read_line(line) == read
+
+
+@pytest.mark.parametrize("line", ["a new band", "legs 10 cm", "7", "É", "A legs 90 cm", "A legs 1.9 cm"])
+def test_what_names_no_band_is_asked_again(line: str) -> None:
+    with pytest.raises(Unclear):
+        read_line(line)
+
+
+def test_a_whole_line_is_said_back_and_only_the_rest_is_asked(practice: Practice) -> None:
+    practice.types(CLIENT, "bands")
+    practice.types(CLIENT, "A legs 10 cm third hole")
+    practice.taps(CLIENT, "Skip")
+    assert practice.newest(CLIENT).text.startswith(
+        "Band A is noted: Upper legs, 10 cm wide, closes at third hole."
+    )
+    (band,) = facts.current(practice.stage.engine.store, BandOwned, practice.client)
+    assert (band.letter, band.region, band.width_cm, band.mark) == ("A", Region.LEGS, 10, "third hole")
+
+
+def test_back_from_the_girth_forgets_the_whole_line(practice: Practice) -> None:
+    practice.types(CLIENT, "bands")
+    for said in ("A legs 10 cm", "back", "B"):
+        practice.types(CLIENT, said)
+    assert practice.newest(CLIENT).text == words.REGION

@@ -1,7 +1,8 @@
 """What the client trains with: bands by letter."""
 
+from dataclasses import replace
 from datetime import datetime
-from typing import TYPE_CHECKING
+from typing import TYPE_CHECKING, Any
 
 from bot.engine import status, turns
 from conversations.protocol import Say
@@ -20,27 +21,33 @@ CHECKS = 12  # the newest checks, which name the band of each limb; own choice
 
 def bands(engine: "Engine", client: int) -> dict[str, tuple[str, ...]]:
     """The letters of the client's bands by region."""
-    owned = facts.current(engine.store, BandOwned, client)
+    owned = _owned(engine, client)
     return {
         region.value: tuple(sorted(one.letter for one in owned if one.region is region)) for region in Region
     }
 
 
+def _owned(engine: "Engine", client: int) -> list[BandOwned]:
+    """The bands that are still there."""
+    return [one for one in facts.current(engine.store, BandOwned, client) if one.width_cm]
+
+
+def gone(engine: "Engine", client: Person, details: dict[str, Any], now: datetime) -> bool:
+    """One is lost or broken: off the list."""
+    was = next((one for one in _owned(engine, client.id) if one.letter == details["letter"]), None)
+    if was is not None:
+        facts.put(engine.store, client.id, replace(was, at=now, width_cm=0.0, mark=""), now)
+    return False
+
+
 def marks(engine: "Engine", client: int) -> dict[str, str]:
     """Where each band is closed, by letter; only those with a mark."""
-    return {one.letter: one.mark for one in facts.current(engine.store, BandOwned, client) if one.mark}
+    return {one.letter: one.mark for one in _owned(engine, client) if one.mark}
 
 
 def lines(engine: "Engine", client: int) -> dict[str, str]:
     """Each band as the client reads it, by letter."""
-    return {
-        one.letter: words.LINE.format(
-            region=words.REGIONS[one.region],
-            width=one.width_cm,
-            mark=words.MARKED.format(mark=one.mark) if one.mark else "",
-        )
-        for one in facts.current(engine.store, BandOwned, client)
-    }
+    return {one.letter: words.line(one.region, one.width_cm, one.mark) for one in _owned(engine, client)}
 
 
 def last_bands(engine: "Engine", client: int) -> dict[str, str]:
