@@ -12,7 +12,7 @@ from typing import Any, TypeVar, get_args, get_type_hints
 
 from core.facts import Fact
 from core.store.connection import Store
-from core.store.in_order import later_than_before
+from core.store.in_order import not_before
 from core.store.naming import snake
 from core.store.times import moment, ms
 
@@ -34,7 +34,7 @@ def columns_of(kind: Kind) -> tuple[str, ...]:
 def put(store: Store, person: int, fact: Fact, noted_at: datetime, message: int | None = None) -> int:
     """Add a fact about `person`; it replaces the current one with the same key. Returns the row's id."""
     assert not store.ahead, "what was read ahead would be old"
-    fact = later_than_before(store, person, fact)
+    fact = not_before(store, person, fact, noted_at)
     kind: Kind = type(fact)
     columns = columns_of(kind)
     values = [_stored(getattr(fact, name)) for name in columns]

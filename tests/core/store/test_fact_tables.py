@@ -1,11 +1,11 @@
 """Facts and tables say the same, nothing is overwritten, and a commit is all or nothing."""
 
-from datetime import UTC, datetime
+from datetime import UTC, datetime, timedelta
 from typing import Any, get_args
 
 import pytest
 
-from core.facts import Fact, SetDone
+from core.facts import CalendarChanged, Cleared, Fact, PlanEnded, PlanGiven, SetDone
 from core.plans import Side
 from core.store import facts, mail, people
 from core.store.connection import Store
@@ -82,3 +82,42 @@ def test_an_alert_overtakes_and_the_rest_keeps_its_order(store: Store) -> None:
         order.append(waiting[0].letter.body["text"])
         mail.sent(store, waiting[0].id, 1, NOW)
     assert order == ["alert", "first", "second"]
+
+
+TAP = NOW.replace(microsecond=700_000)
+TYPED = NOW.replace(microsecond=0)  # later in the same second
+
+
+def test_a_decision_typed_in_the_second_of_a_tap_and_after_it_holds(store: Store) -> None:
+    facts.put(store, 1, Cleared(TAP, "1", "cleared", "legs", 2), TAP)
+    facts.put(store, 1, Cleared(TYPED, "1", "held", "", 2), TAP + timedelta(milliseconds=1))
+    last = facts.latest(store, Cleared, 1)
+    assert last is not None
+    assert last.decision == "held"
+
+
+@pytest.mark.parametrize(
+    ("first", "then"),
+    [
+        (PlanGiven(TAP, "{}", 2), CalendarChanged(TYPED, "", 1, "yes")),
+        (PlanEnded(TAP, 2), PlanGiven(TYPED, "{}", 2)),
+        (CalendarChanged(TAP, "", 1, "yes"), PlanEnded(TAP, 2)),
+    ],
+)
+def test_of_two_decisions_about_a_plan_the_one_noted_later_is_the_later_one(
+    store: Store, first: Any, then: Any
+) -> None:
+    for fact in (first, then):
+        facts.put(store, 1, fact, TAP)
+    was, now = facts.latest(store, type(first), 1), facts.latest(store, type(then), 1)
+    assert was is not None
+    assert now is not None
+    assert was.at < now.at
+
+
+def test_a_decision_noted_before_keeps_its_time(store: Store) -> None:
+    facts.put(store, 1, PlanEnded(TAP, 2), TAP)
+    facts.put(store, 1, PlanGiven(TYPED, "{}", 2), TYPED)
+    given = facts.latest(store, PlanGiven, 1)
+    assert given is not None
+    assert given.at == TYPED
