@@ -106,7 +106,8 @@ def numbers(state: State, event: Said, counts: tuple[Count, ...]) -> Turn[State]
     one = lacking(state)
     if one is not None:
         return _missing(state, event, one, counts)
-    if state.phase is Phase.SET and not event.too_soon_for(sets.done_id(state)):
+    copied = which_set.said_again(state, event, counts) is not None
+    if state.phase is Phase.SET and not copied and not event.too_soon_for(sets.done_id(state)):
         return tally.done_with(state, event, counts)
     if _went_quiet(state):
         given_up = Counted(state.set_no, event.at)

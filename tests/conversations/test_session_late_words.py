@@ -32,3 +32,20 @@ def test_a_rating_is_still_a_rating_and_a_second_count_no_third_one() -> None:
 def test_off_alone_in_a_set_is_about_the_bands(text: str) -> None:
     p = played().fits().types(text, 30)
     assert p.heard == words.OFF_ALREADY
+
+
+def late_in_set_2() -> Played:
+    """Set 1 is done without a count, and its count comes just after Go, said "28" once."""
+    return played().fits().types("done", 90).waits().types("28", 7)
+
+
+@pytest.mark.parametrize("after_s", [1, 5])
+def test_a_late_count_sent_twice_does_not_end_the_set_under_way(after_s: float) -> None:
+    p = late_in_set_2().types("28", after_s)
+    assert p.heard == words.ALREADY.format(reps=28)
+    assert p.sets() == {1: 28}
+
+
+@pytest.mark.parametrize(("text", "after_s"), [("28", 6), ("12", 1)])
+def test_a_later_or_another_count_is_the_one_of_the_set_under_way(text: str, after_s: float) -> None:
+    assert late_in_set_2().types(text, after_s).sets() == {1: 28, 2: int(text)}

@@ -7,6 +7,7 @@ NOTED = re.compile(
     r"^(\d+(?: and \d+)*)(?:, noted\.|, in range\.|, above the range| done\.$| of \d|\. That's)"
 )
 CHANGED = re.compile(r"^Set (\d+) is (\d+(?: and \d+)*) now")
+FIXED = re.compile(r"^.+, set (\d+)(?:, left|, right)?: (\d+(?: and \d+)*) now, not ")
 
 
 @dataclass(frozen=True, slots=True)
@@ -44,12 +45,21 @@ class Diary:
         """The client sends a count once more that the bot has confirmed, or else it may well ask about it."""
         self.copied += [claim for claim in self.claims if claim == Claim(key, reps, confirmed=True)][:1]
 
+    def said_last(self) -> int:
+        """The count that was sent last; 0 before the first."""
+        return self.claims[-1].reps if self.claims else 0
+
     def is_copy(self, set_no: int, reps: int) -> bool:
         """Whether the last count that was sent is a copy of this one."""
         if not self.copied or self.copied[-1] is not self.claims[-1]:
             return False
         last = self.copied[-1]
         return (last.key.set_no, last.reps) == (set_no, reps)
+
+    def where_now(self, key: Key, reps: int) -> Key:
+        """The set that a count of `key` is for, if it was said last: a tapped "Set 1" may have moved it."""
+        last = self.claims[-1]
+        return last.key if (last.reps, last.key.side) == (reps, key.side) else key
 
     def spoke_of(self, key: Key) -> bool:
         """Whether a count of this set was sent."""
@@ -61,7 +71,7 @@ class Diary:
 
     def hears(self, text: str) -> None:
         """The bot confirms a count, or says something else."""
-        noted, changed = NOTED.match(text), CHANGED.match(text)
+        noted, changed = NOTED.match(text), CHANGED.match(text) or FIXED.match(text)
         found = noted or changed
         if found is None:
             return

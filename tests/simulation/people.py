@@ -13,6 +13,7 @@ from typing import TYPE_CHECKING
 from bot.local.messages import ChatMessage
 from bot.play.people import RULES
 from tests.simulation.diary import Diary, Key
+from tests.simulation.offered import Offers
 
 if TYPE_CHECKING:
     from tests.simulation.world import World
@@ -25,6 +26,7 @@ RED_FLAGS = (
     "can't breathe",
     "my arm is tingling",
 )
+TOO_SOON = timedelta(seconds=10)  # after Go no set is done yet: a number is the one before's
 NONSENSE = ("banana", "hmm ok?", "💪", "what do you mean", "NaN")
 OFF = "Bands are off"
 LASTING = (
@@ -77,6 +79,7 @@ class Client:
         self.phone = world.line.add_phone(number, name)
         self.person = 0
         self.diary = Diary()
+        self.offers = Offers()
         self.silent_until: datetime | None = None
         self.heard: list[ChatMessage] = []
         self.asked_on: list[datetime] = []  # when the "bands on" questions that were tapped were sent
@@ -85,6 +88,7 @@ class Client:
         # The set under way as the client sees it.
         self.place: tuple[str, int, tuple[str, ...]] | None = None
         self.set_no = 0
+        self.went_at = world.clock.true
         self.done_no = 0
         self.counting: tuple[int, str, int] | None = None  # set, side, reps: between two taps
         self.done: dict[object, int] = {}
@@ -95,6 +99,7 @@ class Client:
         self.heard.append(message)
         self.diary.hears(message.text)
         self._follow(message.text)
+        self.offers.arrives(message, self.place, self.diary.said_last())
         if self.silent_until is not None and self.world.clock.true < self.silent_until:
             return
         answer = self.answer(message)
@@ -107,6 +112,7 @@ class Client:
             self.place, self.set_no = self.world.place_of(self.person), 1
         elif (found := re.match(r"Go · set (\d)", text)) is not None:
             self.set_no = int(found[1])
+            self.went_at = self.world.clock.true
 
     def answer(self, message: ChatMessage) -> tuple[str, float] | None:
         """What a sensible client says, and after how many seconds; None: nothing."""
@@ -231,6 +237,8 @@ class Client:
         self.world.note(self.name, f"[{label}]")
         if label == "Bands are on":
             self.asked_on.append(message.at)
+        for key, reps in self.offers.claims(message, label):
+            self.diary.sends(key, reps)
         self.world.sent(self.phone.taps(message.id, label))
 
     def act(self, message: ChatMessage, said: str) -> None:
@@ -267,14 +275,23 @@ class Client:
 
     def set_done(self, message: ChatMessage) -> None:
         """Tap it, or type the count at once."""
-        self.done_no = self.set_no
+        self.done_no, meant = self.set_no, self._meant()
         sides = self.place[2] if self.place else ()
         # "Go" may come twice.
-        again = self.place is not None and self.diary.spoke_of(self.key(self.set_no, sides[0]))
+        again = self.place is not None and self.diary.spoke_of(self.key(meant, sides[0]))
         if len(sides) == 1 and self.dice.random() < 0.15 and not again:
-            self.claim(self.reps(self.set_no, sides[0]), self.done_no, sides[0])
+            self.done_no = meant
+            self.claim(self.reps(meant, sides[0]), meant, sides[0])
         else:
             self.taps(message, "Set done")
+
+    def _meant(self) -> int:
+        """The set under way; answered late, just after the next Go, still the one before, if that has no count."""
+        too_soon = self.world.clock.true - self.went_at <= TOO_SOON
+        if self.place is None or self.set_no < 2 or not too_soon:
+            return self.set_no
+        before = self.key(self.set_no - 1, self.place[2][0])
+        return self.set_no if self.diary.has(before) else self.set_no - 1
 
     def claim(self, reps: int, set_no: int, side: str, reply_to: int | None = None) -> None:
         """Type a count, and perhaps correct it later."""
@@ -287,7 +304,7 @@ class Client:
         if number is not None and self.dice.random() < self.temper.twice and one_side:
             self.world.after(self.dice.choice((1, 3)), lambda: self.sends_again(key, reps, reply_to))
         if number is not None and self.dice.random() < self.temper.edits / 2:
-            self.world.after(6, lambda: self.corrects(key, reps + 1))
+            self.world.after(6, lambda: self.corrects(key, reps))
         elif number is not None and self.dice.random() < self.temper.edits:
             wait, other = self.dice.choice((4, 20, 400, 4000)), max(2, reps + self.dice.choice((-2, 3)))
             self.world.after(wait, lambda: self.edits(number, key, other))
@@ -297,11 +314,11 @@ class Client:
         self.diary.copies(key, reps)
         self.types(str(reps), reply_to)
 
-    def corrects(self, key: Key, reps: int) -> None:
-        """Say that it was another number, whatever the bot has answered by then."""
+    def corrects(self, key: Key, said: int) -> None:
+        """Say that it was one more, whatever the bot has answered by then."""
         if not self.phone.blocked and self.done_no == key.set_no:
-            self.diary.sends(key, reps)
-            self.types(f"no, {reps}")
+            self.diary.sends(self.diary.where_now(key, said), said + 1)
+            self.types(f"no, {said + 1}")
 
     def edits(self, number: int, key: Key, reps: int) -> None:
         """Change the words of an earlier count."""
@@ -358,7 +375,6 @@ class Client:
         if self.diary.is_copy(int(found[2]), int(found[1])):
             self.diary.wrong.append(message.text)  # noted already: no question about it
         chosen = int(self.dice.choice(found.groups()[1:]))
-        self.diary.sends(self.key(chosen, self.place[2][0]), int(found[1]))
         self.done_no = max(self.done_no, chosen)
         self.taps(message, f"Set {chosen}")
 
