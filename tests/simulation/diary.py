@@ -1,6 +1,7 @@
 """What one client said about their sets, and what the bot confirmed: the truth that the store must keep."""
 
 import re
+from collections import defaultdict
 from dataclasses import dataclass
 
 NOTED = re.compile(
@@ -34,12 +35,14 @@ class Diary:
 
     def __init__(self) -> None:
         self.claims: list[Claim] = []
+        self.about: dict[Key, list[Claim]] = defaultdict(list)  # the same claims by their set
         self.wrong: list[str] = []
         self.copied: list[Claim] = []
 
     def sends(self, key: Key, reps: int) -> None:
         """The client sends a count."""
         self.claims.append(Claim(key, reps))
+        self.about[key].append(self.claims[-1])
 
     def copies(self, key: Key, reps: int) -> None:
         """The client sends a count once more that the bot has confirmed, or else it may well ask about it."""
@@ -63,11 +66,11 @@ class Diary:
 
     def spoke_of(self, key: Key) -> bool:
         """Whether a count of this set was sent."""
-        return any(claim.key == key for claim in self.claims)
+        return key in self.about
 
     def has(self, key: Key) -> bool:
         """Whether a count of this set was confirmed."""
-        return any(claim.key == key and claim.confirmed for claim in self.claims)
+        return any(claim.confirmed for claim in self.about.get(key, ()))
 
     def hears(self, text: str) -> None:
         """The bot confirms a count, or says something else."""
@@ -93,10 +96,10 @@ class Diary:
 
     def may_be(self, key: Key) -> set[int]:
         """The counts that the store may hold for a set: the last confirmed one and all that came after it."""
-        mine = [claim for claim in self.claims if claim.key == key]
+        mine = self.about.get(key, [])
         last = max((no for no, claim in enumerate(mine) if claim.confirmed), default=0)
         return {claim.reps for claim in mine[last:]}
 
-    def must_be(self) -> dict[Key, set[int]]:
-        """Every set with a confirmed count, and what the store may hold for it."""
-        return {claim.key: self.may_be(claim.key) for claim in self.claims if claim.confirmed}
+    def must_be(self) -> list[Key]:
+        """Every set with a confirmed count."""
+        return [key for key in self.about if self.has(key)]

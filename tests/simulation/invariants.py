@@ -49,7 +49,7 @@ class Watchman:
         self.world = world
         self.marks: dict[str, int] = defaultdict(int)
         self.seen: Process | None = None  # the process at the last look
-        self.answered: set[int] = set()
+        self.unanswered: set[int] = set()  # updates that the phones made and nobody has dealt with
         self.acknowledged: set[str] = set()
         self.sendings: dict[int, list[tuple[int, datetime]]] = defaultdict(list)  # alert -> (chat, when)
         self.told: dict[str, int] = defaultdict(
@@ -127,12 +127,16 @@ class Watchman:
     # --- updates ---
     def updates_are_handled(self) -> None:
         """No update breaks a dialogue; each known person's words and taps get an answer."""
-        for row in self.rows("SELECT * FROM inbox WHERE failed IS NOT NULL"):
-            raise Violation(f"update {row['update_id']} failed:\n{self.world.tracebacks.last}")
-        handled = self.rows("SELECT update_id FROM inbox WHERE handled_at IS NOT NULL AND person IS NOT NULL")
-        for number in {row["update_id"] for row in handled} - self.answered:
-            self.answered.add(number)
-            self._answered(self.rows("SELECT * FROM inbox WHERE update_id = ?", number)[0])
+        numbers = self.world.line.numbers
+        self.unanswered.update(numbers[self.marks["made"] :])
+        self.marks["made"] = len(numbers)
+        handled = "SELECT * FROM inbox WHERE update_id IN (SELECT value FROM json_each(?)) AND handled_at IS NOT NULL"
+        for row in self.rows(handled, json.dumps([*self.unanswered])):
+            self.unanswered.discard(row["update_id"])
+            if row["failed"] is not None:
+                raise Violation(f"update {row['update_id']} failed:\n{self.world.tracebacks.last}")
+            if row["person"] is not None:
+                self._answered(row)
         self.marks["letters"] = self.rows("SELECT max(id) AS id FROM outbox")[0]["id"] or 0
 
     def _answered(self, row: Row) -> None:
@@ -182,9 +186,9 @@ class Watchman:
                 raise Violation(f"{client.name} heard a count they never said: {client.diary.wrong[0]!r}")
             stored = self._stored(client.person, client.name)
             for key, reps in stored.items():
-                if reps not in client.diary.may_be(key):
-                    said = sorted(client.diary.may_be(key))
-                    raise Violation(f"{client.name} {key}: stored {reps}, said {said}")
+                said = client.diary.may_be(key)
+                if reps not in said:
+                    raise Violation(f"{client.name} {key}: stored {reps}, said {sorted(said)}")
             for key in client.diary.must_be():
                 if key not in stored:
                     raise Violation(f"{client.name} {key}: confirmed and not stored")
@@ -445,10 +449,14 @@ class Watchman:
         waiting = self.rows("SELECT * FROM outbox WHERE sent_at IS NULL AND dropped IS NULL")
         if waiting:
             raise Violation(f"{len(waiting)} letters never left: {waiting[0]['body']}")
-        kept = self.rows("SELECT count(*) AS n, sum(handled_at IS NULL) AS open FROM inbox")[0]
+        kept = self.rows(
+            "SELECT count(*) AS n, sum(handled_at IS NULL) AS open, count(failed) AS bad FROM inbox"
+        )[0]
         made = len(self.world.line.numbers)
-        if (kept["n"] != made and not erased) or kept["open"]:
-            raise Violation(f"{made} updates were made, {kept['n']} kept, {kept['open']} not dealt with")
+        if (kept["n"] != made and not erased) or kept["open"] or kept["bad"]:
+            raise Violation(
+                f"{made} updates were made, {kept['n']} kept, {kept['open']} not dealt with, {kept['bad']} failed"
+            )
         self._in_order()
         self._delivered()
         for row in self.rows(FORGOTTEN_BLOCK):
@@ -458,12 +466,13 @@ class Watchman:
 
     def _delivered(self) -> None:
         """A letter that is called sent is on the phone; one that was dropped had a reason that never passes."""
+        phones = self.world.line.phones
+        shown = {chat: {message.id for message in phone.history} for chat, phone in phones.items()}
         for row in self.rows("SELECT * FROM outbox WHERE kind != 'answer'"):
-            phone = self.world.line.phones[row["chat"]]
+            phone = phones[row["chat"]]
             if row["dropped"] not in (None, "blocked"):
                 raise Violation(f"a letter was dropped ({row['dropped']}): {row['body']}")
-            there = {message.id for message in phone.history}
-            if row["dropped"] is None and row["message"] not in there:
+            if row["dropped"] is None and row["message"] not in shown[row["chat"]]:
                 raise Violation(
                     f"a letter counts as sent and is not on the phone of {phone.name}: {row['body']}"
                 )

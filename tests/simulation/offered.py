@@ -26,8 +26,9 @@ LATE = re.compile(r"^(.+): set (\d) is (\d+)$")
 class Offers:
     """What the buttons of one client's messages stand for."""
 
-    movements: dict[tuple[str, str], Place] = field(default_factory=dict)  # session and name
-    asked: dict[int, tuple[Place, int]] = field(default_factory=dict)  # message: where, and the count said last
+    # By session and name; and by message, where it arrived and the count that was said last.
+    movements: dict[tuple[str, str], Place] = field(default_factory=dict)
+    asked: dict[int, tuple[Place, int]] = field(default_factory=dict)
 
     def arrives(self, message: ChatMessage, place: Place | None, said_last: int) -> None:
         """A message arrives while this movement is under way, after this count of the client's."""
@@ -63,8 +64,8 @@ def _chosen(text: str, label: str, place: Place) -> list[tuple[Key, int]]:
     sets, several = SETS.match(label), SEVERAL.match(text)
     if sets is None or several is None:
         return []
-    groups = [_counts(group) for group in several[1].split(", ")]
-    return [one for no, group in zip(_counts(sets[1]), groups, strict=False) for one in _each(place, no, group)]
+    groups = zip(_counts(sets[1]), several[1].split(", "), strict=False)
+    return [one for no, group in groups for one in _each(place, no, _counts(group))]
 
 
 def _each(place: Place, set_no: int, counts: Counts) -> list[tuple[Key, int]]:
