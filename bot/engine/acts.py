@@ -11,7 +11,7 @@ from bot.engine.coach import allowing, away, covering, digest, holding, plans, r
 from bot.engine.coach import clients as whose
 from bot.engine.coach.talks import TALKS
 from bot.engine.days import changing, reminders
-from bot.engine.joining import agreeing
+from bot.engine.joining import agreeing, screenings
 from bot.engine.numbers import measuring
 from bot.engine.safety import checks
 from bot.engine.training import clips, kit, loads, reading, testing
@@ -130,6 +130,7 @@ ACTS: dict[str, tuple[Action, Act]] = {
     "without_consent": (Action.TALK, agreeing.without),
     "ask_coach_to_clear": (Action.TALK, ask_coach_to_clear),
     "cleared": (Action.CLEAR, cleared),
+    "asked_again": (Action.CLEAR, screenings.asked_again),
     "hold_until": (Action.CLEAR, holding.until),
     "plan_given": (Action.PLAN, plans.given),
     "plan_changed": (Action.PLAN, plans.changed),

@@ -14,14 +14,13 @@ from bot.engine import reading_briefs as read
 from bot.engine import status
 from bot.engine.coach import reading_plans, replaced
 from bot.engine.days import calendar
-from bot.engine.joining import screenings
+from bot.engine.joining import clearances, screenings
 from bot.engine.safety import checks, unseen
 from bot.engine.training import clips, clips_asked, kit, loads, recovery, testing
 from conversations.catalogue import CATALOGUE
 from conversations.client.preferences import DIGEST_AT, REMIND_BEFORE
 from conversations.words.details import LINES as DETAILS
 from core.facts import (
-    Cleared,
     SessionEnded,
 )
 from core.plans import PAIN_CEILING
@@ -49,7 +48,7 @@ MAKERS: dict[str, Maker] = {
     "begun_on": lambda about: replaced.newest(about.engine, about.client.id),
     "own": lambda about: tuple(reading_plans.own(about.engine, about.person.id)),
     "age": read.age,
-    "first": lambda about: not facts.current(about.engine.store, Cleared, about.client.id),
+    "first": lambda about: clearances.screened(about.engine, about.client.id) is None,
     "earlier": lambda about: screenings.tier(about.engine, about.client.id),
     "screening": lambda about: f"{about.client.id}-{about.engine.clock().timestamp():.0f}",
     "session": lambda about: loads.new_session(about.engine, about.client.id),

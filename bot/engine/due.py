@@ -36,6 +36,7 @@ WAITS = (
     "travel_over",
     "changing",
     "zone",
+    "screening",
 )  # talks that do not break into a session
 SOUNDS_AT_NIGHT = (*turns.SESSION_TALK, "still_numb")  # training runs, or a limb may be in danger
 NO_HURRY = (
@@ -48,6 +49,7 @@ NO_HURRY = (
     "note",
     "recap",
     "weekly",
+    "screening",
 )  # these wait for the morning
 LATER = timedelta(minutes=2)
 SOON = timedelta(seconds=5)

@@ -14,13 +14,14 @@ from conversations.protocol import Choice, Do, Record, Said, Say
 from conversations.words import clearing as words
 from conversations.words.screening import REFUSALS, in_words
 from core.calendar.zones import instant
-from core.cuffs.limbs import Limb, opened, places_of
+from core.cuffs.limbs import PAIRS, Limb, opened, places_of
 from core.facts import Cleared, CoachDid
 from core.screening import Refusal, Tier, restrictions
 
 REGIONS = {"cleared": ("arms", "legs"), "legs_only": ("legs",), "arms_only": ("arms",)}
 LONGEST = 300
 ALL = Choice(words.ALL_ANSWERS, "all_answers")
+AGAIN = Choice(words.ASK_AGAIN, "asked_again")
 WITH_YEAR = re.compile(r"\b20[0-9]{2}\b")
 A_YEAR_BACK = timedelta(days=364)  # less than any year, so that today's date is not read as a year ago
 
@@ -128,8 +129,9 @@ def _ask_decision(brief: Brief, draft: Draft) -> Say:
     """The decision, under all answers where the coach asked for them."""
     question = words.DECIDE.format(name=brief.client_name)
     if draft.all_shown:
-        return Say(f"{all_answers(brief.client_name, brief.answers)}\n\n{question}", decisions(brief))
-    return Say(question, (*decisions(brief), *([ALL] if brief.answers else [])))
+        shown = f"{all_answers(brief.client_name, brief.answers)}\n\n{question}"
+        return Say(shown, (*decisions(brief), AGAIN))
+    return Say(question, (*decisions(brief), AGAIN, *([ALL] if brief.answers else [])))
 
 
 def fill(brief: Brief, draft: Draft, step: str, answer: Said) -> Draft:
@@ -139,7 +141,7 @@ def fill(brief: Brief, draft: Draft, step: str, answer: Said) -> Draft:
         case "decision":
             offered = decisions(brief)
             usual = tuple(Choice(words.DECISIONS[one.value].lower(), one.value) for one in offered)
-            said = pick(answer.text, (*offered, ALL), usual)
+            said = pick(answer.text, (*offered, AGAIN, ALL), usual)
             return replace(draft, all_shown=True) if said == ALL.value else replace(draft, decision=said)
         case "said_on":
             return replace(draft, said_on=_day_past(brief, answer))
@@ -196,6 +198,8 @@ def _day(brief: Brief, text: str, after: datetime) -> date | None:
 def finish(brief: Brief, draft: Draft, at: datetime) -> Outcome:
     """The decision is on record, with who, when and on which answers."""
     assert draft.decision is not None, "the decision is asked first"
+    if draft.decision == AGAIN.value:
+        return _asked_again(brief, draft.note or "", at)
     regions = ",".join(opens(brief, draft.decision))
     until = None
     if draft.expiry is not None:
@@ -219,15 +223,29 @@ def finish(brief: Brief, draft: Draft, at: datetime) -> Outcome:
     return Outcome((said,), (Record(fact, brief.client), Record(did, brief.client), act))
 
 
+def _one_side(closed: set[Limb]) -> bool:
+    """Whether an open limb's other side is closed."""
+    return any(len(pair & closed) == 1 for pair in PAIRS.values())
+
+
+def _asked_again(brief: Brief, note: str, at: datetime) -> Outcome:
+    """No decision: a button that slipped must not keep somebody out for ever, and nobody overrides an answer."""
+    did = CoachDid(at, brief.coach, AGAIN.value, note)
+    act = Do("asked_again", {"client": brief.client})
+    said = Say(words.ASKED_AGAIN.format(name=brief.client_name))
+    return Outcome((said,), (Record(did, brief.client), act))
+
+
 def opening(brief: Brief) -> tuple[Say, ...]:
     """The answers that mattered, the strictest first, each with its rule and source; who decided before."""
-    closed = ", ".join(limb.replace("_", " ") for limb in brief.closed)
+    limbs = {Limb(name) for name in brief.closed}
+    closed = words.CLOSED.format(limbs=in_words(places_of(limbs))) if limbs else ""
     forbidden = "".join(f" {words.FORBIDS[one]}" for one in restrictions(brief.findings))
     also = rest(brief.findings, brief.answers)
     text = words.OPENING.format(
         name=brief.client_name,
         tier=words.TIERS.get(brief.tier, brief.tier),
-        closed=(words.CLOSED.format(limbs=closed) if closed else "") + forbidden,
+        closed=closed + (words.OTHER_SIDE if _one_side(limbs) else "") + forbidden,
         findings=mattered(brief.findings, brief.answers),
     )
     lines = [text, words.ANSWERS.format(answers=also) if also else "", brief.decided]

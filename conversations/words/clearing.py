@@ -9,7 +9,8 @@ TIERS = {
     "do_not_start": "do not start",
 }
 OPENING = "{name}'s answers: {tier}.{closed}\n{findings}\n\nThe program routes, it doesn't diagnose; you decide within your own licence."
-CLOSED = " Closed whatever you decide: {limbs}; the other side may do one-sided work."
+CLOSED = " Closed whatever you decide: {limbs}."
+OTHER_SIDE = " The other side may do one-sided work."
 RULE = "- {rule}"
 RULE_WITH_SOURCE = "- {rule} ({answers}) [{sources}]"
 FORBIDS = {
@@ -46,6 +47,8 @@ ASKED_ON = "held until {day}"
 HELD_OPEN = "{name} stays on hold until you say."
 HELD_TO = "{name}: {held}. I ask you again that morning; it never ends by itself."
 HOLD_WHICH = "Which day do you mean?"
+ASK_AGAIN = "Ask them again"
+ASKED_AGAIN = "{name} gets the health questions again, and you decide on the new answers. The earlier ones stay on record."
 NOTE = "A note for the record?"
 NO_NOTE = "No note"
 WITHOUT_NOTE = ("-", "no note", "no", "none", "skip")

@@ -161,7 +161,7 @@ TIERS = {
     Tier.DO_NOT_START: (
         "Thank you for being open. Training with bands is not for you at the moment, and nobody here will "
         "override that. Your coach knows and talks with you about other ways. For the why, your doctor is the "
-        "right person."
+        "right person. Did a wrong button slip in? Write it here: your coach can have you asked again."
     ),
 }
 
@@ -282,7 +282,7 @@ RULINGS = {
 }
 
 REFUSALS = {
-    Refusal.NO_OVERRIDE: "This answer is one that nobody opens here. Hold or decline, please.",
+    Refusal.NO_OVERRIDE: "This answer is one that nobody opens here: hold or decline. If it was a slip, have the questions asked again.",
     Refusal.NEEDS_CONSENT: "A clinician comes first: I need name, date, limits and until when it holds.",
     Refusal.CONSENT_INCOMPLETE: "I need the clinician's name and the limits (none is an answer), too.",
     Refusal.CONSENT_EXPIRED: "That consent has run out. A new one is needed.",

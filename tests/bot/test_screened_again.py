@@ -4,7 +4,7 @@ from datetime import timedelta
 
 import pytest
 
-from core.facts import BandsOff, Cleared, ScreeningAnswer, ScreeningDone
+from core.facts import BandsOff, Cleared, CoachDid, ScreeningAnswer, ScreeningDone
 from core.store import duties, facts
 from tests.bot.coach_room import COACH, RUTA, Room
 
@@ -71,6 +71,40 @@ def test_questions_that_were_left_come_first_also_after_the_coach_settled_the_al
             duties.settle_alert(room.store, alert.id, "cleared", room.now)
     room.types(RUTA, "start")
     assert "Something changed" in "\n".join(heard(room, RUTA)[-3:])
+
+
+def test_a_slip_that_forbids_everything_is_asked_again_and_decided_on_anew(room: Room) -> None:
+    ruta(room, "do_not_start", birth="yes")
+    room.types(COACH, "ruta")
+    room.taps(COACH, "Clearance")
+    assert "other side" not in "\n".join(heard(room, COACH))
+    room.taps(COACH, "Ask them again")
+    room.types(COACH, "on the phone: a wrong button")
+    assert "The health questions once more" in "\n".join(heard(room, RUTA))
+    room.types(RUTA, "34")
+    screened(room)
+    room.types(RUTA, "start")
+    assert "looks at" in room.says(RUTA)
+    room.taps(COACH, "Clear, arms and legs")
+    room.types(COACH, "rang her, all well")
+    asked, decided = facts.current(room.store, CoachDid, room.person(RUTA).id)[-2:]
+    assert (asked.action, asked.note, decided.action) == (
+        "asked_again",
+        "on the phone: a wrong button",
+        "decided_cleared",
+    )
+
+
+def test_at_night_the_coachs_wish_to_ask_again_waits_for_the_morning(room: Room) -> None:
+    ruta(room, "do_not_start", birth="yes")
+    room.stage.clock.skip_to(room.now.replace(hour=23, minute=30))
+    room.types(COACH, "ruta")
+    room.taps(COACH, "Clearance")
+    room.taps(COACH, "Ask them again")
+    room.taps(COACH, "No note")
+    assert "The health questions once more" not in "\n".join(heard(room, RUTA))
+    room.later(hours=9)
+    assert "The health questions once more" in "\n".join(heard(room, RUTA))
 
 
 @pytest.mark.parametrize(("days", "asked"), [(83, False), (84, True)])

@@ -5,6 +5,7 @@ from datetime import datetime
 from typing import TYPE_CHECKING, Any
 
 from bot.engine.coach import away, covering, holding, resting
+from bot.engine.training import starting
 from core.store.people import Person
 
 if TYPE_CHECKING:
@@ -19,4 +20,5 @@ TALKS: dict[str, Talk] = {
     "travel_over": away.travel_over,
     "cover_begins": covering.cover_begins,
     "cover_over": covering.cover_over,
+    "screening": lambda engine, person, about, now: starting.screen(engine, person, now),
 }

@@ -3,11 +3,12 @@
 from datetime import datetime
 from typing import TYPE_CHECKING, Any
 
+from bot.engine import quiet
 from bot.engine.joining import clearances
 from conversations.coach import screened
 from core.facts import Answered, ScreeningAnswer, ScreeningDone
 from core.screening import Due, News, due
-from core.store import facts
+from core.store import duties, facts, people
 from core.store.people import Person
 from core.stored_names import names_in
 
@@ -67,3 +68,11 @@ def may_have_passed(engine: "Engine", client: Person) -> bool:
         return False
     said = facts.current(engine.store, ScreeningAnswer, client.id, screening=done.screening)
     return screened.assessed([(one.question, one.answer) for one in said]).passing
+
+
+def asked_again(engine: "Engine", coach: Person, details: dict[str, Any], now: datetime) -> bool:
+    """The client gets the health questions once more, when they do not sleep or train."""
+    client = people.by_id(engine.store, details["client"])
+    duties.unplan(engine.store, client.id, "screening")
+    duties.plan(engine.store, client.id, "screening", {}, quiet.earliest(engine, client, now), now)
+    return False
