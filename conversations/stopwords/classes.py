@@ -6,7 +6,9 @@ from itertools import pairwise, product
 
 from conversations.stopwords.kinds import Kind
 from conversations.stopwords.lexicon import classes as lexicon
+from conversations.stopwords.lexicon.languages import LANGUAGES
 from conversations.stopwords.lexicon.signs import SIGNS
+from conversations.stopwords.script import folded
 
 REACH = 8  # words that may stand between two that belong together
 STRETCH = 48  # words looked at together, the next ones half as many on: no sign of three classes is longer than half
@@ -56,10 +58,20 @@ def entries(line: str) -> list[Words]:
 
 
 @cache
+def _foreign() -> dict[str, str]:
+    """The classes of other languages as clauses spell them, each with its language in front: "es limb"."""
+    return {
+        f"{language} {name}": folded(line).replace("'", "").replace("-", " ")
+        for language, of in LANGUAGES.items()
+        for name, line in of.items()
+    }
+
+
+@cache
 def _lexicon() -> dict[str, dict[Words, tuple[str, ...]]]:
     """Under each first word the wordings that begin with it, and their classes."""
     found: dict[str, dict[Words, tuple[str, ...]]] = {}
-    for name, line in {**lexicon.PARTS, **SIGNS}.items():
+    for name, line in {**lexicon.PARTS, **SIGNS, **_foreign()}.items():
         for entry in entries(line):
             under = found.setdefault(entry[0], {})
             under[entry] = (*under.get(entry, ()), name)
@@ -68,7 +80,18 @@ def _lexicon() -> dict[str, dict[Words, tuple[str, ...]]]:
 
 @cache
 def rules() -> tuple[Rule, ...]:
-    """Every rule of the lexicon."""
+    """Every rule of the lexicon, also as it reads in each language that has its classes."""
+    return (*english(), *(rule for language in LANGUAGES for rule in _in_language(language)))
+
+
+def _in_language(language: str) -> list[Rule]:
+    named = ((one.kind, frozenset(f"{language} {name}" for name in one.classes)) for one in english())
+    return [Rule(kind, names) for kind, names in named if names <= _foreign().keys()]
+
+
+@cache
+def english() -> tuple[Rule, ...]:
+    """The rules as they stand in the lexicon."""
     found: list[Rule] = []
     for line in lexicon.RULES.strip().splitlines():
         kind, _, pairs = line.partition(" | ")
@@ -81,7 +104,7 @@ def rules() -> tuple[Rule, ...]:
 @cache
 def words_of_classes() -> frozenset[str]:
     """Every single word of a class."""
-    lines = (*lexicon.PARTS.values(), *SIGNS.values(), lexicon.ALARM)
+    lines = (*lexicon.PARTS.values(), *SIGNS.values(), *_foreign().values(), lexicon.ALARM)
     return frozenset(word for line in lines for entry in entries(line) for word in entry)
 
 

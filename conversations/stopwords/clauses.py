@@ -13,6 +13,7 @@ LONGEST = 4096  # characters of one message (Telegram Bot API); more cannot come
 QUOTES = str.maketrans("’‘′`´ʼ", "''''''")
 SPELT_OUT = re.compile(r"(?<![a-z0-9'])(?:[a-z][ .\-]){2,}[a-z](?![a-z'])")  # "s t o p"
 TOKEN = re.compile(r"[0-9]+(?:[.,/:][0-9]+)*|[^\W\d_]+(?:'[^\W\d_]+)*|\.{2,}|…|[.!?;,\n]+")
+ARTICLE = re.compile(r"^(?:l|d|dell|nell|sull|all)'(?=\w{3})")
 NOT = {
     "can": "cant", "could": "couldnt", "do": "dont", "does": "doesnt", "did": "didnt", "is": "isnt",
     "are": "arent", "was": "wasnt", "were": "werent", "will": "wont", "would": "wouldnt", "has": "hasnt",
@@ -105,8 +106,8 @@ def _tokens(text: str) -> list[str]:
 
 
 def _word(token: str) -> str:
-    """Without apostrophes: "it's" -> "its", "head's" -> "head"."""
-    base = token.removesuffix("'s")
+    """Without apostrophes: "it's" -> "its", "head's" -> "head", "l'urine" -> "urine"."""
+    base = ARTICLE.sub("", token).removesuffix("'s")
     return corrected((token if base in KEEP_S else base).replace("'", ""))
 
 

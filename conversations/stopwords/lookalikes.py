@@ -7,7 +7,7 @@ small words of other languages: "ist" is no "isn't".
 
 REAL_WORDS = frozenset(
     """
-    auch ist sont tant tres vont
+    auch ist sont tant tres vont blaue blauen blauer blaues gurt gurte
     abounding aces ached acing acmes acres acting afoot ain ale ambiance ambulances angle angling anklet ant arches arching arcing ashes
     ashing atop backlog backstabbing bale balloted barns bathing bawling beaching beading bedding beefing beeping bell belling bending
     berating berthing biddy bight bingeing binging binning blabbing bleaching bleakness bleating bleeping blending blessing blond

@@ -124,7 +124,7 @@ def by_first_word() -> dict[str, tuple[Phrase, ...]]:
 def harmless_by_first_word() -> dict[str, tuple[Harmless, ...]]:
     """Every harmless wording under each word it can begin with."""
     found: dict[str, list[Harmless]] = {}
-    for order, line in enumerate(phrase_lines(HARMLESS)):
+    for order, line in enumerate(phrase_lines(folded(HARMLESS))):
         before, _, after = line.partition(" > ")
         one = Harmless(order, before, after or "_")
         for word in alternatives(before.split()[0]):

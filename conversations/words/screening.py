@@ -200,7 +200,7 @@ RULES = {
     "heart_lately": "heart attack, unstable chest pain or heart failure, inflamed heart in the last three months",
     "aorta": "aorta widened or torn",
     "artery_disease": "narrowed arteries in the limbs",
-    "angina": "chest pain like angina, or new or getting worse",
+    "angina": "angina, or chest pain that is new or getting worse",
     "pressure_drops": "blood pressure falls on standing up",
     "heart_arteries": "narrowed heart arteries, heart attack, stent or bypass",
     "heart_weak": "a weak heart, breathless or tired with small things",

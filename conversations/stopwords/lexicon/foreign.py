@@ -13,10 +13,10 @@ pecho .. duele|dolor|presion|aprieta; duele|dolor|presion .. pecho; no puedo res
 falta .. aire; me desmaye
 infarto; ambulancia; derrame cerebral
 poitrine .. mal|douleur|serre; mal|douleur|serrement .. poitrine; peux pas|plus respirer; jetouffe|metouffe
-manque dair
+manque air
 jarrive|narrive pas|plus .. respirer; evanoui|evanouie; infarctus; ambulance
 petto .. male|dolore|fa|oppresso; male|dolore|oppressione .. petto; non riesco .. respirare; non respiro
-manca .. aria|laria
+manca .. aria
 svenuto|svenuta; ambulanza
 peito .. doi|dor|dores|aperta; doi|dor|dores|aperto .. peito; dor|dores|aperto|pressao no peito
 nao consigo respirar; falta .. ar; desmaiei; ambulancia
@@ -53,7 +53,7 @@ vertige|vertiges|etourdi|etourdie; tete .. tourne; tournee; nausee|nausees; envi
 vois|voyais flou|noir|etoiles
 coeur .. vite|emballe|saute
 capogiro|capogiri|vertigini; gira .. testa; testa .. gira; nausea; voglia di vomitare
-cuore .. forte|allimpazzata; sto per svenire
+cuore .. forte|allimpazzata|impazzata; sto per svenire
 tontura|tonturas|tonto|tonta; enjoo|enjoado|enjoada; vontade de vomitar; coracao .. rapido|acelerado
 vou desmaiar
 svaigsta|svaigulys|svaigulis; pykina; silpna darosi; darosi silpna|bloga; bloga man; man bloga

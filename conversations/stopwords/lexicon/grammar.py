@@ -3,7 +3,8 @@
 # --- no, not, n't ---------------------------------------------------------------------------------------
 NEGATORS = """no not never none nothing nor neither without zero nope cant dont doesnt didnt isnt arent
     wasnt werent wont hasnt havent hadnt aint shouldnt couldnt wouldnt nobody
-    kein keine keinen nicht sin pas sans non senza nao sem nie nera ne нет без"""
+    kein keine keinen nicht nessun nessuna nessuno aucun aucune ningun ninguna nenhum nenhuma
+    sin pas sans non senza nao sem nie nera ne нет без"""
 SOFT_NEGATORS = "hardly barely scarcely"  # enough of a no for pain, not for numbness
 # What may stand between a "no" and the thing it denies.
 BETWEEN = """so very really that too any in much more a bit little at all feel feels feeling felt have
@@ -11,7 +12,8 @@ BETWEEN = """so very really that too any in much more a bit little at all feel f
     of sign signs the real big bad serious actual particularly especially yet even longer significant
     strange severe left right one both or nor and quite exactly totally completely entirely fully
     constantly seem seems seeming sudden slight problem problems with issues anything me mi mir man mehr
-    single slightest hint trace touch ounce shred whiff sort kind whatsoever"""
+    de di esta estan estoy tengo tiene es ist sind habe hab jest sa mam ho ha sono sta e est sont suis jai ai tem tenho estou
+    yra single slightest hint trace touch ounce shred whiff sort kind whatsoever"""
 LISTED = """pain numbness numb tingling tingle tingles tingly dizziness dizzy sick nausea faint blue
     white cold pale purple swelling swollen burning cramp cramps headache breathlessness breathless
     weakness blood bleeding hurt hurts chest painful knee elbow shoulder back hip neck needles pins

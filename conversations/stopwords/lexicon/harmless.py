@@ -2,6 +2,10 @@
 
 HARMLESS = """
 something popped > something snapped
+banda|bandas|cinta|cintas|goma|gomas|faixa|faixas azul|azules|azuis|blanca|blancas|branca|brancas|morada|roxa
+bande|bandes|élastique|élastiques bleu|bleue|bleues|blanc|blanche|blanches|violette
+fascia|fasce|elastico|banda blu|bianca|bianche|viola; biała|białe|sina taśma|taśmy|guma|gumy|opaska
+mėlyna|mėlynos|balta|baltos juosta|juostos|guma|gumos; синяя|синие|белая|белые лента|ленты|резинка|резинки
 bus|pit|full|train|tram|non stop; nonstop
 stop {chatter}; stop the|my|your|all|those|these|with {chatter}; stop with the {chatter}
 stop at|for lights|light|traffic|crossing|crossings|kerb|junction; stop at|for the|a lights|light|crossing|road|kerb|junction
@@ -10,7 +14,8 @@ quit smoking|drinking|sugar|job
 day|days|week|time off
 took|taken .. {band} off|of > tookoff; took|taken {these} off > tookoff
 took|taken off {these} {band} > tookoff; took|taken off {band} > tookoff
-the {blue} {limb} band|cuff; {blue} {thing}; the blue|white|purple|cold; blue or|and white
+the {blue} {limb} band|cuff; {blue} {limb} towel|cream|strap|straps|wrap|sleeve|sleeves|brace|warmers|weights|roller > _
+{blue} {thing}; the blue|white|purple|cold; blue or|and white
 below|under|past the {band} > _
 {band} is|was blue|white|purple|grey|gray
 {band} a|b|c|d .. is|was blue|white|purple|grey|gray

@@ -4,6 +4,7 @@ import pytest
 
 from conversations.stopwords import Kind, classes, read
 from conversations.stopwords.lexicon import classes as lexicon
+from conversations.stopwords.lexicon.languages import LANGUAGES
 from conversations.stopwords.lexicon.signs import SIGNS
 
 
@@ -43,8 +44,20 @@ def test_one_word_is_never_both_halves_of_a_sign() -> None:
 
 def test_every_rule_names_classes_that_exist_and_every_class_is_named() -> None:
     names = set(lexicon.PARTS) | set(SIGNS)
-    named = {name for rule in classes.rules() for name in rule.classes}
+    named = {name for rule in classes.english() for name in rule.classes}
     alone = {name.replace("_", " ") for name in lexicon.TOUCHES.split()}
     assert named <= names
     assert alone <= names
     assert names == named | alone
+
+
+@pytest.mark.parametrize("language", sorted(LANGUAGES))
+def test_each_language_has_only_classes_that_a_rule_of_it_reads(language: str) -> None:
+    own = {name for rule in classes.rules() for name in rule.classes if name.startswith(f"{language} ")}
+    assert own == {f"{language} {name}" for name in LANGUAGES[language]}
+
+
+@pytest.mark.parametrize("text", ["mi brazo taub", "main blau", "ruka engourdi"])
+def test_words_of_two_languages_are_no_pair(text: str) -> None:
+    run = text.split()
+    assert classes.pairs(run) == []
