@@ -6,11 +6,13 @@
 import os
 import sqlite3
 
+import pytest
 from hypothesis import settings
 from sqlite_utils import Database
 
 from core.store import connection
 from core.store.migrations import migrations
+from tests import played
 
 settings.register_profile("same", max_examples=60, derandomize=True, deadline=None)
 settings.register_profile("sweep", max_examples=1000, deadline=None)
@@ -39,3 +41,8 @@ class FromTemplate:
 
 
 connection.migrations = FromTemplate()  # type: ignore[assignment]  # it needs no more of it than `apply`
+
+
+def pytest_runtest_setup(item: pytest.Item) -> None:
+    """What a test puts in the code's place must meet the opening, too."""
+    played.patched = "monkeypatch" in getattr(item, "fixturenames", ())

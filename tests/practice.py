@@ -1,8 +1,11 @@
 """A practice on a virtual clock for tests: two coaches, a cleared client with a plan, and a stranger."""
 
 import asyncio
+import contextlib
+from collections.abc import Coroutine
 from datetime import UTC, datetime, timedelta
 from decimal import Decimal
+from typing import Any
 
 from bot.local.messages import ChatMessage
 from bot.play.stage import Stage
@@ -12,6 +15,7 @@ from core.plans import OPEN_AIMS, Exercise, Plan, Region, Scheme
 from core.store import facts, people
 from core.store.people import Role
 from core.units import Load
+from tests import played
 
 START = datetime(2026, 3, 2, 18, 0, tzinfo=UTC)
 COACH, SECOND, CLIENT, OTHER = 1001, 1002, 2001, 2002
@@ -25,6 +29,20 @@ SQUAT = Exercise(
 )
 
 
+RUNNER = asyncio.Runner()
+
+
+def run(what: Coroutine[Any, Any, None]) -> None:
+    """As `asyncio.run`, but all tests share a loop: a new one for each message costs as much as a small answer."""
+    try:
+        RUNNER.run(what)
+    finally:
+        for left in asyncio.all_tasks(RUNNER.get_loop()):
+            left.cancel()
+            with contextlib.suppress(asyncio.CancelledError):
+                RUNNER.get_loop().run_until_complete(left)
+
+
 class OnPhones:
     """A stage, with short ways to type, tap, wait and read."""
 
@@ -32,11 +50,11 @@ class OnPhones:
 
     def settle(self) -> None:
         """Let everybody finish at this moment."""
-        asyncio.run(self.stage.settle())
+        run(self.stage.settle())
 
     def later(self, **time: float) -> None:
         """Let time pass, with all that is due in it."""
-        asyncio.run(self.stage.run(self.stage.clock.now() + timedelta(**time)))
+        run(self.stage.run(self.stage.clock.now() + timedelta(**time)))
 
     def types(self, number: int, text: str) -> int:
         """A person types, and everything settles."""
@@ -73,6 +91,7 @@ class Practice(OnPhones):
             facts.put(store, self.client, Cleared(START, "1", "cleared", "arms,legs", coach.id), START)
             plan = plan_to_text(Plan("squats", (SQUAT,)))
             facts.put(store, self.client, PlanGiven(START, plan, coach.id), START)
+        self.untouched = played.mark(self.stage)
 
     def heard(self, number: int) -> list[str]:
         """All that the bot wrote to somebody."""
@@ -88,6 +107,10 @@ class Practice(OnPhones):
 
     def in_a_set(self) -> None:
         """Into set 1 with the bands on and checked."""
+        played.once("practice in a set", self.stage, self.untouched, self.play_into_a_set)
+
+    def play_into_a_set(self) -> None:
+        """The same, message by message."""
         self.types(CLIENT, "start")
         self.taps(CLIENT, "No")
         for _ in range(40):

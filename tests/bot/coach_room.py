@@ -12,6 +12,7 @@ from core.store import facts, people
 from core.store.connection import Store
 from core.store.people import Person, Role
 from core.units import Load
+from tests import played
 from tests.practice import OnPhones
 
 START = datetime(2026, 3, 2, 18, 0, tzinfo=UTC)  # a Monday
@@ -43,6 +44,11 @@ class Room(OnPhones):
         self.stage = Stage(START, coaches, "Europe/Lisbon", lambda *_: None)
         for number, name in zip(coaches, ("Vera", "Otto", "Kai"), strict=False):
             self.stage.add(number, name, lambda message, now: None)
+        played.once(f"room {coaches}", self.stage, played.mark(self.stage), self.play_first_words)
+
+    def play_first_words(self) -> None:
+        """Every coach has written."""
+        for number in self.stage.phones:
             self.types(number, "menu")
 
     @property

@@ -13,7 +13,7 @@ def asked(practice: Practice) -> set[str]:
     """Every statement of a session, eight days of reminders and what a coach looks at."""
     found: set[str] = set()
     practice.stage.engine.store.connection.set_trace_callback(found.add)
-    practice.in_a_set()
+    practice.play_into_a_set()
     for _ in range(2):
         practice.taps(CLIENT, "Set done")
         practice.types(CLIENT, "31")
