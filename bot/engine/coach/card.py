@@ -20,7 +20,7 @@ from conversations.words import review as review_words
 from conversations.words import travelling as travelling_words
 from conversations.words.screening import in_words
 from core.calendar.zones import in_last_day, local
-from core.cuffs.limbs import places_of, resting
+from core.cuffs.limbs import Limb, places_of, resting
 from core.digest import needs
 from core.facts import (
     WORKED,
@@ -93,7 +93,7 @@ def stand_in(engine: "Engine", coach: Person, client: Person) -> list[str]:
 def clearance(engine: "Engine", client: Person) -> list[str]:
     """What is cleared and until when, which limbs are closed."""
     screened = screenings.about(engine, client, None)
-    limbs = ", ".join(limb.replace("_", " ") for limb in (screened or {}).get("closed", ()))
+    limbs = in_words(places_of({Limb(name) for name in (screened or {}).get("closed", ())}))
     closed = words.CLOSED.format(limbs=limbs) if limbs else ""
     closed += words.NO_FAILURE if status.no_failure(engine, client.id) else ""
     last = clearances.decision(engine, client.id)
