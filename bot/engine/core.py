@@ -12,7 +12,7 @@ from bot.engine.limits import Limits
 from conversations.protocol import Say
 from conversations.words import engine as words
 from core.safety.causes import Cause
-from core.store import duties, forgetting, mail, people, settings
+from core.store import duties, forgetting, mail, people, settings, unsent
 from core.store.connection import Store, cannot_write
 from core.store.duties import Planned
 from core.store.mail import Letter, Priority
@@ -22,9 +22,8 @@ log = logging.getLogger("cuffline")
 
 UPDATES_KEPT = timedelta(hours=24)  # by the Bot API server
 FIRST_RETRY = timedelta(seconds=5)
-FORGOTTEN_AT_ONCE = (
-    20  # rows of each kind: a few milliseconds, then whoever wrote is answered first; own choice
-)
+# Rows of each kind: a few milliseconds, then whoever wrote is answered first; own choice.
+FORGOTTEN_AT_ONCE = 20
 
 
 class Engine:
@@ -47,6 +46,7 @@ class Engine:
         self.username = username
         self.countdowns: dict[int, datetime] = {}
         self.make_week: Callable[[Planned, datetime], None] | None = None  # beside the loop; None: at once
+        self.letters_before = 0  # the work in hand writes higher numbers: those are not on their way yet
         self.limits = Limits()
         with store.transaction():
             self._know_coaches()
@@ -102,6 +102,7 @@ class Engine:
         if not waiting and (soonest is None or soonest > now):
             return self._forget(now)
         with self.store.transaction():
+            self.letters_before = unsent.newest(self.store)
             for update_id, body in waiting:
                 self._one(update_id, body, now)
             if not waiting:

@@ -12,11 +12,13 @@ from conversations.words import calendar as calendar_words
 from conversations.words import engine as words
 from conversations.words import plan as plan_words
 from core.beat import pattern_of
-from core.store import threads
+from core.store import threads, unsent
 from core.store.people import Person
 
 if TYPE_CHECKING:
     from bot.engine.core import Engine
+
+PLAN_SHOWN, PLAN_INSTEAD = "plan_shown", "plan_instead"  # the names of these letters, stored
 
 
 def show_plan(engine: "Engine", client: Person, now: datetime, *, instead: bool = False) -> None:
@@ -25,6 +27,7 @@ def show_plan(engine: "Engine", client: Person, now: datetime, *, instead: bool 
     if plan is None:
         engine.say(client, Say(words.BARRED["no_plan"]), now)
         return
+    instead = instead and not _taken_back(engine, client)
     under_way = threads.live_in(engine.store, client.id, "session") is not None
     usual = words.PLAN_INSTEAD if instead else words.PLAN_FOR_YOU
     head = words.PLAN_FROM_NEXT if under_way else usual
@@ -39,7 +42,16 @@ def show_plan(engine: "Engine", client: Person, now: datetime, *, instead: bool 
         buttons.append(Choice(beat_words.BUTTON, "menu:sound"))
     if plan.when is not None:
         buttons.append(Choice(calendar_words.TO_CALENDAR, "menu:calendar"))
-    engine.say(client, Say(text, tuple(buttons)), now)
+    engine.say(client, Say(text, tuple(buttons), PLAN_INSTEAD if instead else PLAN_SHOWN), now)
+
+
+def _taken_back(engine: "Engine", client: Person) -> bool:
+    """Two plans at once: what was to tell of the first does not go out; True: it was the first that they would have got."""
+    if client.chat is None:
+        return False
+    after = engine.letters_before
+    unsent.take_back(engine.store, client.chat, PLAN_INSTEAD, after)
+    return unsent.take_back(engine.store, client.chat, PLAN_SHOWN, after)
 
 
 def ask_to_clear(

@@ -10,7 +10,7 @@ from bot.engine import status
 from bot.engine.coach import replaced
 from core.facts import BandsOff, CoachDid, PlanGiven
 from core.store import duties, facts, threads
-from tests.bot.coach_room import COACH, RUTA, SECOND, Room
+from tests.bot.coach_room import COACH, MILO, RUTA, SECOND, Room
 
 
 @pytest.fixture
@@ -69,6 +69,26 @@ def test_both_send_a_plan_in_one_moment_and_both_stand_in_the_log(room: Room) ->
     did = [one for one in facts.current(room.store, CoachDid, client) if one.action == "gave_plan"]
     assert {one.by for one in did} == {room.person(COACH).id, room.person(SECOND).id}
     assert room.says(RUTA).startswith("This plan holds now, not the one you got before: travel")
+    assert len([one for one in room.messages(RUTA) if "travel" in one.text]) == 1, (
+        "the older one did not go out"
+    )
+
+
+@pytest.mark.parametrize("at_once", [True, False])
+def test_a_first_plan_replaced_in_the_same_moment_is_never_shown(room: Room, at_once: bool) -> None:
+    new = room.client(MILO, "Milo", plan=None)
+    for number in (COACH, SECOND):
+        for label in ("client milo", "The plan", "New plan", "Travel: push-up, chair squat", "none"):
+            room.types(number, label)
+    if at_once:
+        all_tap(room, (COACH, "Send it"), (SECOND, "Send it"))
+    else:
+        room.taps(COACH, "Send it")
+        room.taps(SECOND, "Send it")
+    assert len(facts.current(room.store, PlanGiven, new)) == 2
+    shown = [one.text.partition(":")[0] for one in room.messages(MILO) if "travel" in one.text]
+    again = "This plan holds now, not the one you got before"
+    assert shown == (["Your plan"] if at_once else ["Your plan", again])
 
 
 # --- whose plan was replaced ---
