@@ -1,5 +1,7 @@
 """The coach's side: the list of clients, the card, and what can be done from it."""
 
+from collections.abc import Sequence
+
 from conversations.protocol import Choice
 from conversations.words.common import counted
 from conversations.words.movements import NAMES
@@ -52,6 +54,9 @@ WHICH_OF_MANY = "{count} fit, these are the first {shown}. Which one? Or a longe
 GONE = "That client is not here any more."
 NOBODY = "I don't find a client by '{typed}'."
 LONGEST_LINE = 60  # characters; about two lines on a phone
+LONGEST_NAME = 24  # characters of a name on a button or line, so that what it is about is read too
+LONGEST_SHOWN = 46  # characters of a name, with what tells two of one name apart
+AND_MORE = " and {number} more"
 
 # --- the card ---
 CLEARED_FOR = "Cleared: {regions}{until}{closed}."
@@ -272,9 +277,23 @@ def trend(name: str, found: Trend) -> str:
 
 
 def cut(text: str, longest: int = LONGEST_LINE) -> str:
-    """One line of at most so many characters."""
+    """One line of at most so many characters, cut between words; a word or number half said is another one."""
     text = " ".join(text.split())
-    return text if len(text) <= longest else f"{text[: longest - 1]}…"
+    if len(text) <= longest:
+        return text
+    whole, _, _ = text[:longest].rpartition(" ")
+    kept = whole if len(whole) > longest // 2 else text[: longest - 1]
+    return f"{kept.rstrip(' ,;:.')}…"
+
+
+def whole_parts(name: str, parts: Sequence[str], longest: int = LONGEST_LINE) -> str:
+    """ "Ruta: an alert is open, on hold and 2 more": as many parts as fit, at least one, none of them cut."""
+    for number in range(len(parts), 0, -1):
+        left = AND_MORE.format(number=len(parts) - number) if number < len(parts) else ""
+        line = LINE.format(name=cut(name, LONGEST_SHOWN), state=", ".join(parts[:number]) + left)
+        if len(line) <= longest or number == 1:
+            return line
+    return name
 
 
 def movement(name: str) -> str:

@@ -1,6 +1,6 @@
 """The coach's week in words: one screen, and a line per client by pages."""
 
-from conversations.words.coach import REASONS, cut
+from conversations.words.coach import LONGEST_LINE, LONGEST_NAME, REASONS, cut, whole_parts
 from conversations.words.safety import COACH_READS
 from core.alert_use import by_tier
 from core.digest import ClientWeek, Digest, Need
@@ -8,7 +8,6 @@ from core.safety.causes import Tier
 
 MOST_NEEDING = 6  # lines and buttons; the rest is in the list of clients
 A_PAGE = 14  # clients: a line each, two at most
-LONGEST_LINE = 60  # characters; about two lines on a phone
 MOST_IDLE = 3
 TITLE = "Your week."
 NO_CLIENTS = "Your week.\nNo clients yet."
@@ -43,7 +42,6 @@ ACT = {
 }
 SEE = "see the card"
 TO_ACT = "{name}: {act}"
-LONGEST_NAME = 24  # characters of a name on a button, so that what it does is read too
 EVERYBODY = "Everybody"
 EVERYBODY_HEAD = "Everybody, {first}-{last} of {count}:"
 NEXT, BACK = "Next", "Back"
@@ -62,7 +60,7 @@ def _needing(week: Digest) -> list[str]:
     if not week.needs_you:
         return [NOBODY]
     lines = [
-        cut(f"- {one.name}: {', '.join(REASONS[need] for need in why)}", LONGEST_LINE)
+        f"- {whole_parts(one.name, [REASONS[need] for need in why], LONGEST_LINE - 2)}"
         for one, why in week.needs_you[:MOST_NEEDING]
     ]
     left = len(week.needs_you) - MOST_NEEDING
@@ -119,7 +117,7 @@ def everybody(week: Digest, page: int) -> str:
     shown = week.weeks[page * A_PAGE : (page + 1) * A_PAGE]
     first = page * A_PAGE + 1
     head = EVERYBODY_HEAD.format(first=first, last=first + len(shown) - 1, count=len(week.weeks))
-    return "\n".join([head, *(cut(_line(one), LONGEST_LINE) for one in shown)])
+    return "\n".join([head, *(_line(one) for one in shown)])
 
 
 def label(one: ClientWeek, why: Need) -> str:
@@ -140,4 +138,4 @@ def _line(one: ClientWeek) -> str:
         parts.append("nothing planned")
     if one.load is not None:
         parts.append(WEEKLY_LOAD.format(load=one.load))
-    return f"{one.name}: {', '.join(parts)}"
+    return whole_parts(one.name, parts)

@@ -7,7 +7,7 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from conversations.words.coach import REASONS
+from conversations.words.coach import REASONS, cut, whole_parts
 from conversations.words.digest import A_PAGE, MOST_NEEDING, NO_CLIENTS, everybody, pages, render
 from core.alert_use import AlertSeen, by_tier, idle_causes, led_to
 from core.digest import ClientWeek, Need, digest, needs
@@ -159,6 +159,24 @@ def test_any_week_fits_on_one_screen(weeks: list[ClientWeek]) -> None:
     lines = render(digest(weeks)).splitlines()
     assert len(lines) <= MOST_NEEDING + 8
     assert all(len(line) <= 80 for line in lines)
+
+
+def test_reasons_that_do_not_fit_are_counted_and_never_cut_in_the_middle() -> None:
+    """60 characters, about two lines on a phone: "on hold, waits for your cl..." said another thing."""
+    three = ["on hold", "waits for your clearance", "missed sessions"]
+    assert whole_parts("Margarita", three, 60) == "Margarita: on hold, waits for your clearance and 1 more"
+    all_of_it = "M: on hold, waits for your clearance, missed sessions"
+    assert whole_parts("M", three, len(all_of_it)) == all_of_it
+    assert whole_parts("M", three, len(all_of_it) - 1) == "M: on hold, waits for your clearance and 1 more"
+    assert whole_parts("Margarita", three, 1) == "Margarita: on hold and 2 more"
+
+
+@pytest.mark.parametrize(
+    ("longest", "shown"),
+    [(27, "weekly load 1234, pain up 2"), (26, "weekly load 1234, pain up…"), (16, "weekly load…")],
+)
+def test_a_line_is_cut_between_words_so_that_no_number_becomes_another(longest: int, shown: str) -> None:
+    assert cut("weekly load 1234, pain up 2", longest) == shown
 
 
 @pytest.mark.parametrize("count", [1, A_PAGE, A_PAGE + 1, 60])

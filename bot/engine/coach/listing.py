@@ -28,7 +28,7 @@ def show(engine: "Engine", coach: Person, now: datetime, page: int = 0) -> None:
         return
     made = digest(weeks.weeks_of(engine, clients, now))
     needing = {week.client for week, _ in made.needs_you}
-    lines = [(week, words.cut(reasons(week.name, why))) for week, why in made.needs_you]
+    lines = [(week, reasons(week.name, why)) for week, why in made.needs_you]
     lines += [(week, calm(coach, week)) for week in made.weeks if week.client not in needing]
     pages = -(-len(lines) // A_PAGE)
     page = min(max(page, 0), pages - 1)
@@ -42,7 +42,7 @@ def show(engine: "Engine", coach: Person, now: datetime, page: int = 0) -> None:
 
 def reasons(name: str, why: list[Need]) -> str:
     """ "Ruta: an alert is open, quiet for a week"."""
-    return words.LINE.format(name=name, state=", ".join(words.REASONS[need] for need in why))
+    return words.whole_parts(name, [words.REASONS[need] for need in why])
 
 
 def calm(coach: Person, week: ClientWeek) -> str:
@@ -60,7 +60,7 @@ def calm(coach: Person, week: ClientWeek) -> str:
     parts = [done.format(done=week.done, planned=week.planned)] if week.planned or week.done else []
     if week.next_at is not None:
         parts.append(words.NEXT.format(when=local(week.next_at, coach.zone).strftime("%a %-d %b")))
-    return words.cut(words.LINE.format(name=week.name, state=", ".join(parts) or words.NOTHING_PLANNED))
+    return words.whole_parts(week.name, parts or [words.NOTHING_PLANNED])
 
 
 def _turning(page: int, lines: int) -> list[Choice]:
