@@ -164,12 +164,12 @@ def finish(brief: Brief, draft: Draft, at: datetime) -> Outcome:
     """The new days are stored, the coach is asked, or all stays."""
     if "leave" in (draft.pick, draft.sure, draft.go):
         told = (Do("wish_declined", {"client": brief.client}),) if brief.wish else ()
-        return Outcome((Say(words.LEFT),), told)
+        return Outcome((Say(words.LEFT),), (*told, *_asked_next_day(brief, at)))
     meaning = chosen(meanings(brief, draft), draft)
     if meaning.still:
         return Outcome((_nothing_changes(brief, meaning),))
     if draft.go == "ask":
-        return Outcome((Say(words.ASKED_COACH),), (_wish(brief, draft),))
+        return Outcome((Say(words.ASKED_COACH),), (_wish(brief, draft), *_asked_next_day(brief, at)))
     return Outcome((Say(words.DONE),), _effects(brief, draft, meaning, at))
 
 
@@ -203,13 +203,24 @@ def _effects(brief: Brief, draft: Draft, meaning: Meaning, at: datetime) -> tupl
     return (stored, *did, Do("calendar_changed", about))
 
 
-def lapsed(brief: Brief, draft: Draft, at: datetime) -> Outcome:
-    """A session that was to move from its reminder and did not is asked about the next day, as any other."""
+def _stays(brief: Brief, at: datetime) -> choosing_time.Brief | None:
+    """The session that was to move from its reminder and did not; None: there is none, or it was asked about already."""
     session = by_day(brief, date.fromisoformat(brief.move_day), at) if brief.move_day else None
-    if session is None:
-        return Outcome()
-    missed = choosing_time.Brief(session_day=brief.move_day, at=session.at, zone=brief.zone)
-    return reminding.lapsed(missed, choosing_time.Draft(), at)
+    if session is None or reminding.next_day(session.at, brief.zone) <= at:
+        return None
+    return choosing_time.Brief(session_day=brief.move_day, at=session.at, zone=brief.zone)
+
+
+def _asked_next_day(brief: Brief, at: datetime) -> tuple[Effect, ...]:
+    """It is asked about the next day, as any other that was not done."""
+    session = _stays(brief, at)
+    return () if session is None else (reminding.asked_next_day(session, at),)
+
+
+def lapsed(brief: Brief, draft: Draft, at: datetime) -> Outcome:
+    """Nobody answered: the same as at a reminder."""
+    session = _stays(brief, at)
+    return Outcome() if session is None else reminding.lapsed(session, choosing_time.Draft(), at)
 
 
 FORM: Form[Brief, Draft] = Form(

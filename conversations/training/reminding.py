@@ -77,12 +77,20 @@ def _about(brief: Brief) -> dict[str, Any]:
 
 
 def lapsed(brief: Brief, draft: Draft, at: datetime) -> Outcome:
-    """Nobody answered: ask the next day, at ten on the client's clock."""
+    """Nobody answered."""
+    return Outcome((), (Record(Noticed(at, "missed", brief.session_day)), asked_next_day(brief, at)))
+
+
+def asked_next_day(brief: Brief, at: datetime) -> Effect:
+    """Unless it is done or moved by then: asked about at ten on the client's clock."""
     due = brief.at or at
-    tomorrow = local(due, brief.zone).date() + timedelta(days=1)
     about = {**_about(brief), "at": due.isoformat()}
-    asked = Begin("missed", about, at=instant(tomorrow, ASKED_NEXT_DAY, brief.zone))
-    return Outcome((), (Record(Noticed(at, "missed", brief.session_day)), asked))
+    return Begin("missed", about, at=next_day(due, brief.zone))
+
+
+def next_day(due: datetime, zone: str) -> datetime:
+    """When a session that was due then is asked about."""
+    return instant(local(due, zone).date() + timedelta(days=1), ASKED_NEXT_DAY, zone)
 
 
 FORM: Form[Brief, Draft] = Form(

@@ -508,3 +508,52 @@ def test_a_session_that_was_to_move_and_did_not_is_asked_about_the_next_day(days
     assert "less than 36 hours" in days.newest(CLIENT).text
     days.later(hours=16)
     assert days.newest(CLIENT).text.startswith("Yesterday's goblet squat didn't happen")
+
+
+MISSED = "Yesterday's goblet squat didn't happen"
+
+
+def too_near(days: Days) -> None:
+    """At the reminder another time is wished for that a usual limit advises against."""
+    days.later(hours=1, minutes=1)
+    days.taps(CLIENT, "Other time")
+    days.types(CLIENT, "wednesday 7pm")
+    days.taps(CLIENT, "Yes")
+
+
+@pytest.mark.parametrize("choice", ["Leave it as it is", "Ask my coach"])
+def test_a_session_left_where_it_was_is_asked_about_the_next_day(days: Days, choice: str) -> None:
+    too_near(days)
+    days.taps(CLIENT, choice)
+    days.later(hours=16)
+    assert days.newest(CLIENT).text.startswith(MISSED)
+
+
+def test_a_session_left_where_it_was_and_done_is_not_asked_about(days: Days) -> None:
+    too_near(days)
+    days.taps(CLIENT, "Leave it as it is")
+    with days.stage.engine.store.transaction():
+        now = days.stage.clock.now()
+        facts.put(days.stage.engine.store, days.client, SessionStarted(now, "1", 1, "squats"), now)
+    days.later(hours=16)
+    assert not any(text.startswith(MISSED) for text in days.heard(CLIENT))
+
+
+def test_a_session_that_the_coach_let_move_is_not_asked_about_on_its_old_day(days: Days) -> None:
+    too_near(days)
+    days.taps(CLIENT, "Ask my coach")
+    days.taps(COACH, "Yes, all the same")
+    days.types(COACH, "Light session.")
+    days.later(hours=16)
+    assert not any(text.startswith(MISSED) for text in days.heard(CLIENT))
+
+
+def test_a_missed_session_that_is_left_is_not_asked_about_twice(days: Days) -> None:
+    days.later(hours=17)
+    assert days.newest(CLIENT).text.startswith(MISSED)
+    days.taps(CLIENT, "Other time")
+    days.types(CLIENT, "wednesday 7pm")
+    days.taps(CLIENT, "Yes")
+    days.taps(CLIENT, "Leave it as it is")
+    days.later(hours=26)
+    assert sum(text.startswith(MISSED) for text in days.heard(CLIENT)) == 1

@@ -4,7 +4,7 @@ from datetime import datetime, timedelta
 from typing import TYPE_CHECKING
 
 from bot.engine import turns
-from bot.engine.days import calendar
+from bot.engine.days import calendar, changing
 from bot.engine.safety import alerts
 from core.calendar.missed import TELL_COACH_AFTER, Attendance
 from core.calendar.zones import local
@@ -40,7 +40,9 @@ def remind(engine: "Engine", client: Person, talk: Planned, now: datetime) -> No
 def ask_about_missed(engine: "Engine", client: Person, talk: Planned, now: datetime) -> None:
     """The day after: unless it was done after all; two in a row go to the coach's list."""
     at = datetime.fromisoformat(talk.about["at"])
-    if _done(engine, client, at) or turns.barred(engine, client) is not None:
+    if _done(engine, client, at) or _moved(engine, client, talk, at, now):
+        return
+    if turns.barred(engine, client) is not None:
         return
     tell_coach(engine, client, now)
     if now - talk.due_at > TOO_LATE:
@@ -87,6 +89,12 @@ def trained(engine: "Engine", client: Person, now: datetime) -> None:
     for alert in duties.open_alerts(engine.store, client.id):
         if alert.cause is Cause.MISSED:
             duties.settle_alert(engine.store, alert.id, "trained", now)
+
+
+def _moved(engine: "Engine", client: Person, talk: Planned, at: datetime, now: datetime) -> bool:
+    """Whether that session has another day by now: then it was not missed."""
+    session = changing.session_of(engine, client, talk.about.get("session_day", ""), now)
+    return session is not None and local(session.at, client.zone).date() != local(at, client.zone).date()
 
 
 def _done(engine: "Engine", client: Person, at: datetime) -> bool:
