@@ -8,6 +8,7 @@ from conversations.answers import Unclear, Why
 from conversations.prose import is_prose
 from conversations.protocol import Choice, Effect, Record, Said, Say, Turn
 from conversations.session.state import Phase, State, banded_limbs, say, turn
+from conversations.stopwords import read
 from conversations.words import session as words
 from core.facts import NOT_ON, BandsOff, BandsOn, SessionEnded
 
@@ -85,9 +86,8 @@ def said(state: State, event: Said) -> Turn[State] | None:
 def _answers_on(text: str) -> bool:
     """ "Yes", "on both legs", "they're on"; "a red patch on my leg" is no word about bands."""
     says = SAYS_ON.search(text)
-    return says is not None and (
-        not text[: says.start()].strip() or names_bands_on(text) or not is_prose(text)
-    )
+    tells = is_prose(text) or bool(read(text).heard)  # of a sign, though it is denied
+    return says is not None and (not text[: says.start()].strip() or names_bands_on(text) or not tells)
 
 
 def put_on(state: State, event: Said) -> tuple[State, tuple[Effect, ...]]:

@@ -18,7 +18,7 @@ VERBS = frozenset(words.VERBS.split())
 
 def denied(found: Found) -> Sense | None:
     """A negator before the thing with only harmless words between; or the thing goes on a list of noes."""
-    if re.search(words.UNTIL_NOW, found.after):
+    if re.search(words.UNTIL_NOW, found.after) or _as_never_before(found):
         return None
     if re.search(words.PERHAPS_SO, found.before):
         return Sense.PERHAPS
@@ -27,6 +27,12 @@ def denied(found: Found) -> Sense | None:
         if said is not None:
             return said
     return found.list_of_noes
+
+
+def _as_never_before(found: Found) -> bool:
+    """ "Never had cramp like it" has it, and worse than ever."""
+    never = re.search(words.NEVER_BEFORE, found.before)
+    return never is not None and re.search(words.LIKE_THIS, found.after) is not None
 
 
 def _denied_by(run: list[str], found: Found) -> Sense | None:
@@ -55,5 +61,5 @@ def _how_far(negator: str, between: set[str], before: list[str], found: Found) -
     if between & PERHAPS and not between & {"or", "nor"}:
         return Sense.PERHAPS
     if negator == "no" and not between and found.text.split()[0] in VERBS:
-        return Sense.PERHAPS
+        return Sense.DENIED if re.search(words.MORE_NOES, found.after) else Sense.PERHAPS
     return Sense.DENIED

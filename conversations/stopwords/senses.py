@@ -71,8 +71,10 @@ def of_others(found: Found) -> Sense | None:
     at = max((at for at, word in enumerate(run) if word in OTHERS), default=None)
     if at is None or MINE & set(run[at + 1 :]):
         return None
-    past = OTHERS_PAST & {*run[at + 1 :], *found.text.split(), *found.after.split()} or re.search(
-        words.STORY, found.after + found.later
+    past = (
+        re.search(words.LONG_AGO, found.clause)
+        or OTHERS_PAST & {*run[at + 1 :], *found.text.split(), *found.after.split()}
+        or re.search(words.STORY, found.after + found.later)
     )
     if past:
         return Sense.OF_OTHERS

@@ -42,7 +42,8 @@ def _parts_that_are_well() -> re.Pattern[str]:
     verbs, beside, well = (
         "|".join(line.split()) for line in (small_talk.VERBS, small_talk.BESIDE, small_talk.WELL)
     )
-    return re.compile(rf" (?:{parts})(?: (?:{verbs}))?(?: (?:{beside}))* (?:{well})(?= )")
+    well_first = rf" (?:{well}|better|stronger) in (?:my|the|both) (?:{parts})"
+    return re.compile(rf"(?: (?:{parts})(?: (?:{verbs}))?(?: (?:{beside}))* (?:{well})|{well_first})(?= )")
 
 
 def worth_asking(text: str, *, near: bool) -> bool:

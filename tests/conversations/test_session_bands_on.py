@@ -64,3 +64,11 @@ def test_whatever_is_said_with_bands_on_that_should_be_off_asks_for_them_off_aga
     p.types(text)
     assert "ands off" in p.heard
     assert p.said[-1].choices[0].value == "off"
+
+
+@pytest.mark.parametrize(
+    "text", ["never had cramp before, came on at lunch", "not numb but my bag fell on it"]
+)
+def test_a_tale_of_a_sign_that_is_denied_puts_no_band_on(text: str) -> None:
+    p = played().types(text)
+    assert p.facts(BandsOn) == []

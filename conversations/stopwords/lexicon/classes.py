@@ -9,8 +9,8 @@ PARTS = {
     "chest": """chest; breast; breasts; breastbone; sternum; rib; ribs; ribcage; rib cage; bosom; middle of me;
         middle of my body; centre of me; center of me; lungs; lung""",
     "heart": "heart; ticker; pulse; heartbeat; heartbeats; heartrate; heart rate; heart beat; heart beats",
-    "breath": """breath; breaths; breathe; breathing; breathes; air; oxygen; puff; inhale; inhaling; breathin; lung;
-        lungs""",
+    "breath": """lungful; lungfuls; lungfull; breath; breaths; breathe; breathing; breathes; air; oxygen; puff;
+        inhale; inhaling; breathin; lung; lungs""",
     "inbreath": """breath; breathe; breathing; inhale; inhaling; breathe in; breathing in; deep breath; deep breaths;
         cough; coughing""",
     "face": """face; cheek; cheeks; mouth; lip; lips; smile; eyelid; eyelids; brow; grin; eyebrow; eyebrows; lower

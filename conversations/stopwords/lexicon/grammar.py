@@ -26,6 +26,9 @@ SAYS_NO = (
     r"\b(?:wouldnt|couldnt|cant|wont|dont|not) (?:say|call|claim|pretend)\b"  # "wouldnt say its not numb"
 )
 UNTIL_NOW = r"\b(?:until|till|til) (?:now|today|just|this)\b"
+NEVER_BEFORE = r"\b(?:never|not|havent|hadnt|nothing)\b"
+LIKE_THIS = r"^ (?:like (?:it|this|that)\b|this bad\b|so bad\b|as bad\b|quite like\b)"
+MORE_NOES = r"^ (?:no|or|nor|and no)\b"
 
 # --- over -----------------------------------------------------------------------------------------------
 # Said after the thing ("tingling is gone"), unless one of HOLDS stands between.

@@ -116,7 +116,7 @@ MISSPELT = {
 
 # Slips are mended towards these words only.
 MENDED = """stop tingling tingle tingles tingly numb numbness prickling needles asleep dizzy dizziness
-    faint fainted giddy woozy lightheaded nausea nauseous vomit vomiting palpitations racing chest
+    faint fainted giddy woozy lightheaded nausea nauseous vomit vomiting palpitations racing chest breastbone sternum lungful
     breathe breath breathless breathing headache stroke seizure ambulance emergency unconscious consciousness
     collapsed slurred weakness vision blue bluish white cold purple pale freezing swollen swelling puffy
     urine hurts hurt hurting pain painful burning burns aches aching cramp sharp stabbing stings

@@ -45,10 +45,10 @@ the|my|your weak|weaker {limb} > leg
 weak coffee|tea|side|sides|spot|point
 calf raise|raises; warm up|ups|water
 good enough
-{nearly} {fainted} > faintish; {nearly} passed|blacked out > faintish
+{nearly} {fainted} > faintish; {nearly} passed|blacked out > faintish; {nearly} keeled over > faintish
 at once
 as if > like
-whats wrong with
+whats wrong with; {head} is|are full of|up; head is in|on|at .. work|office|clouds|shed
 hurt to ask; cant hurt; wouldnt hurt; hurt nobody; never hurt anybody|anyone
 cant speak|talk now|at; cant speak|talk right now; one stop
 no pain no gain; not pain free > pain; not painless > pain; pain free

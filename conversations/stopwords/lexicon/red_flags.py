@@ -15,7 +15,7 @@ breath|breathing isnt|wont|doesnt|not come|coming|work|working|go|going; without
 really|very|badly|still|totally|completely|so winded
 really|very|badly|still|totally|completely out of breath; out of breath .. wont|cant|lying|sitting|resting
 throat|tongue .. closing|closed|swelling|swollen
-{fainted}; passed|blacked out; knocked|out cold; lost|losing consciousness; unconscious
+{fainted}; keeled over; did keel over; passed|blacked out; knocked|out cold; lost|losing consciousness; unconscious
 woke|came up|to|round .. floor|ground; came to on
 {weak} .. one side; {side} side .. {weak}|numb|paralysed|paralyzed|dead|floppy|limp|useless; half my|of body|face|side
 paralysed|paralyzed
@@ -31,6 +31,7 @@ slurred|slurring|slur; cant speak; cant talk properly|right; cant find|get|form|
 words|speech .. wrong|jumbled|gibberish|funny|strange|weird|odd|slow; talking gibberish|funny
 cant move .. side; cant see .. eye|eyes; lost|losing .. vision|sight; blurred|blurry|double vision
 vision .. blurred|blurry|gone|double; seeing|looks|look|see double; went|going|gone blind
+never|not had|known|felt .. headache like|before|so; headache like never
 {awful} .. headache; headache .. {awful}; headache .. nowhere; worst head pain
 head .. exploding|explode|explodes|bursting; sudden|worst|terrible .. head; head .. worst|suddenly
 stroke; heart attack; heart stopped|stops; angina
@@ -45,7 +46,7 @@ FAINT = """
 dizzy|dizziness|dizzier; lightheaded|lightheadedness; light|lite headed; light .. head; light head
 woozy|wobbly|faints|giddy|faintish|swaying|staggering|unsteady; off balance; losing .. balance
 feel|feeling|felt|bit|getting|i faint; to|gonna|might|could|will|may faint; = faint
-to|gonna|might|could|will|may pass|black out; to|gonna|might collapse; keel|keeled|keeling over
+to|gonna|might|could|will|may pass|black out; to|gonna|might collapse; keel|keeling over
 room|head|heads|everything|world .. spinning|spins|swimming
 room|head|everything|world is|keeps|just|still going|turning|spinning round|around
 room|head|everything|world goes|turns|going|turning round|around; room turns|turning|moves|moving|tilts|tilting|rotates|rotating
@@ -64,7 +65,7 @@ cold sweat|sweats; clammy; sweating cold; cold and|n sweaty; ringing in .. ears;
 heart|hearts .. {mad}; heart .. missed|misses|missing|extra|dropped .. beat|beats
 heart beating|beats .. fast|hard|mad; pulse .. {mad}; heart .. so|too|very|really|super fast
 heart .. wont|cant slow|calm
-palpitation|palpitations
+palpitation|palpitations; heart|pulse|ticker .. samba|rumba|tango|dancing|jive|jig|somersaults
 """
 
 NERVE = """
@@ -113,6 +114,7 @@ its|is|it blue|purple|grey|pale|white; theyre|they {blue}; {limb} .. colder|pale
 = {blue}; = {blue} {blue}; = red {blue}; = {turned} {blue}
 spot .. stays|stay|wont|doesnt|isnt|remains|still
 colour|color .. isnt|doesnt|wont|not .. back|return|returning|come; colour|color .. drained
+skin .. gone|went|going|turned|turning|looks|stays .. {blue}; {wont} pink|pinking|pinks up
 no pulse; cant feel .. pulse; mottled|discoloured|discolored|marbled|blotchy
 is {blue} normal|ok|okay .. {limb}
 """

@@ -66,7 +66,9 @@ lowered lowering reduce reduced heavier lighter lightest heaviest highest fastes
 longer shorter position posture form technique tempo speed pace range motion angle height width length size
 shape spot place places space spaces area areas front middle top bottom centre center end ends everyone
 everybody nobody thing things stuff way idea question questions answer reason kind sort progress goal result
-results difference exactly definitely absolutely probably certainly actually anyway basically
+results difference ever boring resend trainers jumper leggings indoors outdoors baby grind jars vitamins mistake curtains skipping
+wardrobe laundry dishes pension lawn hoover hoovering nappies nursery puppy kettle diary earplugs glasses test tests
+exactly definitely absolutely probably certainly actually anyway basically
 """
 
 PHRASES = """
@@ -96,7 +98,7 @@ OVER = """gone stopped stop disappeared vanished settled passed went away anymor
     happens happen turns sister brother father mother dad mum mom grandpa grandma husband wife uncle aunt"""
 
 # A part of the body, one of VERBS, and one of WELL: "my knee feels much better".
-VERBS = "is are was were feels feel felt looks look looked seems seem"
-BESIDE = "so very really all much a bit still now also perfectly pretty quite absolutely totally both"
-WELL = """fine good great better ok okay normal perfect warm pink strong happy lovely nice clear steady pumped jelly toast noodles
+VERBS = "has have been is are was were feels feel felt looks look looked seems seem"
+BESIDE = "been so very really all much a bit still now also perfectly pretty quite absolutely totally both"
+WELL = """quiet fine good great better ok okay normal perfect warm pink strong happy lovely nice clear steady pumped jelly toast noodles
     tired broad"""
