@@ -22,24 +22,32 @@ def owned_in(plan: Plan) -> Owned:
 
 
 def to_add(plan: Plan, limbs: Collection[Limb], pattern: str = "") -> tuple[Movement, ...]:
-    """Movements not yet in the plan that these limbs and the loads owned allow; of this pattern, "": of any."""
+    """Movements not yet in the plan that these limbs allow; of this pattern, "": of any."""
     there = {one.movement for one in plan.exercises}
     return tuple(
         one
         for one in MOVEMENTS.values()
         if one.name not in there and pattern in ("", one.pattern) and fits(one, limbs)
-        and (one.kind is not Kind.LOAD or owned_in(plan))
     )  # fmt: skip
 
 
 def with_movement(
-    plan: Plan, name: str, limbs: Collection[Limb], at: int | None = None, *, no_failure: bool = False
+    plan: Plan,
+    name: str,
+    limbs: Collection[Limb],
+    at: int | None = None,
+    *,
+    no_failure: bool = False,
+    owned: Owned = (),
+    begin: Load | str | None = None,
 ) -> Plan:
     """The plan with this movement at the place of another (None: at its end), from the lightest load or rung on.
 
-    Raises ValueError when the limbs do not allow it.
+    `owned`: what there is to train with, (): as the plan knows; `begin`: a load or band of these. Raises ValueError
+    when the limbs do not allow it, or it needs a load and there is none.
     """
-    made = on_open_limbs(_new(plan, MOVEMENTS[name], no_failure=no_failure), limbs)
+    new = _new(plan, MOVEMENTS[name], owned or owned_in(plan), begin, no_failure=no_failure)
+    made = on_open_limbs(new, limbs)
     if made is None:
         raise ValueError("movement: bands would sit where they are not allowed")
     exercises = list(plan.exercises)
@@ -75,10 +83,11 @@ def _equipped(one: Exercise, owned: Owned) -> Exercise:
     return replace(one, load=None, reachable=(), rung=kept, rungs=bands)
 
 
-def _new(plan: Plan, movement: Movement, *, no_failure: bool) -> Exercise:
-    owned = owned_in(plan)
+def _new(
+    plan: Plan, movement: Movement, owned: Owned, begin: Load | str | None, *, no_failure: bool
+) -> Exercise:
     easiest = owned[0] if owned else None
-    begin = easiest.name if isinstance(easiest, Rung) else easiest
+    begin = begin or (easiest.name if isinstance(easiest, Rung) else easiest)
     start = {movement.name: begin} if movement.kind is Kind.LOAD and begin is not None else {}
     return exercise_of(
         movement.name, _scheme(plan, movement, no_failure), owned, start, _sides(plan, movement)

@@ -3,7 +3,7 @@
 from dataclasses import replace
 from datetime import datetime
 
-from conversations.adjusting import movements
+from conversations.adjusting import first_loads, movements
 from conversations.adjusting.applying import changed_line, changed_plan, touched
 from conversations.adjusting.state import (
     MOVEMENT_PARTS,
@@ -44,6 +44,8 @@ def missing(brief: Brief, draft: Draft) -> str | None:
         return "movement"
     if draft.value is None:
         return "value"
+    if (step := first_loads.missing(draft)) is not None:
+        return step
     return "why" if draft.why is None else None
 
 
@@ -57,6 +59,8 @@ def ask(brief: Brief, draft: Draft, step: str) -> Say:
             return Say(adjusting_words.CHANGE_MOVEMENT, _movements(plan, draft))
         case "value":
             return ask_value(brief, draft)
+        case "loads" | "start":
+            return first_loads.ask(brief, draft, step)
         case _:
             line = changed_line(brief, draft)
             return Say(
@@ -86,6 +90,8 @@ def fill(brief: Brief, draft: Draft, step: str, answer: Said) -> Draft:
             return replace(draft, movement=choice(answer.text, _movements(plan, draft)))
         case "value":
             return fill_value(brief, draft, answer)
+        case "loads" | "start":
+            return first_loads.fill(draft, step, answer.text)
         case _:
             return replace(draft, why=_reason(" ".join(answer.text.split())[:LONGEST_WHY]) or None)
 
@@ -130,6 +136,11 @@ def finish(brief: Brief, draft: Draft, at: datetime) -> Outcome:
 
 
 FORM: Form[Brief, Draft] = Form(
-    start=lambda brief: Draft(), missing=missing, ask=ask, fill=fill, finish=finish
+    start=lambda brief: Draft(),
+    missing=missing,
+    ask=ask,
+    fill=fill,
+    finish=finish,
+    forget=first_loads.forget,
 )
 DIALOGUE = dialogue("adjusting", Brief, Draft, FORM)

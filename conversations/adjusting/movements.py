@@ -1,5 +1,6 @@
 """Another movement: in the place of one, one more, or one less."""
 
+from conversations.adjusting import first_loads
 from conversations.adjusting.state import Brief, Draft, place, plan_now
 from conversations.protocol import Choice, Say
 from conversations.words import adjusting as adjusting_words
@@ -44,7 +45,9 @@ def changed(brief: Brief, draft: Draft) -> Plan:
     at = place(plan, draft)
     if value == OUT.value:
         return without_movement(plan, at)
-    return with_movement(plan, value, opened(brief.regions), at, no_failure=brief.no_failure)
+    limbs, owned = opened(brief.regions), first_loads.owned_of(draft)
+    begin = first_loads.begins_with(draft)
+    return with_movement(plan, value, limbs, at, no_failure=brief.no_failure, owned=owned, begin=begin)
 
 
 def line(brief: Brief, draft: Draft) -> str:
@@ -54,8 +57,10 @@ def line(brief: Brief, draft: Draft) -> str:
         return adjusting_words.LINE_OUT.format(was=words.movement(_was(plan, draft)))
     now = exercise_text(changed(brief, draft).exercises[place(plan, draft)])
     if _adds(plan, draft):
-        return adjusting_words.LINE_IN.format(now=now)
-    return adjusting_words.LINE_SWAP.format(was=words.movement(_was(plan, draft)), now=now)
+        text = adjusting_words.LINE_IN.format(now=now)
+    else:
+        text = adjusting_words.LINE_SWAP.format(was=words.movement(_was(plan, draft)), now=now)
+    return f"{text} {first_loads.line(draft)}".strip()
 
 
 def touched(draft: Draft) -> list[str]:

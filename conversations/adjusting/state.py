@@ -51,7 +51,8 @@ class Brief:
 class Draft:
     """Answers; None: not asked yet. `movement` is stored by its place in the plan; `value` as stored text.
 
-    `readings`: what typed days may mean; `unclear`: they meant none.
+    `readings`: what typed days may mean; `unclear`: they meant none. `loads`, `start`: what the client owns and
+    begins with, "": still to be asked, None: the plan knows it.
     """
 
     part: str | None = None
@@ -60,6 +61,8 @@ class Draft:
     why: str | None = None
     readings: tuple[str, ...] = ()
     unclear: bool = False
+    loads: str | None = None
+    start: str | None = None
 
 
 def plan_or_none(brief: Brief) -> Plan | None:
@@ -100,14 +103,21 @@ def _has(plan: Plan, one: Exercise, part: str | None) -> bool:
 def parts(plan: Plan) -> tuple[Choice, ...]:
     """The parts that this plan has."""
     there = {part for part in MOVEMENT_PARTS if places(plan, part)} | {"days", "ceiling"}
-    there |= {"owned"} if owned_in(plan) else set()
-    return tuple(Choice(label, part) for label, part in adjusting_words.PARTS if part in there)
+    if owned_in(plan):
+        there.add("owned")
+        return tuple(Choice(label, part) for label, part in adjusting_words.PARTS if part in there)
+    shown = tuple(Choice(label, part) for label, part in adjusting_words.PARTS if part in there)
+    return (*shown, Choice(adjusting_words.WITH_EQUIPMENT, "movements"))
 
 
 def typed_part(text: str, shown: tuple[Choice, ...]) -> str:
     """The part meant by "tempo", "change the load" or "other exercises". Raises `Unclear`."""
     values = {one.value for one in shown}
     typed = tuple(Choice(word, part) for word, part in adjusting_words.PARTS_TYPED if part in values)
+    if "owned" not in values:  # without any there is a movement to choose first
+        typed += tuple(Choice(word, "movements") for word in adjusting_words.EQUIPMENT_TYPED)
+    if "load" not in values:
+        typed += tuple(Choice(word, "movements") for word in adjusting_words.LOAD_TYPED)
     try:
         return pick(text, shown, typed)
     except Unclear:

@@ -3,7 +3,7 @@
 from dataclasses import replace
 
 from conversations import equipment
-from conversations.adjusting import movements, own_rungs
+from conversations.adjusting import first_loads, movements, own_rungs
 from conversations.adjusting.applying import shown_days
 from conversations.adjusting.state import Brief, Draft, chosen, minutes, name, plan_now
 from conversations.answers import choice, load, whole_number
@@ -106,7 +106,8 @@ def fill_value(brief: Brief, draft: Draft, answer: Said) -> Draft:
         case "scheme":
             return replace(draft, value=choice(answer.text, _schemes(brief)))
         case "movements":
-            return replace(draft, value=choice(answer.text, movements.options(brief, draft)))
+            said = choice(answer.text, movements.options(brief, draft))
+            return first_loads.with_value(brief, draft, said)
         case "owned":
             return replace(draft, value=_owned(plan, answer.text))
         case "side":

@@ -3,7 +3,7 @@
 from dataclasses import replace
 
 from conversations.adjusting import Brief as About
-from conversations.adjusting import form
+from conversations.adjusting import first_loads, form
 from conversations.adjusting.applying import changed_line, changed_plan
 from conversations.adjusting.state import Draft as Change
 from conversations.planning.brief import Brief
@@ -85,14 +85,14 @@ def days_said(brief: Brief, plan: Plan, draft: Draft, answer: Said) -> Draft | N
 
 def done(changes: Changes) -> Changes:
     """Without the one whose question is open."""
-    return tuple(one for one in changes if one.value is not None)
+    return tuple(one for one in changes if one.value is not None and first_loads.missing(one) is None)
 
 
 def forget(draft: Draft, step: str) -> Draft:
     """Without that answer of a change."""
     name, number = _read(step)
     before, known = draft.changes[:number], draft.changes[number : number + 1]
-    kept = tuple(replace(one, **{name: None}, readings=(), unclear=False) for one in known)
+    kept = tuple(replace(first_loads.forget(one, name), readings=(), unclear=False) for one in known)
     return replace(draft, changes=(*before, *kept))
 
 

@@ -13,11 +13,14 @@ PARTS = (
     ("Minutes with bands", "minutes"),
     ("Weaker side", "side"),
 )
+WITH_EQUIPMENT = "A movement with a load"  # in a plan that has none
+LOAD_TYPED = ("load", "loads", "weight", "weights", "starting load", "starting loads")
+EQUIPMENT_TYPED = ("loads owned", "owned", "equipment", "dumbbells", "dumbbell", "exercise bands")
 PARTS_TYPED = (
-    *((word, "load") for word in ("loads", "weight", "weights", "starting load", "starting loads")),
+    *((word, "load") for word in LOAD_TYPED[1:]),
     *((word, "days") for word in ("day", "time", "times", "days and times")),
     *((word, "movements") for word in ("movement", "exercise", "exercises")),
-    *((word, "owned") for word in ("equipment", "dumbbells", "exercise bands")),
+    *((word, "owned") for word in EQUIPMENT_TYPED[1:]),
     *((word, "scheme") for word in ("set", "scheme", "reps")),
     *((word, "tempo") for word in ("speed", "pace")),
     *((word, "ceiling") for word in ("pain", "ceiling")),

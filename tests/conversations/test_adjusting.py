@@ -10,7 +10,7 @@ from hypothesis import given
 from hypothesis import strategies as st
 
 from conversations.adjusting import DIALOGUE, Brief
-from conversations.protocol import Do, Effect, Opened, Record, Said, Say
+from conversations.protocol import Do, Effect, Opened, Record, Said, Say, WentBack
 from core.facts import CoachDid, PlanGiven
 from core.plan_text import plan_from_text, plan_to_text
 from core.plans import FIXED_AIMS, OPEN_AIMS, Goal, Plan, Rung, Scheme, Side
@@ -199,7 +199,7 @@ def test_in_rehab_a_movement_comes_in_with_fixed_sets() -> None:
     assert chat.given.exercises[1].aims == FIXED_AIMS
 
 
-def test_nobody_is_offered_a_movement_for_a_closed_limb_or_without_its_loads() -> None:
+def test_nobody_is_offered_a_movement_for_a_closed_limb() -> None:
     brief = Brief(5, "Ruta", 1, plan_to_text(GENTLE), "Europe/Lisbon", regions=("right_arm", "legs"))
     chat = Chat(GENTLE)
     chat.state = None
@@ -207,7 +207,7 @@ def test_nobody_is_offered_a_movement_for_a_closed_limb_or_without_its_loads() -
         chat.send(event)
     offered = {one.value for one in chat.says[-1].choices}
     assert {"one_arm_towel_curl", "hip_bridge"} <= offered
-    assert not offered & {"towel_curl", "push_up", "curl", "goblet_squat"}
+    assert not offered & {"towel_curl", "push_up", "curl"}
     chat.send(Said(NOW, "one-arm towel curl"))
     chat.send(Said(NOW, "going well"))
     assert chat.given.exercises[-1].sides == (Side.RIGHT,)
@@ -299,3 +299,61 @@ def test_a_closed_arm_is_never_offered_as_a_side() -> None:
 def test_a_part_may_be_typed_in_plain_words_later_on_too() -> None:
     assert play(BOTH, "change the weight").says[-1].text == "Which movement?"
     assert play(BOTH, "other").labels == play(BOTH).labels
+
+
+# --- a plan without equipment gets a load ---------------------------------------------------------------
+TRAVEL = build(TEMPLATES["travel"], (), {})
+
+
+def test_a_body_weight_movement_gives_way_to_one_with_a_load_of_those_owned() -> None:
+    chat = play(TRAVEL, "A movement with a load", "Chair squat", "Goblet squat")
+    assert chat.says[-1].text.startswith("Which loads does Ruta own?")
+    for said in ("4, 6, 8 kg", "6", "Going well"):
+        chat.send(Said(NOW, said))
+    push_up, squat = chat.given.exercises
+    assert push_up == TRAVEL.exercises[0]
+    assert (squat.movement, str(squat.load), [str(one) for one in squat.reachable]) == (
+        "goblet_squat",
+        "6 kg",
+        ["4 kg", "6 kg", "8 kg"],
+    )
+    (told,) = [one for one in chat.effects if isinstance(one, Do)]
+    assert told.details["movements"] == ["goblet_squat"]
+    assert told.details["line"].startswith("Chair squat goes; new: Goblet squat, bands on the legs, 6 kg")
+    assert told.details["line"].endswith("To train with: 4, 6, 8 kg.")
+    again = play(chat.given, "load", "Goblet squat 6 kg", "8 kg", "Going well")
+    assert str(again.given.exercises[1].load) == "8 kg"
+
+
+@pytest.mark.parametrize("typed", ["equipment", "dumbbells", "loads owned"])
+def test_a_plan_without_equipment_understands_the_usual_words_for_it(typed: str) -> None:
+    assert play(TRAVEL, typed).labels[-1] == "Add one"
+
+
+def test_exercise_bands_do_as_well_and_a_maximum_gives_the_load() -> None:
+    bands = play(TRAVEL, "movements", "Add one", "Curl", "bands: yellow, red", "red", "Going well")
+    assert bands.given.exercises[2].rung == "red band"
+    best = play(TRAVEL, "movements", "Add one", "Curl", "4-12 by 2 kg", "max 30", "Going well")
+    assert str(best.given.exercises[2].load) == "8 kg"
+
+
+@pytest.mark.parametrize(
+    ("typed", "again"),
+    [
+        (("4, 6",), "Kilograms or pounds?"),
+        (("4, 6 kg", "5"), "One of these, please: 4 kg, 6 kg."),
+        (("x",), "number"),
+    ],
+)
+def test_first_loads_that_cannot_be_read_are_asked_for_again(typed: tuple[str, ...], again: str) -> None:
+    chat = play(TRAVEL, "movements", "Add one", "Curl", *typed)
+    assert again in chat.says[-2].text
+
+
+def test_back_asks_for_what_is_owned_once_more() -> None:
+    chat = play(TRAVEL, "movements", "Add one", "Curl", "4, 6 kg")
+    chat.send(WentBack(NOW))
+    assert chat.says[-1].text.startswith("Which loads does Ruta own?")
+    for said in ("8, 10 kg", "10", "Going well"):
+        chat.send(Said(NOW, said))
+    assert str(chat.given.exercises[2].load) == "10 kg"

@@ -719,3 +719,23 @@ def test_the_summary_keeps_no_line_that_a_later_change_made_untrue() -> None:
         chat.send(Said(NOW, text))
     assert "goblet squat: fixed" not in chat.says[-1].text
     assert "curl: fixed" in chat.says[-1].text
+
+
+def test_a_movement_with_a_load_comes_into_a_plan_without_equipment_before_it_goes_out() -> None:
+    chat = play(RUTA, "Travel: push-up, chair squat", "none", "A movement with a load", "Add one", "Curl")
+    assert chat.asked.startswith("change_loads:0")
+    chat.send(Said(NOW, "4, 6 kg"))
+    chat.send(WentBack(NOW))
+    assert chat.asked.startswith("change_loads:0")
+    for said in ("4, 8 kg", "8", "send it"):
+        chat.send(Said(NOW, said))
+    assert str(chat.plan.exercises[2].load) == "8 kg"
+
+
+def test_a_part_named_instead_of_the_loads_leaves_that_movement_out() -> None:
+    chat = play(RUTA, "Travel: push-up, chair squat", "none", "A movement with a load", "Add one", "Curl")
+    for event in (WentBack(NOW), WentBack(NOW), WentBack(NOW)):
+        chat.send(event)
+    assert chat.asked == "confirm"
+    chat.send(Said(NOW, "send it"))
+    assert [one.movement for one in chat.plan.exercises] == ["push_up", "chair_squat"]
