@@ -79,8 +79,10 @@ class OnPhones:
 class Practice(OnPhones):
     """A stage with a coach, a second one, a cleared client with a plan, and a stranger."""
 
+    in_memory = False
+
     def __init__(self) -> None:
-        self.stage = Stage(START, (COACH, SECOND), "Europe/Lisbon", lambda *_: None)
+        self.stage = Stage(START, (COACH, SECOND), "Europe/Lisbon", lambda *_: None, self.in_memory)
         for number, name in ((COACH, "Coach"), (SECOND, "Second"), (CLIENT, "Ruta"), (OTHER, "Nobody")):
             self.stage.add(number, name, lambda message, now: None)
         store = self.stage.engine.store

@@ -39,15 +39,24 @@ class Deed:
 
 
 class Stage:
-    """Everything that acts. `watch` is called with every new message: (who, from the bot?, text)."""
+    """Everything that acts. `watch` is called with every new message: (who, from the bot?, text).
 
-    def __init__(self, start: datetime, coaches: tuple[int, ...], zone: str, watch: Watcher) -> None:
+    `in_memory`: without a file, which is faster, and for those who never read it from outside.
+    """
+
+    def __init__(
+        self,
+        start: datetime,
+        coaches: tuple[int, ...],
+        zone: str,
+        watch: Watcher,
+        in_memory: bool = False,
+    ) -> None:
         self.clock = SetClock(start)
         self.api = LocalApi(self.clock.now, TOKEN)
         self.folder = tempfile.TemporaryDirectory(prefix="cuffline-play-")
-        store = Store(
-            Path(self.folder.name) / "play.db", synchronous="OFF"
-        )  # nothing here must survive a power cut
+        place = ":memory:" if in_memory else Path(self.folder.name) / "play.db"
+        store = Store(place, synchronous="OFF")  # nothing here must survive a power cut
         request = InProcess(self.api)
         self.bot = Bot(TOKEN, request=request, get_updates_request=request)
         config = Config(TOKEN, "http://127.0.0.1", Path(store.path), coaches, zone)

@@ -7,6 +7,7 @@ import argparse
 import logging
 from functools import partial
 
+from tests import schema
 from tests.bench import sweeping
 from tests.simulation.orders import Outcome, outcome
 
@@ -22,6 +23,7 @@ def main() -> int:
     parser = argparse.ArgumentParser(description=__doc__)
     sweeping.options(parser, 100)
     wanted = parser.parse_args()
+    schema.copied()
     logging.getLogger("cuffline").setLevel(logging.ERROR)  # each tap given again is refused, which is no news
     seeds = range(wanted.first, wanted.first + wanted.seeds)
     again = "python -m tests.bench.orders --seeds 1 --from {seed}"
