@@ -100,8 +100,9 @@ def _holders(stage: Stage) -> Iterator[tuple[Any, str]]:
     yield exchange.mailbox, "_next_id _pending _latest_poll allowed"
     for chat in exchange.chats.values():
         yield chat, "blocked messages notices keyboard"
-    yield engine, "countdowns"
+    yield engine, "countdowns letters_before"
     yield engine.limits, "buckets"
     yield engine.store, "ahead"
     yield outbox, "paused_until last_pause silent_since back problem landed flying"
+    yield outbox.pace, "at left"
     yield outbox.sender, "known"
