@@ -15,6 +15,12 @@ TELLS = "tell|let|message|text|inform|write(?: to)?"
 # What stands between the name and the words.
 THEN = r"(?: know)?(?: please)?[,:]?\s+(?:that )?"
 COACH = re.compile(r"^coach[:,]?\s+(?P<text>.+)$", re.IGNORECASE | re.DOTALL)
+TO_CLIENT = re.compile(
+    rf"{POLITELY}(?P<verb>to|tell|let|inform|ask|remind|(?:message|text|write)(?: to)?)\s+(?P<rest>\w.*)$",
+    re.IGNORECASE | re.DOTALL,
+)
+# "she did great", "to rest": as the coach says it of somebody, not to them.
+ABOUT_THEM = re.compile(r"(?:s?he|they|his|hers?|him|their|them|if|whether|to|about)\b", re.IGNORECASE)
 SAYS_NOTHING = frozenset("please pls now it this that know yes ok okay something".split())
 B = TypeVar("B")
 
@@ -42,6 +48,39 @@ def for_coach(text: str, name: str = "") -> str | None:
         return None if bare else told["text"]
     asks = re.match(rf"{POLITELY}ask {who}\s+\w+\W+\w", said, re.IGNORECASE)
     return said if asks is not None else None
+
+
+@dataclass(frozen=True, slots=True)
+class ToClient:
+    """What a coach wants done with words, and all that follows: a name first."""
+
+    verb: str
+    rest: str
+
+
+def to_client(text: str) -> ToClient | None:
+    """ "to Nora ...", "tell Nora ...", "say hi to Nora"; None: it is no such line."""
+    greeted = re.match(rf"{POLITELY}say (?P<text>.+?) to (?P<rest>\w.*)$", text.strip(), re.IGNORECASE)
+    if greeted is not None:
+        return ToClient("say", f"{greeted['rest']} {greeted['text']}")
+    found = TO_CLIENT.match(text.strip())
+    return None if found is None else ToClient(found["verb"].casefold().split()[0], found["rest"])
+
+
+def as_said(verb: str, line: str) -> str:
+    """The words as the client reads them; "": they are about the client, not to them, or there are none."""
+    line = line.strip()
+    match verb:
+        case "to" | "say":
+            return line
+        case "let":
+            line = line[5:] if line.casefold().startswith("know ") else ""
+        case "ask" | "remind":
+            return ""
+        case _:
+            pass
+    line = re.sub(r"^that\s+", "", line, flags=re.IGNORECASE)
+    return "" if ABOUT_THEM.match(line) else line
 
 
 def form(

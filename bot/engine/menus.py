@@ -126,7 +126,7 @@ def command(engine: "Engine", person: Person, text: str, now: datetime) -> bool:
     if person.role is Role.CLIENT and WHEN_NEXT.match(text.strip()):
         practice.show_plan(engine, person, now)
         return True
-    if relaying.passed_on(engine, person, text, now):
+    if person.role is Role.CLIENT and relaying.for_coach(engine, person, text, now):
         return True
     if text.strip().lower().startswith("/start"):
         arrived(engine, person, now)

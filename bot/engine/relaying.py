@@ -1,11 +1,9 @@
 """Words from one side to the other: at once, after the night, or once the bands are off."""
 
-import re
 from datetime import datetime
 from typing import TYPE_CHECKING
 
 from bot.engine import gate, quiet, status, turns
-from bot.engine.coach import clients as whose
 from bot.engine.coach import stopping_session
 from conversations import passing_on
 from conversations.protocol import Relay, Say
@@ -19,23 +17,6 @@ from core.store.people import Person, Role
 
 if TYPE_CHECKING:
     from bot.engine.core import Engine
-
-TO = re.compile(r"^to\s+(?P<name>[^:]{1,40}):\s*(?P<text>.+)$", re.IGNORECASE | re.DOTALL)
-
-
-def passed_on(engine: "Engine", person: Person, text: str, now: datetime) -> bool:
-    """Words for the other side: the coach's to a client by name, a client's to the coach; True: dealt with."""
-    if person.role is Role.CLIENT:
-        return for_coach(engine, person, text, now)
-    named = TO.match(text.strip())
-    if named is None:
-        return False
-    fitting = whose.found(engine, person, named["name"], now)
-    if len(fitting) != 1:
-        engine.say(person, Say(words.NOT_SENT), now)
-    else:
-        relay(engine, person, Relay(named["text"], fitting[0].id))
-    return True
 
 
 def for_coach(engine: "Engine", client: Person, text: str, now: datetime) -> bool:

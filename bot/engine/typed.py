@@ -5,9 +5,8 @@ from datetime import datetime, timedelta
 from typing import TYPE_CHECKING
 
 from bot.engine import gate, turns
-from bot.engine.coach import clients as whose
-from bot.engine.coach import stopping_session
-from conversations.protocol import Choice, Relay, Say
+from bot.engine.coach import stopping_session, writing_to
+from conversations.protocol import Choice, Say
 from conversations.session.machine import open_question
 from conversations.words import alerts as alert_words
 from conversations.words import engine as words
@@ -22,10 +21,8 @@ from core.store.threads import Thread
 if TYPE_CHECKING:
     from bot.engine.core import Engine
 
-TO = re.compile(r"^to\s+(?P<rest>[^:]+)$", re.IGNORECASE | re.DOTALL)
 CALL = re.compile(r"^call noted\b[\s:,.–-]*(?P<note>.*)$", re.IGNORECASE | re.DOTALL)
 WORDS = re.compile(r"\w+|[^\w\s.,!?:;()\-]")  # words, and pictures one by one
-LONGEST_NAME = 3  # words
 NOTE_WITHIN = timedelta(minutes=15)  # of the tap on "Call noted"; own choice
 NOTE_FOR = "call_note:{coach}"  # a setting: about which client the coach's next line may be, and since when
 
@@ -37,7 +34,7 @@ def done(engine: "Engine", person: Person, text: str, now: datetime) -> bool:
     said = _flat(text)
     if person.role is Role.COACH and (
         _about_alert(engine, person, text, now)
-        or _to(engine, person, text, now)
+        or writing_to.typed(engine, person, text, now)
         or stopping_session.typed(engine, person, text, now)
     ):
         return True
@@ -191,31 +188,3 @@ def keep_note(engine: "Engine", coach: Person, client: int, note: str, now: date
     facts.put(engine.store, client, CoachDid(now, coach.id, "call_note", note), now)
     name = people.by_id(engine.store, client).name
     engine.say(coach, Say(alert_words.CALL_NOTE_KEPT.format(name=name, note=note)), now)
-
-
-# --- words to a client ---
-def _to(engine: "Engine", coach: Person, text: str, now: datetime) -> bool:
-    """ "to Nora well done", without the colon; words that cannot be sent are told so unless a question is open."""
-    from bot.engine import relaying
-
-    found = TO.match(text.strip())
-    if found is None:
-        return False
-    said = found["rest"].split()
-    for length in range(min(LONGEST_NAME, len(said) - 1), 0, -1):
-        fitting = named(engine, coach, " ".join(said[:length]).rstrip(",-"), now)
-        if len(fitting) == 1:
-            relaying.relay(engine, coach, Relay(" ".join(said[length:]), fitting[0].id))
-            return True
-    if threads.floor(engine.store, coach.id) is not None:
-        return False
-    engine.say(coach, Say(words.NOT_SENT), now)
-    return True
-
-
-def named(engine: "Engine", coach: Person, name: str, now: datetime) -> list[Person]:
-    """Clients with this whole name, else this first name."""
-    wanted = name.casefold()
-    clients = whose.seen_by(engine, coach, now)
-    whole = [client for client in clients if client.name.casefold() == wanted]
-    return whole or [client for client in clients if client.name.casefold().split()[:1] == [wanted]]

@@ -245,6 +245,7 @@ RENAME_AGAIN = "A name, please, of at most 40 letters."
 RENAMED = "{name} it is."
 
 # --- a message ---
+WRITE_TO_THEM = "It goes out word for word, so write it as {name} should read it, please. 'cancel' leaves it."
 WRITE = "What shall I tell {name}? It goes out as your words."
 
 

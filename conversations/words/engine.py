@@ -139,7 +139,7 @@ COACH_MENU_CHOICES = (
 COACH_HELP = (
     "A name, or a part of it, opens that client's card. 'clients' lists all, who needs you first; 'week' is the "
     "week in numbers; 'invite' makes an invitation; 'stand-in' hands your clients to another coach for dates. "
-    "To write to a client: 'to Name: your words'; 'stop Name' ends a session under way, bands off first. "
+    "To write to a client: 'to Name: your words', or 'tell Name ...'; 'stop Name' ends a session under way, bands off first. "
     "'Name: move thursday to friday' changes their days, 'report Name' is a "
     "page about them, 'export' the records of all as tables for a spreadsheet; 'settings' are your own."
 )
@@ -266,6 +266,7 @@ ABOUT_TYPED = {
     "resume": "resume",
     "message": "message",
     "write": "message",
+    "tell": "message",
     "log": "log",
     "change": "change",
     "plan": "the_plan",

@@ -159,3 +159,53 @@ def test_words_that_fit_nothing_within_two_days_of_bands_are_asked_about(
     room.later(hours=hours)
     room.types(CLIENT, "the picture on the wall moves about")
     assert (trouble.ASK_WRONG in room.heard(CLIENT)) is asked
+
+
+# --- from the coach ---
+@pytest.mark.parametrize(
+    ("line", "read"),
+    [
+        ("tell ruta well done", "well done"),
+        ("Tell Ruta: keep it up", "keep it up"),
+        ("please tell ruta that thursday is fine", "thursday is fine"),
+        ("message ruta: see you at 7:30", "see you at 7:30"),
+        ("to ruta come at 7:30", "come at 7:30"),
+        ("to ru: well done", "well done"),
+        ("let ruta know I am away", "I am away"),
+        ("say well done to ruta", "well done"),
+        ("to ruta: she is a fine coach, your niece", "she is a fine coach, your niece"),
+    ],
+)
+def test_words_for_a_client_by_name_reach_them_as_they_should_read_them(
+    room: Practice, line: str, read: str
+) -> None:
+    room.types(COACH, line)
+    assert room.newest(CLIENT).text == f"From your coach: {read}"
+    assert room.newest(COACH).text == "Sent to Ruta."
+
+
+@pytest.mark.parametrize("line", ["tell ruta she did great", "ask ruta if she slept", "remind ruta to drink"])
+def test_what_is_said_of_a_client_is_asked_for_as_they_should_read_it(room: Practice, line: str) -> None:
+    room.types(COACH, line)
+    assert room.newest(COACH).text.startswith("It goes out word for word, so write it as Ruta should read it")
+    room.types(COACH, "Drink, please.")
+    assert room.newest(CLIENT).text == "From your coach: Drink, please."
+
+
+@pytest.mark.parametrize("line", ["tell nobody well done", "to mila: hi"])
+def test_words_for_nobody_known_are_told_to_be_unsent(room: Practice, line: str) -> None:
+    room.types(COACH, line)
+    assert room.newest(COACH).text == words.NOT_SENT
+
+
+def test_a_stop_told_through_the_bot_ends_the_session_at_once(room: Practice) -> None:
+    room.in_a_set()
+    room.types(COACH, "tell ruta to stop")
+    assert any(text.startswith("Your coach ends this session. Bands off now") for text in room.heard(CLIENT))
+
+
+def test_an_answer_that_begins_like_words_to_a_client_stays_an_answer(room: Practice) -> None:
+    room.types(COACH, "pause ruta")
+    asked = len(room.heard(COACH))
+    room.types(COACH, "to 9 march")
+    assert words.NOT_SENT not in room.heard(COACH)[asked:]

@@ -19,6 +19,7 @@ from bot.engine.coach import (
     resting,
     review,
     stopping_session,
+    writing_to,
 )
 from bot.engine.numbers import reports
 from bot.engine.safety import alerts, emergency
@@ -56,11 +57,9 @@ def chosen(engine: "Engine", coach: Person, value: str, now: datetime) -> bool:
 
 def named_act(engine: "Engine", coach: Person, text: str, now: datetime) -> bool:
     """ "hold ruta", "pause Ruta Kaya": what stands on a client's card, typed with one client's name; True: done."""
-    from bot.engine import typed
-
     said = text.strip().lstrip("/").rstrip(".!").split(maxsplit=1)
     what = words.ABOUT_TYPED.get(said[0].casefold()) if len(said) == BOTH else None
-    fitting = typed.named(engine, coach, said[1], now) if what else []
+    fitting = writing_to.named(engine, coach, said[1], now) if what else []
     if what is None or len(fitting) != 1:
         return False
     return chosen(engine, coach, f"menu:{what}:{fitting[0].id}", now)

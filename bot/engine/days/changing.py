@@ -30,7 +30,7 @@ from core.store.people import Person, Role
 if TYPE_CHECKING:
     from bot.engine.core import Engine
 
-# "ruta: move thursday to friday"; words to a client begin with "to" (see relaying.TO).
+# "ruta: move thursday to friday"; words to a client begin with "to" (see coach.writing_to).
 NAMED = re.compile(r"^(?P<name>[^:]{1,40}):\s*(?P<text>.+)$", re.DOTALL)
 # Dialogues in which every word is an answer.
 OWN_WORDS = ("consent", "screening", "trouble", "changing")
