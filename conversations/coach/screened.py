@@ -4,7 +4,9 @@ from collections.abc import Sequence
 
 from conversations.words import clearing as words
 from conversations.words.screening import RULES
-from core.screening import Answers, Assessment, Finding, Question, preview
+from core.screening import Answers, Assessment, Finding, Question, category, preview
+from core.screening.answers import pressure_of
+from core.screening.questions import PRESSURE_QUESTIONS
 
 Said = Sequence[tuple[str, str]]  # question and answer, by their stored names
 
@@ -35,9 +37,18 @@ def _line(rule: str, finding: Finding | None, said: dict[str, str]) -> str:
     called = RULES.get(rule, rule.replace("_", " "))
     if finding is None:
         return words.RULE.format(rule=called)
-    answers = "; ".join(words.answered(name, said[name]) for name in finding.answers if name in said)
+    answers = "; ".join(_answered(name, said[name]) for name in finding.answers if name in said)
     sources = ", ".join(words.SOURCES[source] for source in finding.sources)
     return words.RULE_WITH_SOURCE.format(rule=called, answers=answers, sources=sources)
+
+
+def _answered(name: str, said: str) -> str:
+    """One answer; a blood pressure with its published name."""
+    reading = pressure_of(said) if name in PRESSURE_QUESTIONS else None
+    if reading is None:
+        return words.answered(name, said)
+    called = words.CATEGORIES[category(*reading)]
+    return words.answered(name, words.READING.format(said=said, category=called))
 
 
 def rest(rules: Sequence[str], said: Said) -> str:
@@ -45,7 +56,7 @@ def rest(rules: Sequence[str], said: Said) -> str:
     known = findings(said)
     used = {name for rule in rules if rule in known for name in known[rule].answers}
     left = [(name, answer) for name, answer in said if name not in used and _matters(name, answer)]
-    return "; ".join(words.answered(name, answer) for name, answer in left)
+    return "; ".join(_answered(name, answer) for name, answer in left)
 
 
 def _matters(name: str, said: str) -> bool:
@@ -55,5 +66,5 @@ def _matters(name: str, said: str) -> bool:
 
 def all_answers(client_name: str, said: Said) -> str:
     """Every answer of the screening, a line each."""
-    lines = [f"- {words.answered(name, answer)}" for name, answer in said]
+    lines = [f"- {_answered(name, answer)}" for name, answer in said]
     return "\n".join([words.ALL_HEAD.format(name=client_name), *(lines or [words.NOTHING])])

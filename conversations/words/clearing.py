@@ -1,6 +1,7 @@
 """The coach reads a screening and decides."""
 
 from core.safety.sources import Source
+from core.screening import Category
 
 TIERS = {
     "clear": "nothing of note",
@@ -64,6 +65,17 @@ CALLED = {
     "pressure_again": "blood pressure after five minutes' rest",
     "pressure_signs": "signs with that blood pressure",
 }
+
+
+# What a reading is called by ACC/AHA 2017.
+CATEGORIES = {
+    Category.NORMAL: "normal",
+    Category.ELEVATED: "elevated",
+    Category.STAGE_1: "stage 1",
+    Category.STAGE_2: "stage 2",
+    Category.CRISIS: "crisis range",
+}
+READING = "{said} ({category} by ACC/AHA 2017)"
 
 
 def answered(name: str, said: str) -> str:

@@ -59,7 +59,7 @@ class Answers:
         return self._reading(Q.PRESSURE_AGAIN)
 
     def _reading(self, question: Question) -> tuple[int, int] | None:
-        return _pressure(self.said[question]) if self.yes(question) else None
+        return pressure_of(self.said[question]) if self.yes(question) else None
 
     @property
     def under_age(self) -> bool:
@@ -117,7 +117,7 @@ def _fits(question: Question, answer: str) -> bool:
         case Form.LIMBS:
             return answer in (NO, NOT_SURE) or bool(_limbs(answer))
         case Form.PRESSURE:
-            return answer in (NO, NOT_SURE) or _pressure(answer) is not None
+            return answer in (NO, NOT_SURE) or pressure_of(answer) is not None
 
 
 def _within(answer: str, low: float, high: float) -> bool:
@@ -135,7 +135,8 @@ def _limbs(answer: str) -> tuple[Limb, ...]:
         return ()
 
 
-def _pressure(answer: str) -> tuple[int, int] | None:
+def pressure_of(answer: str) -> tuple[int, int] | None:
+    """Systolic and diastolic in mmHg of a stored answer; None: it is no reading."""
     upper, _, lower = answer.partition("/")
     if not (answer.isascii() and upper.isdigit() and lower.isdigit()):
         return None

@@ -69,6 +69,42 @@ def test_the_coach_sees_the_rule_in_words_and_the_answers_that_mattered() -> Non
     assert "tatins" not in shown
 
 
+@pytest.mark.parametrize(
+    ("reading", "called"),
+    [
+        ("119/79", "normal"),
+        ("120/79", "elevated"),
+        ("120/80", "stage 1"),
+        ("138/90", "stage 2"),
+        ("181/100", "crisis range"),
+    ],
+)
+def test_a_blood_pressure_has_its_published_name_whatever_comes_of_it(reading: str, called: str) -> None:
+    """ACC/AHA 2017 (read); below 140/90 no rule rests on it, and the coach sees it all the same."""
+    brief = replace(
+        LOOKS, findings=("pressure_high", "pressure_too_high"), answers=(("blood_pressure", reading),)
+    )
+    assert f"{reading} ({called} by ACC/AHA 2017)" in play(brief)[1][0].text
+    assert f"{reading} ({called} by ACC/AHA 2017)" in play(brief, "all answers")[1][-1].text
+
+
+@pytest.mark.parametrize(
+    ("closed", "limbs", "other"),
+    [
+        (("left_arm",), "left arm", True),
+        (("left_arm", "right_arm"), "arms", False),
+        (("left_arm", "right_arm", "left_leg"), "arms and left leg", True),
+        (("left_arm", "left_leg", "right_arm", "right_leg"), "arms and legs", False),
+    ],
+)
+def test_one_sided_work_is_offered_only_where_another_side_is_open(
+    closed: tuple[str, ...], limbs: str, other: bool
+) -> None:
+    shown = play(replace(LOOKS, closed=closed))[1][0].text
+    assert f"Closed whatever you decide: {limbs}." in shown
+    assert ("other side" in shown) is other
+
+
 def test_findings_that_are_worded_already_are_shown_as_they_are() -> None:
     assert "smokes a little" in play(replace(LOOKS, findings=("smokes a little",)))[1][0].text
 
