@@ -79,6 +79,7 @@ CHECKS = (
     "Bands were checked {looks} times (each limb counts): {passed} fine, {loosened} loosened first, {stopped} taken off"
     "{unseen}{tightness}."
 )
+NO_PROOF = "A usual refill alone does not prove that a band sits right."
 UNSEEN = ", {unseen} without a refill that can be seen"
 TIGHTNESS = "; felt tightness {tightness:.1f} of 10"
 NO_CHECKS = "No band check on record."
@@ -115,7 +116,7 @@ def in_short(made: Report) -> list[str]:
     lines += _ranges(made)
     if made.walks:
         lines.append(WALKED.format(walks=made.walks, minutes=made.walk_minutes))
-    return [*lines, *_pain(made), *_effort(made), *_week_load(made), _checks(made), *_girths(made)]
+    return [*lines, *_pain(made), *_effort(made), *_week_load(made), *_checks(made), *_girths(made)]
 
 
 def _attendance(made: Report) -> str:
@@ -203,12 +204,12 @@ def _week_load(made: Report) -> list[str]:
     return [WEEK_LOAD.format(load=week.load, mean=mean, spread=spread)]
 
 
-def _checks(made: Report) -> str:
+def _checks(made: Report) -> list[str]:
     found = made.checks
     if not found.looks:
-        return NO_CHECKS
+        return [NO_CHECKS]
     tight = "" if found.tightness is None else TIGHTNESS.format(tightness=found.tightness)
-    return CHECKS.format(
+    line = CHECKS.format(
         looks=found.looks,
         passed=found.passed,
         loosened=found.loosened,
@@ -216,6 +217,7 @@ def _checks(made: Report) -> str:
         unseen=UNSEEN.format(unseen=found.unseen) if found.unseen else "",
         tightness=tight,
     )
+    return [line, NO_PROOF]
 
 
 def _girths(made: Report) -> list[str]:

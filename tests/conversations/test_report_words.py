@@ -49,6 +49,7 @@ def test_the_page_says_what_happened_in_plain_words() -> None:
         "Pain before sessions: 4.0 at first, 1.0 lately; less, by the published rule. Highest pain on record: 4 of 10.",
         "Effort after sessions: 7.2 of 10 on average.",
         "Bands were checked 44 times (each limb counts): 43 fine, 1 loosened first, 0 taken off; felt tightness 6.4 of 10.",
+        "A usual refill alone does not prove that a band sits right.",
         "Girth: not measured.",
     ]
 

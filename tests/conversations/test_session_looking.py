@@ -7,7 +7,7 @@ import pytest
 from conversations.protocol import Alert, Corrected, WentBack
 from conversations.session.state import Brief, Phase
 from conversations.words import session as words
-from conversations.words.cuffs import FOUND, check_said
+from conversations.words.cuffs import FOUND, NO_PROOF, check_said, over_weeks, usual_refill
 from core.cuffs.rules import RULES
 from core.facts import CuffChecked, SetDone
 from core.plans import Side
@@ -185,4 +185,19 @@ def test_an_answer_edited_once_the_set_runs_is_answered_with_what_to_look_for() 
 
 def test_every_finding_has_words_for_the_coach() -> None:
     assert set(FOUND) == {rule.__name__ for rule in RULES}
-    assert check_said([("", ("far_too_tight",))]) == "Band check: far too tight, 9 or 10 of 10"
+    assert check_said([("", ("far_too_tight",))]) == "Band check: 9 or 10 of 10"
+
+
+def test_with_a_slow_refill_the_coach_reads_the_published_limits_and_that_the_rule_is_one() -> None:
+    """Schriger and Baraff 1988 (read): without a band 2.0 s, 2.9 s, 4.5 s; 3 s under one: common practice."""
+    said = check_said([("left_leg", ("slow_refill",)), ("right_leg", ("loose",))])
+    assert said.startswith("Band check: left leg: refill above 3 s; right leg: loose, below 6 of 10. ")
+    assert all(
+        limit in said for limit in ("2 s", "2.9 s", "4.5 s", "62 years", "in the cold", "more than 3 s")
+    )
+    assert over_weeks(Cause.REFILL_SLOW_OFTEN).endswith(usual_refill())
+
+
+@pytest.mark.parametrize("cause", [Cause.TIGHTNESS_DRIFT, Cause.LOOSE_OFTEN])
+def test_the_other_notes_say_that_a_usual_refill_proves_nothing(cause: Cause) -> None:
+    assert over_weeks(cause).endswith(NO_PROOF)

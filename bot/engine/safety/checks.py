@@ -5,7 +5,7 @@ from datetime import timedelta
 from typing import TYPE_CHECKING
 
 from bot.engine.training.history import REMEMBERED
-from conversations.words import alerts as alert_words
+from conversations.words.cuffs import over_weeks
 from core.cuffs import limb_suffers
 from core.cuffs.patterns import Checked, patterns
 from core.facts import BandsOff, CuffChecked, Rated, SetDone
@@ -58,7 +58,7 @@ def tell_patterns(engine: "Engine", client: int) -> None:
     told = {one.cause for one in duties.alerts_since(engine.store, client, engine.clock() - ONCE_IN)}
     for cause in patterns(checked(engine, client)):
         if cause not in told:
-            alerts.raise_alert(engine, client, cause, alert_words.FROM_CHECKS, "-")
+            alerts.raise_alert(engine, client, cause, over_weeks(cause), "-")
 
 
 def checked(engine: "Engine", client: int) -> list[Checked]:
