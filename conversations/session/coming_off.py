@@ -4,8 +4,9 @@ from dataclasses import replace
 from datetime import datetime
 
 from conversations.protocol import Alert, Choice, Record, Say, Turn
-from conversations.session.state import After, Phase, State, lacking, say, turn
+from conversations.session.state import After, Phase, State, banded_limbs, lacking, say, turn
 from conversations.words import session as words
+from conversations.words.one_band import of_bands
 from core.facts import LAPSED, SessionEnded
 from core.safety.causes import Cause
 
@@ -32,7 +33,7 @@ def said_unasked(state: State) -> Turn[State]:
     """ "They're off" in the middle of something: asked at once, as only both are off, and what was open is over."""
     after = After.NEXT if state.counted or state.phase in (Phase.SET, Phase.WALK) else After.REFIT
     state = replace(state, phase=Phase.OFF, after=after, why=OFF_EARLY, rest_until=None, asked_both=True)
-    return turn(state, off(state, words.OFF_ALREADY))
+    return turn(state, off(state, of_bands(words.OFF_ALREADY, len(banded_limbs(state)))))
 
 
 def _quiet_in(state: State) -> str:

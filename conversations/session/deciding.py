@@ -6,9 +6,10 @@ from datetime import datetime
 from conversations.protocol import Alert, Choice, Effect, Record, Say, TooTight, Turn
 from conversations.session.coming_off import off
 from conversations.session.judging import checks_of, fact_of, so_far
-from conversations.session.state import After, Phase, State, say, turn
+from conversations.session.state import After, Phase, State, banded_limbs, say, turn
 from conversations.words import session as words
 from conversations.words.cuffs import check_said
+from conversations.words.one_band import of_bands
 from core.cuffs import Decision, Step, Verdict, at_once, decide, failed
 from core.facts import CuffChecked, Noticed
 from core.safety.causes import Cause
@@ -49,13 +50,15 @@ def decided(state: State, at: datetime, decision: Decision, facts: tuple[Effect,
             return passed(state, at, _right(decision), facts)
         case Step.SNUGGER:
             state = _check_again(replace(state, refitted_loose=True))
-            return turn(state, _again(state, words.LOOSE_AGAIN), effects=facts)
+            return turn(
+                state, _again(state, of_bands(words.LOOSE_AGAIN, len(banded_limbs(state)))), effects=facts
+            )
         case Step.LOOSEN:
             state = _check_again(state)
             return turn(state, _again(state, words.LOOSEN, words.LOOSENED), effects=facts)
         case Step.FIT_AGAIN:
             state = replace(state, phase=Phase.OFF, after=After.REFIT, why="refit")
-            return turn(state, off(state, _off_text(decision)), effects=facts)
+            return turn(state, off(state, _off_text(state, decision)), effects=facts)
         case Step.ASK_COACH:
             return _end(state, decision, Cause.UNSEEN_REFILL, words.ASK_COACH, facts)
         case Step.END:
@@ -75,7 +78,7 @@ def _right(decision: Decision) -> str:
 def _end(state: State, decision: Decision, cause: Cause, told: str, facts: tuple[Effect, ...]) -> Turn[State]:
     state = replace(state, phase=Phase.OFF, after=After.END, why=cause.value)
     alert = Alert(cause, _seen(decision, facts), told)
-    return turn(state, off(state, f"{_off_text(decision)} {told}"), effects=(*facts, alert))
+    return turn(state, off(state, f"{_off_text(state, decision)} {told}"), effects=(*facts, alert))
 
 
 def _seen(decision: Decision, facts: tuple[Effect, ...]) -> str:
@@ -85,8 +88,9 @@ def _seen(decision: Decision, facts: tuple[Effect, ...]) -> str:
     return check_said(found or [("", decision.because)])
 
 
-def _off_text(decision: Decision) -> str:
-    return f"{words.OFF_NOW} {words.OFF_WHY.get(decision.because[0], '')}".strip()
+def _off_text(state: State, decision: Decision) -> str:
+    now = of_bands(words.OFF_NOW, len(banded_limbs(state)))
+    return f"{now} {words.OFF_WHY.get(decision.because[0], '')}".strip()
 
 
 def _check_again(state: State) -> State:

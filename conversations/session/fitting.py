@@ -9,6 +9,7 @@ from conversations.session import deciding, going_on, looking
 from conversations.session.state import Phase, State, banded_limbs, choices, say, turn
 from conversations.words import session as words
 from conversations.words.answers import unclear
+from conversations.words.one_band import of_bands
 
 CHECKS = (Phase.TIGHT, Phase.REFILL, Phase.NAIL, Phase.WARMTH, Phase.FEEL)
 BETWEEN = re.compile(r"\D*\b(\d{1,2})\s*(?:-|–|to|or)\s*(\d{1,2})\b\D*")  # and no other number
@@ -23,11 +24,13 @@ def ask(state: State) -> Say:
         case Phase.FIT:
             return going_on.ask(state)
         case Phase.TIGHT:
-            return say(words.TIGHTNESS, f"tight.{state.check_id}", *TIGHTNESS)
+            text = of_bands(words.TIGHTNESS, len(banded_limbs(state)))
+            return say(text, f"tight.{state.check_id}", *TIGHTNESS)
         case Phase.REFILL | Phase.NAIL | Phase.WARMTH:
             return looking.ask(state)
         case _:
-            return say(words.FEELING, f"feel.{state.check_id}", *FEELINGS)
+            text = of_bands(words.FEELING, len(banded_limbs(state)))
+            return say(text, f"feel.{state.check_id}", *FEELINGS)
 
 
 def said(state: State, event: Said) -> Turn[State]:

@@ -10,6 +10,7 @@ from conversations.protocol import Choice, Effect, Record, Said, Say, Turn
 from conversations.session.state import Phase, State, banded_limbs, say, turn
 from conversations.stopwords import read
 from conversations.words import session as words
+from conversations.words.one_band import of_bands
 from core.facts import NOT_ON, BandsOff, BandsOn, SessionEnded
 
 TOO_EARLY = "too_early"  # they went on before they were asked for, stored
@@ -31,7 +32,7 @@ def ask(state: State) -> Say:
     if state.maybe_on:
         return say(words.MAYBE_ON, _id(state), *_buttons(state), NOT_ON_BUTTON)
     region, limb = state.doing.region, words.LIMBS[banded_limbs(state)[0]].lower()
-    text = _to_put_on(state) if state.on_at is None else words.FIT_AGAIN
+    text = _to_put_on(state) if state.on_at is None else of_bands(words.FIT_AGAIN, len(banded_limbs(state)))
     text = text.format(name=state.name, limb=limb, place=words.PLACE[region], target=words.TARGET[region])
     return say(text + _mark(state), _id(state), *_buttons(state), picture=f"fit_{region}")
 

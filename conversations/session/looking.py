@@ -34,6 +34,8 @@ def ask(state: State) -> Say:
     match state.phase:
         case Phase.REFILL:
             text = words.REFILL.format(limb=limb, spot=words.SPOT[region])
+            if region is Region.ARMS and state.limb == 0:
+                text = f"{text} {words.COLD_HAND}"
             return say(text, f"refill.{state.check_id}", *REFILLS)
         case Phase.NAIL if region is Region.ARMS:
             return say(words.CANT_SEE_ARMS.format(limb=limb), f"nail.{state.check_id}", *NAILS)

@@ -4,6 +4,7 @@ from core.cuffs import Limb, Refill
 from core.plans import Region
 from core.safety.pain import Where
 
+COLD_HAND = "Cold hand? Warm it first; cold is slow."
 SPOT = {Region.ARMS: "the palm of that hand", Region.LEGS: "the thigh just above the kneecap"}
 PLACE = {
     Region.ARMS: "high on the upper arm, close to the armpit",
@@ -23,7 +24,7 @@ QUIET_SAID_MAYBE = 'No answer to "Are the bands on?"'
 BANDS_ON_LABEL = "Bands are on"
 BAND_ON_LABEL = "On: band {letter}"
 MARK = "Band {letter} closes at {mark}."
-TIGHTNESS = "How tight are they, 0 to 10?"
+TIGHTNESS = "How tight are they, 0 to 10? If one is tighter, take that one."
 TIGHTNESS_CHOICES = (("5 or less", "5"), ("6", "6"), ("7", "7"), ("8", "8"), ("9 or 10", "9"))
 REFILL = (
     "{limb}: press {spot} with your thumb for 5 seconds, let go, count. How long until the pale spot is gone?"

@@ -157,6 +157,21 @@ def test_one_arm_only_is_looked_at_once() -> None:
     assert (p.state and p.state.phase, found(p)) == (Phase.SET, [("ease", "unseen_refill")])
 
 
+def test_one_band_is_spoken_of_as_one() -> None:
+    p = played(replace(CURL, sides=(Side.RIGHT,))).types("on")
+    assert p.heard == "How tight is it, 0 to 10?"
+    assert "Cold hand? Warm it first" in p.types("5").heard
+    assert p.types("1").heard == "How does it feel? A reddish skin is fine."
+    assert p.types("Fine").heard == "A bit loose. Open it, close it a touch tighter, and tap."
+    assert "Band off now. Shake the limb loose. Tap when it is off." in p.types("on").types("9").heard
+
+
+def test_of_two_bands_the_tighter_one_counts_and_both_come_off() -> None:
+    p = played(CURL).types("on")
+    assert p.heard.endswith("If one is tighter, take that one.")
+    assert p.types("9").heard.startswith("Bands off now, both.")
+
+
 def test_the_look_after_set_1_goes_the_same_way() -> None:
     p = unseen(Played(Brief("1-1", 2, (SQUAT,), unseen_limbs=LEGS)))
     p.types("31", 60)

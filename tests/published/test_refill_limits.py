@@ -69,6 +69,7 @@ def test_the_published_cut_off_lies_just_below_the_rule() -> None:
 def test_cold_hands_look_slow_so_the_answer_is_still_to_loosen() -> None:
     """The same 1988 paper (read): median 1.3 s before, 2.9 s after 1 min in water of 14 degrees. Warm hands are
     asked for; the rule does not bend."""
+    assert "Warm it first" in session_words.COLD_HAND
     assert under_a_band(1.3) is Verdict.GO
     assert under_a_band(2.9) is Verdict.GO
     assert refill_of(2.9) is Refill.ABOUT_3

@@ -46,7 +46,7 @@ OWN = (
     (r"^All right\? Bands off if not", "Set done", 5),
     (r"^Where\?$", "Working muscle", 5),
     (r"I was away", "Bands are off", 10),
-    (r"bands off|Bands off now|Bands still on|Take the bands off", "Bands are off", 9),
+    (r"bands off|Bands? off now|Bands still on|Take the bands off", "Bands are off", 9),
 )
 
 
