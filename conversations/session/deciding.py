@@ -55,7 +55,7 @@ def decided(state: State, at: datetime, decision: Decision, facts: tuple[Effect,
             )
         case Step.LOOSEN:
             state = _check_again(state)
-            return turn(state, _again(state, words.LOOSEN, words.LOOSENED), effects=facts)
+            return turn(state, _fitted_better(state, decision), effects=facts)
         case Step.FIT_AGAIN:
             state = replace(state, phase=Phase.OFF, after=After.REFIT, why="refit")
             return turn(state, off(state, _off_text(state, decision)), effects=facts)
@@ -63,6 +63,15 @@ def decided(state: State, at: datetime, decision: Decision, facts: tuple[Effect,
             return _end(state, decision, Cause.UNSEEN_REFILL, words.ASK_COACH, facts)
         case Step.END:
             return _end(state, decision, Cause.CHECKS_FAILED, words.TWICE, facts)
+
+
+def _fitted_better(state: State, decision: Decision) -> Say:
+    """Loosened where it is, or set high again: what slid down presses elsewhere and does nothing."""
+    if "wrong_place" not in decision.because:
+        return _again(state, words.LOOSEN, words.LOOSENED)
+    too_tight = not {"too_tight", "slow_refill"}.isdisjoint(decision.because)
+    text = words.SET_HIGH_LOOSER if too_tight else words.SET_HIGH
+    return _again(state, text.format(place=words.PLACE[state.doing.region]))
 
 
 def _right(decision: Decision) -> str:

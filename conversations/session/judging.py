@@ -12,6 +12,7 @@ from core.cuffs import (
     Feeling,
     Limb,
     Look,
+    Place,
     Refill,
     SoFar,
     judge,
@@ -43,6 +44,7 @@ def check_of(state: State, limb: Limb, answer: str, felt: str) -> CuffCheck:
         state.tightness,
         colour=colour,
         feeling=feeling,
+        place=Place.LOW if felt == "slid" else None,
         band=state.band,
         fitted_band=state.brief.last_band.get(state.doing.region, ""),
     )

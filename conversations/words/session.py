@@ -71,6 +71,7 @@ FEELING_LABELS = {
     "tingling": "Tingling or numb",
     "colour": "Blue, white or cold",
     "pinching": "A band pinches",
+    "slid": "A band slid down",
 }
 FEELING_TYPED = (
     ("ok", "fine"),
@@ -79,6 +80,14 @@ FEELING_TYPED = (
     ("all good", "fine"),
     ("fien", "fine"),
     ("fine thanks", "fine"),
+    ("slid", "slid"),
+    ("it slid down", "slid"),
+    ("slipped", "slid"),
+    ("it slipped", "slid"),
+    ("one slipped", "slid"),
+    ("a band slipped", "slid"),
+    ("the band slipped", "slid"),
+    ("the band slipped down", "slid"),
 )
 RIGHT = "Good fit, from what you tell me."
 ANOTHER_BAND = "Good. Another band than last time, so the load stays as it is today."
@@ -89,6 +98,8 @@ UNSEEN_GO_ON = (
 LOOSE_AGAIN = "A bit loose. Open them, close them a touch tighter, and tap."
 LOOSE_GO_ON = "Still loose, so we go on with that and leave the load alone today. Never tighten during a set."
 LOOSEN = "Loosen it a little now. Tap when that's done and we check again."
+SET_HIGH = "Open the one that slid, set it back: {place}. Close it, and tap."
+SET_HIGH_LOOSER = "Open the one that slid, set it back: {place}. Close it looser than before, and tap."
 LOOSENED = "Loosened"
 OFF_NOW = "Bands off now, both. Shake the limbs loose. Tap when they are off."
 OFF_WHY = {

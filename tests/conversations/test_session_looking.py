@@ -157,6 +157,23 @@ def test_one_arm_only_is_looked_at_once() -> None:
     assert (p.state and p.state.phase, found(p)) == (Phase.SET, [("ease", "unseen_refill")])
 
 
+@pytest.mark.parametrize("said", ["A band slid down", "the band slipped down"])
+def test_a_band_that_slid_is_set_high_again_and_checked_and_twice_ends_it(said: str) -> None:
+    p = played().types("on").types("6").types("1").types("1").types(said)
+    assert (
+        p.heard
+        == "Open the one that slid, set it back: high on the thigh, close to the groin. Close it, and tap."
+    )
+    assert found(p) == [("loosen", "wrong_place")] * 2
+    p.types("on").types("6").types("1").types("1").types(said)
+    assert [one.cause for one in p.effects if isinstance(one, Alert)] == [Cause.CHECKS_FAILED]
+
+
+def test_a_band_that_slid_and_was_too_tight_goes_on_looser() -> None:
+    p = played().types("on").types("6").types("4").types("1").types("A band slid down")
+    assert "Close it looser than before" in p.heard
+
+
 def test_one_band_is_spoken_of_as_one() -> None:
     p = played(replace(CURL, sides=(Side.RIGHT,))).types("on")
     assert p.heard == "How tight is it, 0 to 10?"

@@ -72,6 +72,7 @@ exactly definitely absolutely probably certainly actually anyway basically
 """
 
 PHRASES = """
+nail polish; nail varnish; painted nails; nails painted; nails are painted; gel nails; fake nails;
 day off; days off; week off; time off; bands off; bands are off; took them off; be back; back on; back home;
 back at; back from; come back; came back; back to; see you; feel good; feels good; feel great; feels great;
 feeling good; feeling great; felt good; felt great; feel fine; feels fine; felt fine; feel easy; feels easy;
