@@ -25,12 +25,15 @@ NO = phrases(
     "no, n, nope, nah, na, no i dont, no i do not, no i havent, no i have not, no i didnt, no i did not",
     "no im not, no i am not, no it isnt, no it doesnt, i dont, i do not, i havent, i have not, i didnt",
     "i did not, im not, never, no never, not at all, no not at all, none, no none, no no, false",
-    "certainly not, definitely not, of course not, absolutely not",
+    "certainly not, definitely not, of course not, absolutely not, none of these",
+    "none of those, none of them, none of the above, no to all, no to all of them",
+    "no none of these, no none of them, nope none of these, nope none of them",
 )
 NOT_SURE = phrases(
     "not sure, im not sure, i am not sure, unsure, not certain, dont know, i dont know, i do not know, dunno",
     "idk, no idea, no clue, maybe, perhaps, possibly, probably, probably not, i think so, i dont think so",
     "not really, sometimes, kind of, sort of, yes and no, cant say, hard to say, dont remember",
+    "dont know it, not that i know, not that i know of, not as far as i know, no idea what it is",
     "i dont remember, cant remember, i cant remember, yes maybe, maybe yes, maybe no, no maybe",
 )
 POLITE = vocabulary("please thanks thank you coach um uh well hi hello")

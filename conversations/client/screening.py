@@ -1,6 +1,5 @@
 """The first screening: plain questions, each answer stored at once, a tier at the end. The coach decides."""
 
-import re
 from dataclasses import dataclass, field, replace
 from datetime import datetime
 
@@ -15,6 +14,7 @@ from conversations.answers import (
     whole_number,
     yes_no,
 )
+from conversations.client.said_about_health import limbs, nothing_measured, weeks_ago, without_when
 from conversations.form import Form, Outcome, dialogue
 from conversations.protocol import Alert, Choice, Do, Effect, Record, Said, Say
 from conversations.words import common, safety
@@ -24,21 +24,16 @@ from core.safety.causes import Cause
 from core.screening import Answers, Assessment, Due, Question, Tier, after, form_of, preview
 from core.screening import Form as Kind
 from core.screening import missing as next_question
-from core.stored_names import names_in
 
 YES_NO = ((common.YES, "yes"), (common.NO, "no"), (common.NOT_SURE, "not_sure"))
 UNSURE = ((common.NOT_SURE, "not_sure"),)
 NO_OR_UNSURE = ((common.NO, "no"), *UNSURE)
 NO_READING = ((words.NO_READING, "no"), *UNSURE)
 REPLIES = {Reply.YES: "yes", Reply.NO: "no", Reply.NOT_SURE: "not_sure"}
-LONGEST_AGO = 520  # weeks, ten years; older is as good as never here
 # Signs of the heart or of a vessel: the emergency number is said with the outcome.
 MAY_COME_BACK = frozenset(
     "chest_pain angina breathless fainting palpitations heart_lately heartbeat_loose".split()
 )
-SEVERAL = re.compile(r"\s*(?:,|&|\+|\band\b)\s*")
-ONE_LIMB = {f"{side} {part}": f"{side}_{part}" for side in ("left", "right") for part in ("arm", "leg")}
-BOTH = {f"both {part}s": f"left_{part},right_{part}" for part in ("arm", "leg")}
 LIMBS = (
     (common.NO, "no"),
     *((words.LIMBS[limb].capitalize(), limb) for limb in ("left_arm", "right_arm", "left_leg", "right_leg")),
@@ -128,18 +123,15 @@ def value_of(question: Question, text: str) -> str:
             case Kind.YES_NO:
                 return REPLIES[yes_no(text)]
             case Kind.LIMBS:
-                return _without_yes(text) or _limbs(text, unread)
+                return _without_yes(text) or _limbs(question, text, unread)
             case Kind.WEEKS:
-                return _without_yes(text) or _weeks(text)
+                return _without_yes(text) or weeks_ago(text)
             case Kind.PRESSURE:
-                return _without_yes(text) or _pressure(text)
+                none = "no" if nothing_measured(text) else ""
+                return _without_yes(text) or none or _pressure(text)
             case Kind.NUMBER:
                 unknown = "" if question is Question.AGE else _no_figure(text)
                 return unknown or _number(question, text)
-
-
-def _weeks(text: str) -> str:
-    return str(whole_number(text, 0, LONGEST_AGO, also=("weeks", "week", "ago")))
 
 
 def _without_yes(text: str) -> str:
@@ -156,18 +148,16 @@ def _no_figure(text: str) -> str:
     return "not_sure" if _without_yes(text) else ""
 
 
-def _limbs(text: str, unread: Unclear) -> str:
-    """Several limbs, typed. All of it is understood or none: a limb left out would stay open."""
-    parts = [part for part in SEVERAL.split(" ".join(text.lower().split()).rstrip(".!")) if part]
-    known = ONE_LIMB | BOTH
-    if not parts or not set(parts) <= set(known):
+def _limbs(question: Question, text: str, unread: Unclear) -> str:
+    """Several limbs, typed. A new knee lies below the band, so for metal only the upper limb counts as named."""
+    named = limbs(text, lower=question is not Question.IMPLANT)
+    if not named:
         raise unread
-    named = {limb for part in parts for limb in names_in(known[part])}
-    return ",".join(sorted(named))
+    return named
 
 
 def _pressure(text: str) -> str:
-    reading = blood_pressure(text)
+    reading = blood_pressure(without_when(text))
     value = f"{reading.systolic}/{reading.diastolic}"
     try:
         Answers({Question.BLOOD_PRESSURE: value})
