@@ -153,7 +153,6 @@ AFTER_SESSION = {
     "details": "my details",
     "travelling": "travelling",
     "bands": "bands",
-    "leave": "delete me",
     "screening": "menu",
 }
 LATER_THAT = "Let's finish the session first. Then write '{typed}' again."
