@@ -6,6 +6,7 @@ from typing import TYPE_CHECKING, Any
 from bot.engine import status
 from bot.engine.safety import open_alert
 from conversations.answers import Reply, Unclear, yes_no
+from conversations.dates.travel import place_unknown
 from conversations.prose import is_prose
 from conversations.protocol import Choice, Say
 from conversations.stopwords import read
@@ -37,10 +38,12 @@ def offered(engine: "Engine", client: Person, text: str, now: datetime) -> bool:
     ):
         return False
     coach = engine.coach_of(client)
-    if coach is None or not (is_prose(text) or read(text).heard):
+    if coach is None or not (is_prose(text) or read(text).heard or place_unknown(text)):
         return False
     buttons = (Choice(words.SEND_IT_LABEL, SEND + text), *_menu())
-    engine.say(client, Say(words.SEND_IT.format(coach=coach.name), buttons), now)
+    place = place_unknown(text)
+    asked = words.WHERE_IS if place else words.SEND_IT
+    engine.say(client, Say(asked.format(coach=coach.name, place=place), buttons), now)
     return True
 
 

@@ -50,47 +50,12 @@ _BY_ZONE = {
     "Pacific/Auckland": "christchurch, wellington",
     "Africa/Johannesburg": "cape town, durban, pretoria",
     "Africa/Lagos": "abuja",
+    "Europe/Vilnius": "kaunas, klaipeda",
+    "Europe/Tallinn": "tartu",
+    "Europe/Kyiv": "kiev, lviv, odesa",
     "Africa/Casablanca": "rabat, marrakesh, marrakech",
 }
-# Countries that keep one time, as answers to "where do you live?"; from memory, said back like every zone.
-_COUNTRIES = {
-    "Europe/London": "uk, united kingdom, great britain, england, scotland, wales, northern ireland",
-    "Europe/Dublin": "ireland",
-    "Europe/Paris": "france",
-    "Europe/Berlin": "germany, deutschland",
-    "Europe/Rome": "italy, italia",
-    "Europe/Zurich": "switzerland, schweiz",
-    "Europe/Vienna": "austria",
-    "Europe/Amsterdam": "netherlands, holland, the netherlands",
-    "Europe/Brussels": "belgium",
-    "Europe/Stockholm": "sweden",
-    "Europe/Copenhagen": "denmark",
-    "Europe/Oslo": "norway",
-    "Europe/Helsinki": "finland",
-    "Europe/Warsaw": "poland",
-    "Europe/Prague": "czechia, czech republic",
-    "Europe/Bratislava": "slovakia",
-    "Europe/Budapest": "hungary",
-    "Europe/Ljubljana": "slovenia",
-    "Europe/Zagreb": "croatia",
-    "Europe/Belgrade": "serbia",
-    "Europe/Bucharest": "romania",
-    "Europe/Sofia": "bulgaria",
-    "Europe/Athens": "greece",
-    "Europe/Vilnius": "lithuania, lietuva, kaunas, klaipeda",
-    "Europe/Riga": "latvia",
-    "Europe/Tallinn": "estonia, tartu",
-    "Europe/Kyiv": "ukraine, kiev, lviv, odesa",
-    "Asia/Kolkata": "india",
-    "Asia/Tokyo": "japan",
-    "Asia/Seoul": "south korea, korea",
-    "Asia/Manila": "philippines",
-    "Africa/Johannesburg": "south africa",
-    "Africa/Lagos": "nigeria",
-    "Africa/Nairobi": "kenya",
-}
-_BY_NAME = [*_BY_ZONE.items(), *_COUNTRIES.items()]
-BIG_CITIES = {city.strip(): zone for zone, cities in _BY_NAME for city in cities.split(",")}
+BIG_CITIES = {city.strip(): zone for zone, cities in _BY_ZONE.items() for city in cities.split(",")}
 
 # Names that two or more well-populated places share: asked back, with the likelier first.
 AMBIGUOUS_CITIES: dict[str, tuple[str, ...]] = {
@@ -107,6 +72,7 @@ AMBIGUOUS_CITIES: dict[str, tuple[str, ...]] = {
     "san jose": ("America/Los_Angeles", "America/Costa_Rica"),
     "san juan": ("America/Puerto_Rico", "America/Argentina/San_Juan"),
     "santiago": ("America/Santiago", "Europe/Madrid", "America/Santo_Domingo"),
+    "springfield": ("America/Chicago", "America/New_York", "America/Los_Angeles"),
     "st johns": ("America/St_Johns", "America/Antigua"),
     "valencia": ("Europe/Madrid", "America/Caracas"),
     "victoria": ("America/Vancouver", "Australia/Melbourne", "Indian/Mahe"),

@@ -5,8 +5,9 @@ A zone's border is not known here, only where its principal place lies: the IANA
 
 import re
 from functools import cache
-from importlib import resources
 from math import asin, cos, radians, sin, sqrt
+
+from conversations.dates.tables import rows
 
 MOST = 3
 COORDINATES = re.compile(r"^(-?\d{1,2}(?:\.\d+)?), (-?\d{1,3}(?:\.\d+)?)$")
@@ -26,9 +27,7 @@ def near(coordinates: str) -> tuple[str, ...]:
 @cache
 def _places() -> dict[str, tuple[float, float]]:
     """Zone to latitude and longitude of its principal place."""
-    table = resources.files("tzdata.zoneinfo").joinpath("zone1970.tab").read_text("utf-8")
-    rows = [line.split("\t") for line in table.splitlines() if line and not line.startswith("#")]
-    return {row[2]: _degrees(row[1]) for row in rows}
+    return {row[2]: _degrees(row[1]) for row in rows("zone1970.tab")}
 
 
 def _degrees(text: str) -> tuple[float, float]:

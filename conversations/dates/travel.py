@@ -17,6 +17,11 @@ GOING = re.compile(
     r"(?:(?:now|back|home|staying|living|travell?ing|travel|going|flying|fly|off|away|moving|moved|here) )*"
     r"(?:in|to) (?P<rest>.+)$"
 )
+# A place by its capital letters: nobody is "in Bed" or "in Pain".
+PLACED = re.compile(
+    r"^\W*(?:(?:[Hh]i|[Hh]ello),? )?(?:[Ii] am|[Ii][’']?m|[Ww]e are|[Ww]e[’']re) (?:(?:now|back|staying|here) )*in "
+    r"(?P<place>[A-Z][\w'’-]+(?: [A-Z][\w'’-]+){0,3})(?:,? (?:now|today|tomorrow|this|next|until|till|for|from)\b.*)?\W*$"
+)
 FROM_NOW_ON = ("", "now", "today", "for now", "from today", "from now on")
 MOST_WORDS = 12  # a longer sentence is a letter
 
@@ -46,6 +51,12 @@ def read_travel(text: str, now: datetime, zone: str, order: DayOrder | None = No
         if spans:
             return tuple(Travel(each, span) for each in zones for span in spans)
     return ()
+
+
+def place_unknown(text: str) -> str:
+    """Where somebody says they are, if nobody can tell the time there; "": they say nothing of the kind."""
+    found = PLACED.match(text.strip())
+    return "" if found is None or _zones(found["place"]) else found["place"]
 
 
 def _zones(place: str) -> tuple[str, ...]:

@@ -1,7 +1,6 @@
-"""A typed city or zone name to an IANA zone. Offsets are refused: they do not know when the clocks change."""
+"""A typed city, country or zone name to an IANA zone. Offsets are refused: they do not know when the clocks change."""
 
 import re
-import unicodedata
 from dataclasses import dataclass
 from enum import StrEnum
 from functools import cache
@@ -9,6 +8,8 @@ from zoneinfo import available_timezones
 
 from conversations.answers.lexing import normal, vocabulary
 from conversations.dates.cities import AMBIGUOUS_CITIES, BIG_CITIES
+from conversations.dates.countries import zones_of
+from conversations.dates.tables import flat
 
 MOST_SUGGESTED = 4
 LONGEST_NAME = 60  # characters
@@ -20,7 +21,6 @@ ABBREVIATIONS = vocabulary(
     "gmt bst ist wet west cet cest eet eest msk sast jst est edt cst cdt mst mdt pst pdt akst akdt hst",
     "aest aedt acst awst nzst nzdt",
 )
-LEADING = re.compile(r"^(?:i am |im |i live |living )?(?:in |near |at )")
 
 
 class ZoneProblem(StrEnum):
@@ -55,8 +55,8 @@ ZoneReading = ZoneFound | ZonesPossible | ZoneNotFound
 
 
 def read_zone(text: str) -> ZoneReading:
-    """The zone of "Lisbon", "new york" or "Europe/Lisbon"; nothing is taken by nearness without asking."""
-    said = _flat(text)
+    """The zone of "Lisbon", "new york", "Portugal" or "Europe/Lisbon"; nothing is taken by nearness without asking."""
+    said = flat(text)
     if said == "utc":
         return ZoneFound("UTC")
     if OFFSET.match(normal(text)) or said in ABBREVIATIONS:
@@ -74,7 +74,13 @@ def _by_name(said: str) -> ZoneReading:
         return ZonesPossible(AMBIGUOUS_CITIES[said])
     if said in places:
         return ZoneFound(places[said])
-    return _suggestions(said)
+    match zones_of(said):
+        case ():
+            return _suggestions(said)
+        case (one,):
+            return ZoneFound(one)
+        case several:
+            return ZonesPossible(several)
 
 
 def _suggestions(said: str) -> ZoneReading:
@@ -89,17 +95,10 @@ def _suggestions(said: str) -> ZoneReading:
     return ZonesPossible(tuple(dict.fromkeys(fitting))[:MOST_SUGGESTED])
 
 
-def _flat(text: str) -> str:
-    """Small letters without accents, dots and underscores: "São Paulo" and "sao_paulo" are one name."""
-    bare = "".join(sign for sign in unicodedata.normalize("NFKD", normal(text)) if sign.isascii())
-    spaced = re.sub(r"[._'!?]", lambda found: " " if found[0] == "_" else "", bare)
-    return LEADING.sub("", " ".join(spaced.split()))
-
-
 @cache
 def _zone_names() -> dict[str, str]:
     """Full zone names of places as people might type them."""
-    return {_flat(name): name for name in sorted(available_timezones()) if _is_place(name)}
+    return {flat(name): name for name in sorted(available_timezones()) if _is_place(name)}
 
 
 @cache
@@ -110,7 +109,7 @@ def _places() -> dict[str, str]:
     """
     every = available_timezones()  # reads the zone folder each time it is called
     named = sorted(filter(_is_place, every), key=lambda name: (name.count("/"), name))
-    places = {_flat(name.rpartition("/")[2]): name for name in named}
+    places = {flat(name.rpartition("/")[2]): name for name in named}
     return places | {city: zone for city, zone in BIG_CITIES.items() if zone in every}
 
 

@@ -118,6 +118,10 @@ CLIENT_MENU_CHOICES = (
     ("Write to my coach", "menu:coach"),
 )
 SEND_IT = "Shall I send that to {coach}?"
+WHERE_IS = (
+    "I don't know what time it is in {place}. Which bigger city keeps the same? Like: I am in Lisbon. Or shall I send that to "
+    "{coach}?"
+)
 SEND_KEPT = 'In the session you wrote: "{text}". Shall I send that to {coach}?'
 SENT_ALREADY = "That one is sent already."
 SEND_IT_LABEL = "Send it"

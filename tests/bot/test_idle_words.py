@@ -133,3 +133,33 @@ def test_a_word_that_may_be_an_answer_is_no_greeting(practice: Practice) -> None
     practice.types(CLIENT, "A")
     practice.types(CLIENT, "good")
     assert not any("question above" in text for text in practice.heard(CLIENT))
+
+
+@pytest.mark.parametrize(
+    ("said", "place"),
+    [
+        ("I am in Narnia", "Narnia"),
+        ("I'm in Bad Vilbel until friday", "Bad Vilbel"),
+        ("We are in Narnia.", "Narnia"),
+    ],
+)
+def test_a_place_of_unknown_time_is_asked_about_and_may_go_to_the_coach(
+    practice: Practice, said: str, place: str
+) -> None:
+    practice.types(CLIENT, said)
+    assert practice.newest(CLIENT).text.startswith(f"I don't know what time it is in {place}.")
+    practice.taps(CLIENT, "Send it")
+    assert practice.newest(COACH).text == f"Ruta: {said}"
+
+
+@pytest.mark.parametrize("said", ["I am in bed", "I am in the garden today", "I'm in good spirits"])
+def test_not_everything_one_is_in_is_a_place(practice: Practice, said: str) -> None:
+    practice.types(CLIENT, said)
+    assert not any("what time it is" in text for text in practice.heard(CLIENT))
+
+
+def test_a_name_that_several_towns_share_is_asked_back(practice: Practice) -> None:
+    practice.types(CLIENT, "I am in Springfield")
+    newest = practice.newest(CLIENT)
+    assert [label for row in newest.buttons for label, _ in row][:3] == ["1", "2", "3"]
+    assert "Chicago time" in newest.text

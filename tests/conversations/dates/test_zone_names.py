@@ -1,13 +1,16 @@
 """Typed places to zones: found, asked back, or refused; never guessed."""
 
-from zoneinfo import available_timezones
+from datetime import datetime
+from itertools import groupby
+from zoneinfo import ZoneInfo, available_timezones
 
 import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from conversations.dates import ZoneFound, ZoneNotFound, ZoneProblem, ZonesPossible, read_zone
+from conversations.dates import ZoneFound, ZoneNotFound, ZoneProblem, ZonesPossible, countries, read_zone
 from conversations.dates.cities import AMBIGUOUS_CITIES, BIG_CITIES
+from conversations.dates.tables import rows
 from conversations.words.dates import zone_name, zone_not_found
 
 FOUND = [
@@ -50,6 +53,52 @@ def test_a_city_or_a_zone_is_found(text: str, zone: str) -> None:
 )
 def test_what_could_be_another_place_is_asked_back(text: str, zones: tuple[str, ...]) -> None:
     assert read_zone(text) == ZonesPossible(zones)
+
+
+@pytest.mark.parametrize(
+    ("country", "zone"),
+    [
+        ("Portugal", "Europe/Lisbon"),
+        ("I live in Estonia", "Europe/Tallinn"),
+        ("spain", "Europe/Madrid"),
+        ("the UK", "Europe/London"),
+        ("UK", "Europe/London"),
+        ("Argentina", "America/Argentina/Buenos_Aires"),
+        ("Germany", "Europe/Berlin"),
+        ("Ukraine", "Europe/Kyiv"),
+        ("South Korea", "Asia/Seoul"),
+        ("Trinidad & Tobago", None),
+        ("Trinidad and Tobago", "America/Port_of_Spain"),
+        ("Côte d'Ivoire", "Africa/Abidjan"),
+        ("USA", ("America/New_York", "America/Chicago", "America/Denver", "America/Los_Angeles")),
+        ("Indonesia", ("Asia/Jakarta", "Asia/Makassar", "Asia/Jayapura")),
+    ],
+)
+def test_a_country_is_a_place_and_one_with_several_times_is_asked_back(
+    country: str, zone: str | tuple[str, ...] | None
+) -> None:
+    wanted = ZoneFound(zone) if isinstance(zone, str) else ZonesPossible(zone or ())
+    assert read_zone(country) == (wanted if zone else ZoneNotFound(ZoneProblem.UNKNOWN_PLACE))
+
+
+def test_each_country_has_zones_of_its_own_in_the_database() -> None:
+    """IANA time zone database: zone.tab, and iso3166.tab for the names."""
+    of_country: dict[str, set[str]] = {}
+    for code, _, zone, *_ in rows("zone.tab"):
+        of_country.setdefault(code, set()).add(zone)
+    assert set(countries.ALIASES) <= set(of_country)
+    assert all(zone in of_country[code] for code, zone in countries.MAIN.items())
+    assert all(set(zones) <= of_country[code] for code, zones in countries.SEVERAL.items())
+
+
+def test_a_country_that_is_not_asked_back_keeps_one_time_or_has_a_main_zone() -> None:
+    """The offsets of all its zones in the middle of each month of 2026, by the same database."""
+    for code, zones in groupby(sorted(rows("zone.tab")), key=lambda row: row[0]):
+        offsets = {
+            tuple(datetime(2026, month, 15, tzinfo=ZoneInfo(row[2])).utcoffset() for month in range(1, 13))
+            for row in zones
+        }
+        assert len(offsets) == 1 or code in countries.MAIN or code in countries.SEVERAL, code
 
 
 OFFSETS = ["UTC+2", "utc +5:30", "GMT-1", "+2", "-03:00", "CET", "est", "GMT"]
