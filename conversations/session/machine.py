@@ -144,6 +144,8 @@ def _said(state: State, event: Said) -> Turn[State]:
     kind = (event.to or "").split(".")[0]
     if kind == "reps":
         return counting.tapped(state, event)
+    if kind == "which" and event.message is not None:  # typed as a reply to it, so anything may stand there
+        return counting.typed(state, replace(event, to=None))
     if kind == "which":
         return which_set.which(state, event)
     if hurting.says_went_on(state, event):

@@ -14,14 +14,55 @@ SAYS_WORSE = re.compile(
     rf"\b(?:same|worse|unchanged|still|stays?|no (?:better|change|different|difference|improvement)|{_NOT}{_GOOD})\b",
     re.IGNORECASE,
 )
-SAYS_BETTER = re.compile(
-    r"\b(?:better|gone|good|fine|ok(?:ay)?|well|normal|over|passed|improv\w+|eas(?:ed|ing))\b", re.IGNORECASE
+
+# --- better: nothing but these words ---
+# "All over my leg" or "well, I can't move it" have such a word in them, too: any word that is not here leaves a doubt.
+WELL = frozenset(
+    "better good great fine ok okay well normal improved improving improves eased easing eases alright".split()
 )
+# Feeling or strength that is gone is no good news; a sign that is gone is.
+GONE = frozenset("gone passed disappeared vanished away".split())
+SIGNS = frozenset(
+    "numb numbness tingling tingle tingles pain ache burning burn cramp cramping dizziness swelling nausea".split()
+)
+BODY = frozenset(
+    "arm arms leg legs foot feet hand hands finger fingers toe toes thigh calf knee head skin colour color".split()
+    + "feeling sensation strength".split()
+)
+BESIDE = frozenset(
+    "a the it it's its is are was were has have had been be went going goes getting got all everything i i'm im i've"
+    " am feel feels felt my your both whole much very so quite pretty really almost nearly mostly completely totally"
+    " entirely lot bit little far again already now today just even also too and in of on at for since after than"
+    " before that this they thanks thank you coach yes yeah yep no not none longer more any anymore again quickly"
+    " slowly every each minute minutes second seconds band bands off".split()
+)
+LIKE = (  # in plainer words
+    (re.compile(r"pins (?:and|&|n) needles"), "tingling"),
+    (re.compile(r"\bback to (?:normal|usual)|\bas (?:usual|always|normal)\b"), "normal"),
+    (re.compile(r"(?:\bis|'s|\bits) (?:all )?over(?: now)?(?=\W*$)"), " is gone"),
+)
+WORD = re.compile(r"[^\W\d_]+(?:'[a-z]+)?")
+
+
+def says_better(text: str) -> bool:
+    """Whether it says so and nothing else."""
+    flat = " ".join(text.casefold().replace("\u2019", "'").split())
+    for phrase, plain in LIKE:
+        flat = phrase.sub(plain, flat)
+    said = set(WORD.findall(flat))
+    if said - WELL - GONE - SIGNS - BODY - BESIDE:
+        return False
+    return bool(said & WELL) or (bool(said & GONE) and (bool(said & SIGNS) or not said & BODY))
 
 
 SAYS_FINE = re.compile(
     r"\b(?:all|im|i'm|i am|everything(?:'s| is)?|feel|feeling)\s+(?:\w+\s+)?(?:good|fine|ok(?:ay)?|well|normal)\b"
     r"|\bnothing(?:'s| is)? wrong\b|^\W*(?:fine|good)\b",
+    re.IGNORECASE,
+)
+# "Fine, but it's spreading": what is fine is not all.
+AND_NOT_ALL = re.compile(
+    r"\b(?:but|except|apart|aside|although|though|however|can'?t|cannot|couldn'?t|just (?:my|the|a (?:bit|little)))\b",
     re.IGNORECASE,
 )
 MERE_OK = frozenset(
@@ -49,7 +90,8 @@ def tells_off(text: str) -> bool:
 
 def off_and_fine(text: str) -> bool:
     """ "Bands off now, all normal"."""
-    return tells_off(text) and not SAYS_WORSE.search(text) and SAYS_FINE.search(text) is not None
+    against = SAYS_WORSE.search(text) or AND_NOT_ALL.search(text.replace("\u2019", "'"))
+    return tells_off(text) and not against and SAYS_FINE.search(text) is not None
 
 
 def how_is_it(text: str) -> str:
@@ -60,7 +102,7 @@ def how_is_it(text: str) -> str:
         raise Unclear(Why.NOT_AN_OPTION)
     if SAYS_WORSE.search(text) or read(text).kind is not Kind.NONE:
         return WORSE
-    if SAYS_BETTER.search(text):
+    if says_better(text):
         return BETTER
     if yes_no(text) in (Reply.NO, Reply.NOT_SURE):
         return WORSE

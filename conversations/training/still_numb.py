@@ -9,7 +9,7 @@ from conversations.heard import DOUBT, yes_no_not_sure
 from conversations.protocol import Alert, Effect, Record, Said, Say
 from conversations.stopwords import read as read_words
 from conversations.stopwords.kinds import Kind
-from conversations.training.getting_better import SAYS_BETTER, SAYS_WORSE
+from conversations.training.getting_better import SAYS_WORSE, says_better
 from conversations.words import after as words
 from conversations.words import safety
 from core.facts import Answered
@@ -59,7 +59,7 @@ def fill(brief: Brief, draft: Draft, step: str, answer: Said) -> Draft:
     except Unclear as problem:
         if read_words(answer.text).kind is not Kind.NONE or SAYS_WORSE.search(answer.text):
             return replace(said, numb="yes")
-        if SAYS_BETTER.search(answer.text):
+        if says_better(answer.text):
             return replace(said, numb="no")
         raise problem from None
 

@@ -6,7 +6,13 @@ from conversations.answers import Reply, Unclear, Why, choice, yes_no
 from conversations.protocol import Choice
 from conversations.stopwords import read
 from conversations.stopwords.kinds import Kind
-from conversations.training.getting_better import is_mere_ok, off_and_fine, says_fine, tells_off
+from conversations.training.getting_better import (
+    AND_NOT_ALL,
+    is_mere_ok,
+    off_and_fine,
+    says_fine,
+    tells_off,
+)
 from conversations.words import trouble as words
 
 SEND = "send"  # stored
@@ -20,7 +26,10 @@ def options(reader: str) -> tuple[Choice, ...]:
 
 
 def answer(text: str, reader: str) -> str:
-    """ "yes", "no" or SEND. A second cry, or "not sure", is a yes; "ok" and "bands off" are neither. Raises `Unclear`."""
+    """ "yes", "no" or SEND. A second cry, or "not sure", is a yes; "ok", "bands off", "fine, but" are neither.
+
+    Raises `Unclear`.
+    """
     no_mere_ok(text)
     if tells_off(text):  # what is asked is still open, unless they say so
         if off_and_fine(text):
@@ -33,6 +42,8 @@ def answer(text: str, reader: str) -> str:
     except Unclear:
         if read(text).kind is not Kind.NONE:
             return "yes"
+        if says_fine(text) and AND_NOT_ALL.search(text.replace("\u2019", "'")):
+            raise
         return "no" if says_fine(text) or yes_no(text) is Reply.NO else "yes"
 
 

@@ -1,17 +1,21 @@
-"""Every strange string as the answer to every question: `python -m tests.bench.strangers`.
+"""Every strange string as the answer to every question: `python -m tests.bench.strangers [DIALOGUE...]`.
 
-Prints how many answers were tried, how many raised, and what was made of a string that nobody would read so.
+Each is typed freely and as a reply. Prints how many were tried, how many raised, what was made of a string that nobody
+would read so, and which question no stored state shows.
 """
 
 import sys
 import time
 
-from tests.strangers.naughty import STRINGS, all_questions, wrong
+from conversations.catalogue import CATALOGUE
+from tests.conversations.every_question import all_questions
+from tests.conversations.stored_states import stored_questions
+from tests.strangers.naughty import STRINGS, wrong
 
 
 def main() -> int:
     """0: nothing raised and nothing was silently wrong."""
-    questions = all_questions()
+    questions = [one for one in all_questions() if not sys.argv[1:] or one.dialogue in sys.argv]
     began, raised, misread = time.perf_counter(), 0, 0
     for question in questions:
         for text in STRINGS:
@@ -25,10 +29,19 @@ def main() -> int:
             if found:
                 print(f"{question.dialogue} {question.step} {text[:40]!a}: {found[0]}")
     took = time.perf_counter() - began
-    tried = len(questions) * len(STRINGS)
-    print(f"{len(questions)} questions x {len(STRINGS)} strings = {tried} answers in {took:.0f} s")
-    print(f"{raised} raised, {misread} silently wrong")
-    return 1 if raised or misread else 0
+    tried = 2 * len(questions) * len(STRINGS)
+    print(
+        f"{len(questions)} questions x {len(STRINGS)} strings, typed and as a reply: {tried} answers, {took:.0f} s"
+    )
+    new = {(one.dialogue, one.step) for one in questions} - sampled()
+    print(f"{raised} raised, {misread} silently wrong; questions without a stored sample: {sorted(new)}")
+    return 1 if raised or misread or new else 0
+
+
+def sampled() -> set[tuple[str, str]]:
+    """The questions that the stored states show."""
+    samples = (one for dialogue in CATALOGUE.values() for one in stored_questions(dialogue))
+    return {(one.dialogue, one.step) for one in samples}
 
 
 if __name__ == "__main__":

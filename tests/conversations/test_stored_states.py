@@ -6,7 +6,7 @@ import msgspec
 import pytest
 
 from conversations.catalogue import CATALOGUE
-from tests.conversations.stored_states import kept
+from tests.conversations.stored_states import kept, missing
 from tests.conversations.test_every_dialogue import KINDS, START, TEXTS, event_of
 
 STORED = kept()
@@ -15,6 +15,12 @@ STORED = kept()
 def test_every_dialogue_has_stored_states_and_none_was_dropped() -> None:
     assert set(STORED) == set(CATALOGUE), "python -m tests.conversations.stored_states adds what is missing"
     assert all(STORED.values())
+
+
+@pytest.mark.parametrize("name", sorted(CATALOGUE))
+def test_every_question_and_every_answer_that_may_be_stored_has_a_sample(name: str) -> None:
+    left = missing(CATALOGUE[name], STORED[name])
+    assert not left, f"python -m tests.conversations.stored_states {name}; where that finds none: BEGINNINGS"
 
 
 @pytest.mark.parametrize("name", sorted(STORED))

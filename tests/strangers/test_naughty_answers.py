@@ -1,7 +1,6 @@
 """A sample of strange strings as the answer to every question of every dialogue; the bench has them all."""
 
 import json
-from functools import cache
 
 import pytest
 
@@ -9,13 +8,12 @@ from conversations.answers import Unclear, decimal_number, seconds, whole_number
 from conversations.catalogue import CATALOGUE
 from conversations.day_spans import read_texts
 from conversations.equipment.loads import read_owned
+from tests.conversations.every_question import Question
+from tests.conversations.stored_states import stored_questions
 from tests.conversations.test_every_dialogue import START
-from tests.strangers.naughty import HERE, MEANT, STRINGS, Question, is_fair, made, questions, wrong
+from tests.strangers.naughty import HERE, MEANT, STRINGS, is_fair, made, wrong
 
-A_SAMPLE = 23  # every so many-th string, another offset for each question: all strings meet some question
-
-# Found when a test first needs them: finding all takes seconds, and each worker of a run collects every test.
-asked_in = cache(lambda dialogue: questions(CATALOGUE[dialogue]))
+A_SAMPLE = 61  # every so many-th string, another offset for each question
 
 
 def test_both_lists_are_there_in_full() -> None:
@@ -25,22 +23,18 @@ def test_both_lists_are_there_in_full() -> None:
     assert len(STRINGS) > 700
 
 
-def test_every_dialogue_is_asked() -> None:
-    assert all(asked_in(dialogue) for dialogue in CATALOGUE)
-    assert sum(len(asked_in(dialogue)) for dialogue in CATALOGUE) > 250
-    asked = {question.step.split(".")[0] for question in asked_in("session")}
-    assert asked >= {"on", "tight", "refill", "nail", "feel", "done", "reps", "which", "where", "burn", "off"}
-
-
-@pytest.mark.parametrize(("first", "dialogue"), list(enumerate(sorted(CATALOGUE))))
-def test_no_strange_string_becomes_a_number_a_yes_or_a_date(first: int, dialogue: str) -> None:
-    for place, question in enumerate(asked_in(dialogue), start=first):
+@pytest.mark.parametrize("dialogue", sorted(CATALOGUE))
+def test_no_strange_string_becomes_a_number_a_yes_or_a_date(dialogue: str) -> None:
+    asked = stored_questions(CATALOGUE[dialogue])
+    assert asked
+    for place, question in enumerate(asked, start=len(dialogue)):
         for text in STRINGS[place % A_SAMPLE :: A_SAMPLE]:
             assert wrong(question, text) == [], (question.step, text)
 
 
-def asking(step: str, dialogue: str = "screening") -> Question:
-    return next(question for question in asked_in(dialogue) if question.step.startswith(step))
+def asking(step: str) -> Question:
+    """A question of the screening."""
+    return next(one for one in stored_questions(CATALOGUE["screening"]) if one.step.startswith(step))
 
 
 def test_this_check_can_fail() -> None:

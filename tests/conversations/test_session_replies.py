@@ -1,0 +1,47 @@
+"""What is typed as a reply to one of the session's messages, where a tap was expected."""
+
+import pytest
+
+from conversations.protocol import Said
+from conversations.words import session as words
+from tests.conversations.test_session import Played, played
+
+WHICH = "which.1.1.20"
+
+
+def asked_which() -> Played:
+    """Set 1 is counted, and another number came in the rest."""
+    p = played().fits().types("done", 60).types("31", 5).types("20", 10)
+    assert p.heard == words.WHICH_SET.format(reps=20, last=1, next=2)
+    return p
+
+
+def replies(p: Played, text: str) -> Played:
+    """Typed as a reply to that question."""
+    p.message += 1
+    return p.give(Said(p.now, text, WHICH, p.message))
+
+
+@pytest.mark.parametrize(
+    ("text", "sets"),
+    [
+        ("set 2", {1: 31, 2: 20}),
+        ("2", {1: 31, 2: 20}),
+        ("set 1", {1: 20}),
+        ("skip", {1: 31}),
+        ("not sure", {1: 31}),
+        ("hm?", {1: 31}),
+        ("1; DROP", {1: 31}),
+    ],
+)
+def test_a_reply_to_which_set_is_read_as_words_and_never_as_a_button(text: str, sets: dict[int, int]) -> None:
+    """Anything but a bare number of a set was a failure in mid-set: "Bands off, something went wrong"."""
+    p = replies(asked_which(), text)
+    assert p.sets() == sets
+    assert p.said
+
+
+def test_a_number_of_no_set_as_a_reply_is_another_count() -> None:
+    p = replies(asked_which(), "16")
+    assert p.sets() == {1: 31}
+    assert "16" in p.heard
