@@ -52,6 +52,15 @@ def test_the_coach_reads_in_the_next_repeat_that_all_is_well(practice: Practice)
     assert 'Since then: 18:11 "No, all fine"' in practice.newest(COACH).text
 
 
+def test_the_gravest_is_told_again_though_something_milder_came_later(practice: Practice) -> None:
+    practice.types(CLIENT, "my chest hurts")
+    practice.types(CLIENT, "better")
+    practice.types(CLIENT, "my hand is numb")
+    practice.types(CLIENT, "better")
+    practice.types(CLIENT, "menu")
+    assert "Call your local emergency number now" in practice.newest(CLIENT).text
+
+
 @pytest.mark.parametrize("cause", sorted(NOW))
 def test_what_holds_since_speaks_of_no_bands_to_take_off_and_is_a_whole_sentence(cause: Cause) -> None:
     text = safety.told_since(cause, "112")

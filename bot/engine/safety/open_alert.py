@@ -9,7 +9,7 @@ from conversations.protocol import Choice, Say
 from conversations.words import engine as words
 from conversations.words import safety
 from core.calendar.zones import local
-from core.safety.causes import Cause, Tier
+from core.safety.causes import GRAVE, Cause, Tier
 from core.store import duties, people
 from core.store.duties import OpenAlert
 from core.store.mail import Priority
@@ -25,9 +25,9 @@ BANDS_OFF = safety.OFF_FIRST.removesuffix(" now.")  # as most of what is told be
 
 
 def gravest(engine: "Engine", client: Person) -> OpenAlert | None:
-    """The newest open alert that calls the coach now; None: there is none."""
+    """The open alert that calls the coach now, the newest of those that a clinician must see; None: there is none."""
     found = [one for one in duties.open_alerts(engine.store, client.id) if one.tier == Tier.NOW]
-    return max(found, key=lambda one: one.id, default=None)
+    return max(found, key=lambda one: (one.cause in GRAVE, one.id), default=None)
 
 
 def said_first(engine: "Engine", client: Person, now: datetime) -> bool:
