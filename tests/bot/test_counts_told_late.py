@@ -9,6 +9,8 @@ from core.plans import Side
 from core.store import facts
 from tests.practice import CLIENT, START, Practice
 
+ONWARD = ("No", "0", "Off in under 10 seconds", "Heard it", "Done", "Bands are on")
+
 
 def lapsed_without(practice: Practice, counts: tuple[str, ...]) -> None:
     """Two sets, told as far as `counts` go; bands off, and no word any more."""
@@ -62,6 +64,18 @@ def test_a_set_that_the_plan_has_not_is_not_invented(practice: Practice) -> None
     practice.types(CLIENT, "set 3 was 14")
     assert practice.sets() == {1: 31}
     assert any("no set 3" in text for text in practice.heard(CLIENT)[-2:])
+
+
+def test_no_set_is_counted_where_no_check_was_passed(practice: Practice) -> None:
+    practice.types(CLIENT, "start")
+    while not practice.newest(CLIENT).text.startswith("How tight"):
+        labels = [label for row in practice.newest(CLIENT).buttons for label, _ in row]
+        practice.taps(CLIENT, next(label for label in ONWARD if label in labels))
+    assert practice.newest(CLIENT).text.startswith("How tight")
+    practice.types(CLIENT, "stop")
+    practice.taps(CLIENT, "Bands are off")
+    practice.types(CLIENT, "set 1 was 28")
+    assert practice.sets() == {}
 
 
 def test_another_session_keeps_its_counts(practice: Practice) -> None:

@@ -9,6 +9,7 @@ import msgspec
 from conversations.protocol import Record
 from conversations.session import tally
 from conversations.session.state import Brief, Counted, State
+from core.cuffs.rules import Verdict
 from core.facts import NOT_ON, BandsOff, BandsOn, CuffChecked, SetDone
 from core.store import facts, threads
 
@@ -16,6 +17,7 @@ if TYPE_CHECKING:
     from bot.engine.core import Engine
 
 WITHIN = timedelta(hours=48)  # after the set; later words are about something else; own choice
+PASSED = frozenset({Verdict.GO, Verdict.EASE})
 NO_COUNT = -1  # reps of a set whose count is only coming; never stored
 
 
@@ -52,16 +54,24 @@ def _session(engine: "Engine", client: int) -> str | None:
 
 
 def without_count(engine: "Engine", client: int) -> list[SetDone]:
-    """Every set of the last session that was planned with bands on and has no count, each side by itself."""
+    """Every set of the last session that was planned after a passed check and has no count, each side by itself."""
     brief, name = _brief(engine, client), _session(engine, client)
     if brief is None or name is None:
         return []
     known = facts.current(engine.store, SetDone, client, session=name)
     counted = {(one.exercise_no, one.set_no, one.side) for one in known}
-    banded = facts.current(engine.store, BandsOn, client, session=name)
-    done = sorted({int(one.spell.split(".")[0]) for one in banded})
-    planned = [one for exercise_no in done for one in _planned(engine, client, brief, exercise_no)]
+    checks = facts.current(engine.store, CuffChecked, client, session=name)
+    planned = [one for no in _begun(checks) for one in _planned(engine, client, brief, no)]
     return [one for one in planned if (one.exercise_no, one.set_no, one.side) not in counted]
+
+
+def _begun(checks: list[CuffChecked]) -> list[int]:
+    """The numbers of the movements whose last fit passed: only there a set can have been done."""
+    fits: dict[tuple[str, int], list[str]] = {}
+    for one in checks:
+        fits.setdefault((one.spell, one.check_no), []).append(one.verdict)
+    passed = (spell for (spell, _), verdicts in fits.items() if set(verdicts) <= PASSED)
+    return sorted({int(spell.split(".")[0]) for spell in passed})
 
 
 def _brief(engine: "Engine", client: int) -> Brief | None:
