@@ -12,7 +12,7 @@ from conversations.words import leaving as words
 from conversations.words import records as record_words
 from core.calendar.zones import local
 from core.safety.causes import Tier
-from core.store import duties, erasure, mail, settings
+from core.store import duties, erasure, mail, settings, threads
 from core.store.duties import Planned
 from core.store.mail import Letter
 from core.store.people import Person
@@ -25,6 +25,17 @@ log = logging.getLogger("cuffline")
 SOON = timedelta(minutes=1)  # the goodbye goes out first
 AGAIN = timedelta(minutes=5)
 LONGEST = timedelta(hours=24)  # for what is needed still, as the goodbye says; own choice
+SAFETY = ("trouble", "still_numb")
+OF_NO_USE = (
+    "reminding",
+    "missed",
+    "testing",
+    "recap",
+    "changing",
+    "offer_later",
+    "pause_over",
+    "travel_over",
+)
 NO_FOLDER = timedelta(hours=1)
 
 
@@ -59,10 +70,20 @@ def kept_until(asked: datetime, years: int) -> datetime:
 def leave(engine: "Engine", client: Person, details: dict[str, Any], now: datetime) -> bool:
     """The client said yes twice: the coach hears it, and it is done once the last letters are out."""
     duties.plan(engine.store, client.id, "erase", {"asked": now.isoformat()}, now + SOON, now)
+    _ask_nothing_more(engine, client)
     coach = engine.coach_of(client)
     if coach is not None:
         engine.say(coach, Say(_for_the_coach(engine, client, coach, now)), now)
     return False
+
+
+def _ask_nothing_more(engine: "Engine", client: Person) -> None:
+    """Nothing comes after the goodbye but what a limb may be in danger for."""
+    for thread in threads.live(engine.store, client.id):
+        if thread.dialogue not in SAFETY:
+            threads.keep(engine.store, thread.id, None, None)
+    for dialogue in OF_NO_USE:
+        duties.unplan(engine.store, client.id, dialogue)
 
 
 def _for_the_coach(engine: "Engine", client: Person, coach: Person, now: datetime) -> str:

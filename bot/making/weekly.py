@@ -58,13 +58,24 @@ class Weekly:
             await self._tell(talk, week, now)
         self.told()
 
+    def _again(self, talk: Planned, week: digest.Week, now: datetime) -> bool:
+        """A week that names somebody who is gone meanwhile is made anew."""
+        if not digest.names_somebody_gone(self.engine, week):
+            return False
+        self._in_one_commit(talk, lambda coach: duties.talk_later(self.engine.store, talk.id, now))
+        return True
+
     async def _tell(self, talk: Planned, week: digest.Week, now: datetime) -> None:
         """The clients first, some in a commit; then the coach, with the end of the talk."""
         name = digest.name_of(talk)
+        if self._again(talk, week, now):
+            return
         for some in batched(week.recaps, IN_A_COMMIT):
             if not self._in_one_commit(talk, partial(self._tell_clients, name, some, now)):
                 return
             await asyncio.sleep(0)  # whoever wrote meanwhile is answered
+        if self._again(talk, week, now):
+            return
         self._in_one_commit(talk, lambda coach: digest.told(self.engine, coach, talk, week, now), ends=now)
 
     def _tell_clients(self, name: str, some: Sequence[tuple[int, str]], now: datetime, coach: Person) -> None:

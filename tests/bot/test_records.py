@@ -12,7 +12,7 @@ from bot.database import forgotten
 from bot.making import documents
 from conversations.words import leaving as words
 from core.facts import CoachDid, Detail, Noticed, SetDone
-from core.store import duties, erasure, facts, people, settings, tables
+from core.store import duties, erasure, facts, people, settings, tables, threads
 from core.store.connection import Store
 from core.store.people import Role
 from tests.practice import CLIENT, COACH, OTHER, START, Practice
@@ -235,6 +235,33 @@ def test_an_open_alert_is_named_to_the_coach_before_the_phone_number_goes(practi
         practice.taps(CLIENT, practice.newest(CLIENT).buttons[0][0][0])
     leaves(practice)
     assert "555 0101" in practice.heard(COACH)[-1]
+
+
+def test_nothing_is_asked_after_the_goodbye(practice: Practice) -> None:
+    practice.types(CLIENT, "settings")
+    store, now = store_of(practice), practice.stage.clock.now()
+    with store.transaction():
+        duties.plan(
+            store,
+            practice.client,
+            "reminding",
+            {"at": now.isoformat(), "again": True},
+            now + timedelta(seconds=30),
+            now,
+        )
+    practice.types(CLIENT, "delete me")
+    practice.types(CLIENT, "yes")
+    practice.types(CLIENT, "delete")
+    practice.later(seconds=59)
+    assert practice.newest(CLIENT).text == words.GOODBYE
+
+
+def test_after_the_goodbye_a_limb_that_may_be_in_danger_is_still_asked_about(practice: Practice) -> None:
+    practice.types(CLIENT, "my foot is numb")
+    practice.types(CLIENT, "delete me")
+    practice.types(CLIENT, "yes")
+    practice.types(CLIENT, "delete")
+    assert threads.live_in(store_of(practice), practice.client, "trouble") is not None
 
 
 def test_the_goodbye_goes_out_before_the_erasure(practice: Practice) -> None:

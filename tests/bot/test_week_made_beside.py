@@ -17,7 +17,7 @@ from bot.making import weekly
 from bot.making.slow_work import Failed, SlowWork
 from bot.making.weekly import Weekly
 from core.facts import PlanGiven
-from core.store import duties, facts, people
+from core.store import duties, erasure, facts, people
 from core.store.duties import Planned
 from core.store.people import Role
 from tests.bot.test_history_reads import trained
@@ -37,18 +37,22 @@ def open_talk(practice: Practice) -> Planned:
 
 
 class Here(SlowWork):
-    """Makes the week without a process; `before` happens first."""
+    """Makes the week without a process; `before` happens first, `after` once it is made."""
 
-    def __init__(self, before: Callable[[], Any] = lambda: None) -> None:
+    def __init__(
+        self, before: Callable[[], Any] = lambda: None, after: Callable[[], Any] = lambda: None
+    ) -> None:
         super().__init__()
-        self.before = before
+        self.before, self.after = before, after
         self.times = 0
 
     async def done(self, wanted: dict[str, Any]) -> bytes:
         """As the process would."""
         self.times += 1
         self.before()
-        return weekly.made(wanted)
+        week = weekly.made(wanted)
+        self.after()
+        return week
 
 
 def due(practice: Practice, slow_work: SlowWork) -> datetime:
@@ -72,7 +76,8 @@ def test_a_process_of_its_own_makes_the_same_week(practice: Practice) -> None:
     engine, now = practice.stage.engine, practice.stage.clock.now()
     wanted = {"what": "week", "db": engine.store.path, "talk": open_talk(practice), "now": now.isoformat()}
     made = msgspec.json.decode(asyncio.run(SlowWork().done(wanted)), type=digest.Week)
-    assert made == digest.make_for_all(engine, people.by_id(engine.store, coach_id(practice)), now)
+    coach = people.by_id(engine.store, coach_id(practice))
+    assert made == digest.make_for(engine, coach, open_talk(practice), now)
     assert made.chart
 
 
@@ -178,6 +183,26 @@ def test_a_client_erased_meanwhile_is_passed_over(practice: Practice) -> None:
     with engine.store.transaction():
         digest.tell_clients(engine, "week", [(10**6, "Three sessions.")], talk.due_at)
     assert notes(practice) == []
+
+
+def test_a_week_that_names_somebody_erased_meanwhile_is_made_anew(practice: Practice) -> None:
+    trained(practice, 2)
+    store, now = practice.stage.engine.store, practice.stage.clock.now()
+    people.add(store, 5000, "Tomas", Role.CLIENT, "UTC", now, coach_id(practice))
+
+    def erased() -> None:
+        if people.find(store, practice.client) is not None:
+            with store.transaction():
+                erasure.erase(store, practice.client)
+
+    slow_work = Here(after=erased)
+    due(practice, slow_work)
+    named = ["Ruta" in (row["body"] or "") for row in store.rows("SELECT body FROM outbox")]
+    assert named
+    assert not any(named)
+    assert "Ruta" not in " ".join(practice.heard(COACH))
+    assert sum("week" in text.lower() for text in practice.heard(COACH)) == 1
+    assert slow_work.times == len(people.coaches(store)) + 1
 
 
 def test_many_clients_are_told_in_several_commits_and_the_worker_has_its_turn_between(

@@ -29,7 +29,7 @@ from core.store import duties, mail, people
 from core.store.ahead import read_ahead
 from core.store.duties import Planned
 from core.store.mail import Letter, Priority
-from core.store.people import Person
+from core.store.people import Person, Role
 
 if TYPE_CHECKING:
     from bot.engine.core import Engine
@@ -71,6 +71,7 @@ class Week:
     buttons: tuple[tuple[str, str], ...]  # label and value
     chart: dict[str, Any]  # {}: nothing to draw
     recaps: tuple[tuple[int, str], ...] = ()  # a client, and their own week in words
+    about: tuple[tuple[int, str], ...] = ()  # whom it may name
 
 
 def make(engine: "Engine", coach: Person, now: datetime) -> Week:
@@ -99,10 +100,21 @@ def make_for(engine: "Engine", coach: Person, talk: Planned, now: datetime) -> W
     """What a planned talk is for: the week at its time, with every client's own; or what the coach asked for."""
     clients = [*whose.seen_by(engine, coach, now), *people.clients_of(engine.store, coach.id)]
     with read_ahead(engine.store, FEW, [client.id for client in clients]):
-        if talk.dialogue != ASKED:
-            return make_for_all(engine, coach, now)
-        page = talk.about["page"]
-        return make(engine, coach, now) if page is None else make_page(engine, coach, now, page)
+        week = _made(engine, coach, talk, now)
+    return replace(week, about=tuple(dict.fromkeys((client.id, client.name) for client in clients)))
+
+
+def _made(engine: "Engine", coach: Person, talk: Planned, now: datetime) -> Week:
+    if talk.dialogue != ASKED:
+        return make_for_all(engine, coach, now)
+    page = talk.about["page"]
+    return make(engine, coach, now) if page is None else make_page(engine, coach, now, page)
+
+
+def names_somebody_gone(engine: "Engine", week: Week) -> bool:
+    """Whether somebody was erased while it was made: their name would stand in a letter for two weeks more."""
+    still = ((people.find(engine.store, number), name) for number, name in week.about)
+    return any(client is None or client.name != name or client.role is Role.LEFT for client, name in still)
 
 
 def make_for_all(engine: "Engine", coach: Person, now: datetime) -> Week:
