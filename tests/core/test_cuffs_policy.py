@@ -67,6 +67,11 @@ def test_loose_bands_get_one_new_fit_before_the_first_set_and_then_go_marked_loo
     assert (second.step, second.loose) == (Step.GO, True)
 
 
+def test_what_was_too_tight_and_is_loose_now_is_not_tightened_again() -> None:
+    found = decide([replace(GOOD_ARM, tightness=5)], SoFar(failed=1))
+    assert (found.step, found.loose, found.failed) == (Step.GO, True, 1)
+
+
 def test_loose_bands_are_never_tightened_once_a_set_is_done() -> None:
     found = decide([replace(GOOD_ARM, tightness=5)], SoFar(sets_done=1))
     assert (found.step, found.loose) == (Step.GO, True)
