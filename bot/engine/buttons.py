@@ -6,7 +6,7 @@ from typing import TYPE_CHECKING
 
 from bot.engine import gate, idle, menus, status, turns, typed
 from bot.engine.joining import agreeing
-from bot.engine.safety import alerts, stopping
+from bot.engine.safety import alerts, health_news, stopping
 from bot.engine.safety.bands_off import came_off
 from bot.engine.training import corrections
 from bot.engine.updates import Incoming
@@ -110,6 +110,8 @@ BUTTONS: dict[str, tuple[Action, Whom, Done]] = {
     "bands_off": (Action.TALK, lambda engine, person, rest: person, bands_off),
     "never_on": (Action.TALK, lambda engine, person, rest: person, never_on),
     "fix": (Action.TALK, lambda engine, person, rest: person, corrections.chosen),
+    "news_is": (Action.TALK, lambda engine, person, rest: person, health_news.is_new),
+    "news_not": (Action.TALK, lambda engine, person, rest: person, health_news.is_not),
     "send_line": (Action.TALK, lambda engine, person, rest: person, idle.send),
     "alert": (Action.TAKE_ALERT, _client_of_alert, alert_tapped),
 }

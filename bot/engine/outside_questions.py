@@ -8,7 +8,7 @@ from bot.engine import idle, menus, status, typed
 from bot.engine.coach import away, listing
 from bot.engine.days import changing
 from bot.engine.joining import agreeing
-from bot.engine.safety import open_alert, unread
+from bot.engine.safety import health_news, open_alert, unread
 from bot.engine.training import corrections
 from conversations.protocol import Choice, Media, Said, Say
 from conversations.words import common
@@ -49,6 +49,8 @@ def nothing_open(engine: "Engine", person: Person, text: str, now: datetime, mes
             menus.open_menu(engine, person, now)
         return
     if away.said_back(engine, person, text, now) or idle.said_yes(engine, person, text, now):
+        return
+    if health_news.asked(engine, person, text, now):
         return
     asked = unread.asked_whether_wrong(engine, person, None, Said(now, text, None, message))
     if not asked and not idle.offered(engine, person, text, now):

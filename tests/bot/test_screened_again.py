@@ -4,6 +4,7 @@ from datetime import timedelta
 
 import pytest
 
+from conversations.health_news import told
 from core.facts import BandsOff, Cleared, CoachDid, ScreeningAnswer, ScreeningDone
 from core.store import duties, facts
 from tests.bot.coach_room import COACH, RUTA, Room
@@ -177,3 +178,73 @@ def test_without_a_sign_but_with_bands_on_they_come_off_first(room: Room) -> Non
     )
     room.types(RUTA, "off")
     assert facts.current(room.store, BandsOff, client) or "off" in room.says(RUTA).lower()
+
+
+# --- news told between sessions -------------------------------------------------------------------------------
+NEWS = (
+    "I am pregnant",
+    "I think I might be pregnant",
+    "I have a new medicine, a beta blocker",
+    "the doctor has put me on blood thinners",
+    "I started taking a statin",
+    "I was in hospital last week",
+    "had an operation on my knee",
+    "doctor says I have diabetes",
+    "I've been diagnosed with something",
+    "Can I train when pregnant?",
+)
+NO_NEWS = (
+    "I'm not pregnant",
+    "no new medicine",
+    "I work in a hospital",
+    "my niece moved here",
+    "never been in hospital",
+    "I bought new shoes",
+    "the doctor says all fine",
+)
+
+
+@pytest.mark.parametrize(
+    ("text", "is_news"), [*((one, True) for one in NEWS), *((one, False) for one in NO_NEWS)]
+)
+def test_what_may_be_health_news_is_known(text: str, is_news: bool) -> None:
+    assert told(text) is is_news
+
+
+@pytest.mark.parametrize("yes", ["tap", "yes"])
+def test_health_news_told_at_any_time_bars_training_until_they_were_screened_again(
+    room: Room, yes: str
+) -> None:
+    client = ruta(room)
+    room.types(RUTA, "I am pregnant")
+    assert room.says(RUTA).startswith("Thank you for saying so. Is that about you")
+    room.taps(RUTA, "Yes") if yes == "tap" else room.types(RUTA, "yes")
+    assert [one.cause for one in duties.open_alerts(room.store, client)] == ["today_changed"]
+    assert any("I am pregnant" in text for text in heard(room, COACH))
+    assert any(text.startswith("Something changed") for text in heard(room, RUTA))
+    room.types(RUTA, "34")
+    screened(room, pregnant="yes")
+    room.types(RUTA, "start")
+    assert not any("Bands on" in text for text in heard(room, RUTA))
+
+
+def test_news_of_somebody_else_changes_nothing(room: Room) -> None:
+    client = ruta(room)
+    room.types(RUTA, "my daughter is pregnant")
+    room.taps(RUTA, "No")
+    assert room.says(RUTA) == "Good. Then all stays as it is."
+    room.types(RUTA, "start")
+    assert "Anything new" in room.says(RUTA)
+    assert not duties.open_alerts(room.store, client)
+
+
+def test_news_that_was_sent_is_not_raised_twice(room: Room) -> None:
+    client = ruta(room)
+    room.types(RUTA, "I am pregnant")
+    room.taps(RUTA, "Yes")
+    before = len(heard(room, COACH))
+    message = next(one for one in room.messages(RUTA) if one.text.startswith("Thank you for saying so"))
+    room.stage.phones[RUTA].taps(message.id, "Yes")
+    room.settle()
+    assert len(heard(room, COACH)) == before
+    assert [one.count for one in duties.open_alerts(room.store, client)] == [1]

@@ -1,0 +1,57 @@
+"""Health news told while nothing is asked: about the client and new, it bars training until it was looked at."""
+
+from datetime import datetime
+from typing import TYPE_CHECKING
+
+from bot.engine import status, turns
+from bot.engine.joining import screenings
+from bot.engine.safety import alerts
+from bot.engine.training import loads
+from conversations import health_news
+from conversations.protocol import Choice, Resumed, Say
+from conversations.words import health_news as words
+from conversations.words import safety
+from core.facts import Answered
+from core.safety.causes import Cause
+from core.screening import Due
+from core.store import facts, threads
+from core.store.people import Person
+
+if TYPE_CHECKING:
+    from bot.engine.core import Engine
+
+IS, IS_NOT = (
+    "news_is:",
+    "news_not:",
+)  # the words follow: the buttons are the client's own, and go when they do
+
+
+def asked(engine: "Engine", client: Person, text: str, now: datetime) -> bool:
+    """ "Is that about you, and new?"; True: asked. Whoever was never screened is asked everything anyway."""
+    if screenings.tier(engine, client.id) == "" or status.without_consent(engine, client.id) is not None:
+        return False
+    if not health_news.told(text):
+        return False
+    engine.say(client, Say(words.ASK, (Choice(words.YES, IS + text), Choice(words.NO, IS_NOT))), now)
+    return True
+
+
+def is_new(engine: "Engine", client: Person, text: str, now: datetime) -> None:
+    """As if it had been said before a session: the coach is told, and the health questions come again."""
+    if text:
+        threads.change_buttons(engine.store, client.id, IS + text, IS)
+        told = safety.told(Cause.TODAY_CHANGED, status.emergency_number(engine, client.id))
+        session = loads.new_session(engine, client.id)
+        facts.put(engine.store, client.id, Answered(now, session, "before", "news", "yes"), now)
+        alerts.raise_alert(engine, client.id, Cause.TODAY_CHANGED, text, told)
+        engine.say(client, Say(told), now)
+    under_way = threads.live_in(engine.store, client.id, "screening")
+    if under_way is None:
+        turns.begin(engine, client, "screening", {"due": Due.NEWS.value}, now)
+    else:
+        turns.deliver(engine, client, under_way, Resumed(now))
+
+
+def is_not(engine: "Engine", client: Person, rest: str, now: datetime) -> None:
+    """Somebody else's, or long ago."""
+    engine.say(client, Say(words.NOT_NEWS), now)
