@@ -24,7 +24,8 @@ def content(store: Store, letter: Letter, now: datetime) -> bytes:
 def everything(store: Store, person: int) -> dict[str, list[dict[str, Any]]]:
     """All rows about a person by table; buttons are left out, they are only random tokens."""
     found = {"person": list(tables.rows(store, "person", person))}
-    return found | {name: list(tables.rows(store, name, person)) for name in tables.personal(store)}
+    own = {name: list(tables.rows(store, name, person)) for name in tables.personal(store)}
+    return found | own | tables.elsewhere(store, person)
 
 
 def _as_text(store: Store, person: int, now: datetime) -> bytes:

@@ -51,6 +51,9 @@ TITLES = {
     "inbox": "What you wrote in the last two weeks",
     "outbox": "What I wrote in the last two weeks",
     "thread": "Conversations",
+    "coach_thread": "What your coach is in the middle of about you",
+    "coach_planned": "What your coach is to be asked about you",
+    "invitation": "The invitation you used",
 }
 # Numbers of rows and the like: in the JSON file only.
 HIDDEN = frozenset(
@@ -61,6 +64,7 @@ HIDDEN_IN = {
     "outbox": {"question", "kind"},
     "thread": {"question"},
     "planned": {"about", "made_at"},
+    "coach_planned": {"about"},
     "screening_answer": {"screening"},
     "screening_done": {"screening"},
     "cleared": {"screening"},
@@ -73,8 +77,7 @@ AS_SAID: dict[tuple[str, str], Mapping[str, str]] = {
 }
 NUMBER = "{number}", "the emergency number"  # in a question, as it was asked and as it is shown
 YES_OR_NO = {"rough", "loose", "applied"}
-LEFT_OUT = frozenset({"invitation"})
-WHEN = ("at", "received_at", "sent_at", "raised_at", "on_at", "due_at", "begun_at")
+WHEN = ("at", "received_at", "sent_at", "raised_at", "on_at", "due_at", "begun_at", "used_at")
 
 
 def readable(
@@ -84,9 +87,7 @@ def readable(
     name = sections["person"][0]["name"]
     parts = [HEAD.format(name=name, day=local(now, zone).strftime("%d %B %Y"), zone=zone)]
     known = [table for table in TITLES if sections.get(table)]
-    others = [
-        table for table in sections if table not in TITLES and table not in LEFT_OUT and sections[table]
-    ]
+    others = [table for table in sections if table not in TITLES and sections[table]]
     for table in (*known, *others):
         replaced = {row.get("replaces") for row in sections[table]} - {None}
         lines = (

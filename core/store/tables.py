@@ -7,6 +7,7 @@ own records ("my data") hold all that is kept about them, but for tokens.
 
 from collections.abc import Iterator
 from datetime import datetime
+from sqlite3 import Row
 from typing import Any, get_args
 
 from core.facts import Fact
@@ -61,7 +62,26 @@ def rows(store: Store, table: str, person: int | None = None) -> Iterator[dict[s
     key = "id" if table == "person" else "person"
     only, values = ("", []) if person is None else (f" WHERE {key} = ?", [person])
     for row in store.execute(f"SELECT * FROM {table}{only} ORDER BY rowid", values):
-        yield {name: _shown(name, row[name]) for name in row.keys()}  # noqa: SIM118 - a Row iterates its values
+        yield _row(row)
+
+
+def elsewhere(store: Store, person: int) -> dict[str, list[dict[str, Any]]]:
+    """What is kept about a client in rows of others: the invitation they used, without its code, and what coaches are
+    in the middle of about them, or are to be asked later.
+    """
+    coaches = "person IN (SELECT id FROM person WHERE role = 'coach')"
+    found = {
+        "invitation": "SELECT name, coach, made_at, expires_at, used_at FROM invitation WHERE used_by = ?",
+        "coach_thread": "SELECT person AS coach, dialogue, begun_at, brief, state FROM thread"
+        f" WHERE {coaches} AND state IS NOT NULL AND json_extract(brief, '$.client') = ?",
+        "coach_planned": "SELECT person AS coach, dialogue, due_at, about FROM planned"
+        f" WHERE {coaches} AND done_at IS NULL AND json_extract(about, '$.client') = ?",
+    }
+    return {name: [_row(row) for row in store.execute(sql, [person])] for name, sql in found.items()}
+
+
+def _row(row: Row) -> dict[str, Any]:
+    return {name: _shown(name, row[name]) for name in row.keys()}  # noqa: SIM118 - a Row iterates its values
 
 
 def _shown(name: str, value: Any) -> Any:

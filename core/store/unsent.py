@@ -5,8 +5,8 @@ from core.store.connection import Store
 
 def newest(store: Store) -> int:
     """The number of the newest letter; what has a higher one was written since, 0: there is none."""
-    row = store.row("SELECT max(id) AS id FROM outbox")
-    return 0 if row is None or row["id"] is None else row["id"]
+    row = store.row("SELECT id FROM outbox WHERE id > 0 ORDER BY id DESC LIMIT 1")
+    return 0 if row is None else int(row["id"])
 
 
 def take_back(store: Store, chat: int, question: str, after: int) -> bool:

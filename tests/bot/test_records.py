@@ -118,6 +118,30 @@ def test_the_json_holds_every_row_about_the_client_and_nobody_elses(known: Pract
     assert [row["name"] for row in found["person"]] == [MARK]
 
 
+def test_the_invitation_and_what_a_coach_is_in_the_middle_of_are_in_it(practice: Practice) -> None:
+    store, now = store_of(practice), practice.stage.clock.now()
+    coach = people.by_chat(store, COACH)
+    assert coach is not None
+    with store.transaction():
+        for code, name in (("a" * 26, "Ruta"), ("b" * 26, "Somebody else")):
+            people.invite(store, coach.id, name, code, now)
+        found = people.redeem(store, "a" * 26, now)
+        assert found is not None
+        people.used(store, found[0], practice.client, now)
+    practice.types(COACH, "pause ruta")
+    practice.types(CLIENT, "my data")
+    kept = json.loads(documents_of(practice)["my-data.json"])
+    assert [(one["name"], sorted(one)) for one in kept["invitation"]] == [
+        ("Ruta", ["coach", "expires_at", "made_at", "name", "used_at"])
+    ]
+    assert [one["dialogue"] for one in kept["coach_thread"]] == ["pausing"]
+    text = documents_of(practice)["my-data.txt"].decode()
+    assert "The invitation you used" in text
+    assert "Somebody else" not in text
+    practice.types(COACH, "cancel")
+    assert tables.elsewhere(store, practice.client)["coach_thread"] == []
+
+
 def test_a_correction_is_in_it_and_so_is_what_it_replaced(practice: Practice) -> None:
     store = store_of(practice)
     for value in ("555 0101", "555 0102"):
