@@ -38,9 +38,8 @@ class Config:
     webhook_secret: str = ""
     ping_url: str = ""  # called every minute while all is well, so that somebody outside notices silence
     backup_folder: Path | None = None  # None: "backups" beside the database
-    keep_years: int = (
-        0  # for which the practice keeps the record of a client who leaves; 0: it is erased at once
-    )
+    # For which the practice keeps the record of a client who leaves; 0: it is erased at once.
+    keep_years: int = 0
 
     @property
     def backups(self) -> Path:

@@ -23,9 +23,8 @@ CLIENT: Final = Rate(burst=120, per_s=1.0)
 STRANGER: Final = Rate(burst=10, per_s=0.1)
 # Refusals of what is forwarded: several pictures forwarded together come as so many messages.
 FORWARDED: Final = Rate(burst=1, per_s=0.1)
-REMEMBERED: Final = (
-    10_000  # chats; the one that was quiet longest is forgotten first, and so has a full bucket
-)
+# Chats; the one that was quiet longest is forgotten first, and so has a full bucket.
+REMEMBERED: Final = 10_000
 
 
 @dataclass(slots=True)

@@ -13,9 +13,8 @@ WEBHOOK_ACTIVE: Final = (
     "Conflict: can't use getUpdates method while webhook is active; "
     "use deleteWebhook to delete the webhook first"
 )
-STALE_QUERY: Final = (
-    "Bad Request: query is too old and response timeout expired or query ID is invalid"  # one text for both
-)
+# One text for both.
+STALE_QUERY: Final = "Bad Request: query is too old and response timeout expired or query ID is invalid"
 _BY_CODE: Final = {
     400: "Bad Request",
     401: "Unauthorized",

@@ -23,9 +23,8 @@ GOOD += ["34", "70 kg", "172 cm", "555 0101", "done", "4", "Ana", "5 ft 8", "0 l
 # Answers when all goes well.
 WELL = ("no", "0", "on", "6", "under_2", "fine", "done", "off", "3", "t30", "1", "yes")
 STOP = "stop"  # the engine hears it, and no dialogue
-ALSO_ELSEWHERE = (
-    "change_"  # a change before a plan is sent asks what `adjusting` asks: typed answers are tried there
-)
+# A change before a plan is sent asks what `adjusting` asks: typed answers are tried there.
+ALSO_ELSEWHERE = "change_"
 LONGEST = 60  # turns when all goes well: all sets of a session
 
 TEN_KG = Load(Decimal(10))

@@ -133,9 +133,8 @@ MEANT = {
     "no idea yes": "to a count: it was lost",
     "\u2029test\u2029": "the button that begins so",
 }
-SAFE_SIDE = (
-    "on."  # "bands on?": any "on" or "yes" starts the clock under the bands, which only makes it stricter
-)
+# "bands on?": any "on" or "yes" starts the clock under the bands, which only makes it stricter.
+SAFE_SIDE = "on."
 
 
 # Several sets at once, as "31-16-8" is typed, where a count is asked; and "no" to "as before?" is the safe side.

@@ -16,9 +16,8 @@ if TYPE_CHECKING:
     from bot.engine.core import Engine
 
 NAME = "unseen_allowed"
-EARLIER = (
-    "yes"  # kept before each limb was asked about; it was meant for legs, where there is no nail to look at
-)
+# Kept before each limb was asked about; it was meant for legs, where there is no nail to look at.
+EARLIER = "yes"
 
 
 def allowed(engine: "Engine", client: int) -> tuple[str, ...]:

@@ -22,9 +22,8 @@ SOME = "much totally completely entirely fully very constantly so"  # "not much 
 PERHAPS = "really exactly quite and"  # "not really numb", "no pain and tingling": ask
 VERBS = "hurts hurt tingles burns aches stings"  # "no hurts" may well be "no, it hurts"
 PERHAPS_SO = r"\b(?:dont|not|doubt) (?:think|believe)\b"
-SAYS_NO = (
-    r"\b(?:wouldnt|couldnt|cant|wont|dont|not) (?:say|call|claim|pretend)\b"  # "wouldnt say its not numb"
-)
+# "wouldnt say its not numb".
+SAYS_NO = r"\b(?:wouldnt|couldnt|cant|wont|dont|not) (?:say|call|claim|pretend)\b"
 UNTIL_NOW = r"\b(?:until|till|til) (?:now|today|just|this)\b"
 NEVER_BEFORE = r"\b(?:never|not|havent|hadnt|nothing)\b"
 LIKE_THIS = r"^ (?:like (?:it|this|that)\b|this bad\b|so bad\b|as bad\b|quite like\b)"
