@@ -4,6 +4,9 @@
 set -euo pipefail
 source "$(dirname "${BASH_SOURCE[0]}")/setup.sh" dev
 
+# What is compiled is kept: else each worker and each real process compiles all of it again, half a minute together.
+unset PYTHONDONTWRITEBYTECODE
+
 bin=.venv/bin
 if ! "$bin/python" -c 'import sqlcipher3' 2>/dev/null; then
     "$bin/python" -m pip install --quiet --disable-pip-version-check --only-binary sqlcipher3 -e ".[encrypted]" ||

@@ -92,7 +92,7 @@ def _held(stage: Stage) -> list[tuple[Any, str]]:
 def _holders(stage: Stage) -> Iterator[tuple[Any, str]]:
     """What holds something that a play changes, and the names of that."""
     exchange, engine, outbox = stage.api._exchange, stage.engine, stage.outbox
-    yield stage, "deeds count offset seen"
+    yield stage, "deeds count offset seen letters_at"
     yield stage.clock, "_now"
     yield stage.api._faults, "_planned"
     yield stage.api.upkeep, "webhook secret commands"

@@ -111,16 +111,18 @@ class Stage:
 
     async def settle(self) -> None:
         """Intake, work, sending and reading, until nobody has anything to say at this moment."""
+        first = True
         while True:
             updates = await intake.fetch(self.bot, self.offset, 0)
             if updates:
                 self.engine.receive([(update["update_id"], update) for update in updates])
                 self.offset = updates[-1]["update_id"] + 1
             worked = self.engine.work()
+            if not (first or updates or worked):
+                return  # and nothing new to send
             self.letters_at = await self.outbox.flush()
             self._read()
-            if not updates and not worked:
-                return
+            first = False
 
     def _read(self) -> None:
         for number, phone in self.phones.items():
