@@ -249,6 +249,7 @@ TIME_UP = (
 )
 TIME_UP_AWAY = "I was away. If bands are still on, take them off now, and tap."
 TIME_UP_LABEL = "Bands are off"
+ON_MEANWHILE = "Bands off first, please, and tap. They go on only when I ask for them; the question above comes after that."
 ON_UNASKED = "Bands off first, please, and tap. Then write 'start': I ask how you are, and we check them together before any rep."
 NEVER_ON_LABEL = "They were never on"
 TIME_UP_THANKS = "Good. Bands are off."

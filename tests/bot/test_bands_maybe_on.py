@@ -94,6 +94,31 @@ def test_bands_on_without_a_session_come_off_first_and_are_called_for(practice: 
     assert duties.watches(practice.stage.engine.store, practice.client) == []
 
 
+@pytest.mark.parametrize(
+    "text", ["bands are on", "My bands are on already", "both cuffs on", "I have the bands on"]
+)
+@pytest.mark.parametrize(
+    "asked", ["start", "settings", "bands", "when is my session? move thursday to friday"]
+)
+def test_bands_said_to_be_on_while_something_else_is_asked_come_off_first(
+    practice: Practice, asked: str, text: str
+) -> None:
+    """Once it was "Yes, no or not sure?", and nobody watched them."""
+    practice.types(CLIENT, asked)
+    practice.types(CLIENT, text)
+    assert practice.newest(CLIENT).text.startswith("Bands off first")
+    practice.later(minutes=2, seconds=5)
+    assert causes(practice) == [Cause.BANDS_ON]
+    practice.types(CLIENT, "off")
+    assert duties.watches(practice.stage.engine.store, practice.client) == []
+
+
+def test_bands_that_are_on_order_are_not_on(practice: Practice) -> None:
+    practice.types(CLIENT, "settings")
+    practice.types(CLIENT, "my bands are on order")
+    assert duties.watches(practice.stage.engine.store, practice.client) == []
+
+
 @pytest.mark.parametrize("text", ["bands are off", "are the bands on sale?", "the bands are not on"])
 def test_other_words_about_bands_put_nothing_on(practice: Practice, text: str) -> None:
     practice.types(CLIENT, text)

@@ -13,17 +13,25 @@ from core.store import duties, threads
 from core.store.duties import Watch
 from core.store.mail import Priority
 from core.store.people import Person, Role
+from core.store.threads import Thread
 
 if TYPE_CHECKING:
     from bot.engine.core import Engine
 
+# Said while something else is asked, where "on" may belong to the answer: these words alone, and where no dialogue reads them.
+PLAINLY_ON = re.compile(
+    r"\W*(?:(?:i )?(?:have|ve|'ve)? ?(?:got )?)?(?:(?:my|the|both) ){0,2}(?:bands?|cuffs?|straps?)"
+    r"(?: (?:are|is|now|already|both|still)){0,3} on(?: (?:now|already|my (?:arms?|legs?)))?\W*",
+    re.IGNORECASE,
+)
+READS_IT_ITSELF = frozenset({"session", "trouble", "telling"})
 NAMED = re.compile(r"\b(?:bands?|cuffs?|straps?)\b", re.IGNORECASE)
 
 
 def said_on(engine: "Engine", person: Person, text: str, at: datetime) -> bool:
-    """ "Bands are on", while nothing is under way: they are watched from this word on, and are to come off."""
-    asked = threads.floor(engine.store, person.id) is not None or person.role is not Role.CLIENT
-    if asked or not NAMED.search(text) or not says_on(text):
+    """ "Bands are on", while no session is under way: they are watched from this word on, and are to come off."""
+    floor = threads.floor(engine.store, person.id)
+    if person.role is not Role.CLIENT or not _says_on(text, floor):
         return False
     limit_s = LIMIT_MIN[Region.ARMS] * 60
     spell = f"typed {at.isoformat()}"
@@ -32,5 +40,12 @@ def said_on(engine: "Engine", person: Person, text: str, at: datetime) -> bool:
     bands.told_off(engine, person.id, "", spell)
     watched = duties.watches(engine.store, person.id)[-1]
     off = Choice(words.TIME_UP_LABEL, f"bands_off:{watched.id}")
-    engine.say(person, Say(words.ON_UNASKED, (off,)), at, Priority.SESSION)
+    told = words.ON_UNASKED if floor is None else words.ON_MEANWHILE
+    engine.say(person, Say(told, (off,)), at, Priority.SESSION)
     return True
+
+
+def _says_on(text: str, floor: Thread | None) -> bool:
+    if floor is not None:
+        return floor.dialogue not in READS_IT_ITSELF and PLAINLY_ON.fullmatch(text.strip()) is not None
+    return NAMED.search(text) is not None and says_on(text)
