@@ -234,7 +234,7 @@ COACH_READS = {
     Cause.STOPPED: "stopped the session",
     Cause.TOO_TIGHT: "band too tight",
     Cause.HURTS: "pain",
-    Cause.BANDS_HURT: "pain in the session, bands came off",
+    Cause.BANDS_HURT: "pain in the session, told to take the bands off",
     Cause.CHECKS_FAILED: "two failed band checks",
     Cause.UNSEEN_REFILL: "the refill can't be seen; may they train without?",
     Cause.BANDS_ON: "bands on too long",

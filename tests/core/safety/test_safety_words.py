@@ -8,7 +8,7 @@ from conversations.words import safety as words
 from core.safety.aftercare import WHEN_YES, Sign
 from core.safety.causes import NOW, Cause, Tier, tier_of
 
-ALL_WORDS = list(words.TOLD.values())
+ALL_WORDS = [*words.TOLD.values(), *words.TOLD_SINCE.values()]
 # The bands may be on when this happens: the client's words begin with taking them off.
 WITH_BANDS = frozenset(
     {
