@@ -6,6 +6,7 @@ from conversations.answers import Reply, Unclear, Why, yes_no
 from conversations.answers.taken_off import Off, taken_off
 from conversations.stopwords import read
 from conversations.stopwords.kinds import Kind
+from conversations.stopwords.unread import worth_asking
 
 BETTER, WORSE = "better", "worse"
 _NOT = r"(?:not|isn'?t|aren'?t|hasn'?t|haven'?t|won'?t|doesn'?t|don'?t|didn'?t)\s+(?:\w+\s+){0,2}"
@@ -86,6 +87,12 @@ def tells_off(text: str) -> bool:
     """ "Bands off now": where none is known to be on, no cry but news. False where anything else is wrong as well."""
     heard = [one for one in read(text).heard if one.counts_as is not Kind.NONE]
     return taken_off(text, asked=False) is Off.BOTH and all("off" in one.words for one in heard)
+
+
+def tells_something_else(text: str) -> bool:
+    """Whether words in place of "off" may be a sign that raises no alert of its own: "please help me"."""
+    own = read(text).while_training not in (Kind.NONE, Kind.UNSURE)
+    return not own and taken_off(text, asked=True) is Off.NOT_ABOUT_IT and worth_asking(text, near=True)
 
 
 def off_and_fine(text: str) -> bool:

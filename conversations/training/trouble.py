@@ -27,7 +27,7 @@ from conversations.protocol import (
 from conversations.stopwords.causes import cause_of
 from conversations.stopwords.kinds import Kind
 from conversations.training import wrong_or_not
-from conversations.training.getting_better import how_is_it
+from conversations.training.getting_better import how_is_it, tells_something_else
 from conversations.training.wrong_or_not import SEND, WRONG
 from conversations.words import safety
 from conversations.words import trouble as words
@@ -183,6 +183,8 @@ def noted(brief: Brief, draft: Draft, step: str, answer: Said) -> tuple[Effect, 
         return tuple(
             Record(BandsOff(answer.at, session, spell, "stopped")) for session, spell in brief.spells
         )
+    if step == "off":
+        return _said_instead(brief, draft, answer.text)
     if step == "wrong" and draft.wrong == "yes":
         return (_alert(brief, Cause.SOMETHING_WRONG), EndTraining(f"said_{brief.kind}"), *_told_off(brief))
     if step == "now" and draft.now == "worse":
@@ -195,6 +197,14 @@ def noted(brief: Brief, draft: Draft, step: str, answer: Said) -> tuple[Effect, 
     if step == "sore" and draft.sore == "far_more":
         return (_alert(brief, Cause.SORE),)
     return ()
+
+
+def _said_instead(brief: Brief, draft: Draft, text: str) -> tuple[Effect, ...]:
+    """What is said about something else while the bands are to come off: the coach reads it with what began it."""
+    if draft.off is not None or not tells_something_else(text):
+        return ()
+    cause = None if brief.kind in ASK_FIRST else cause_of(brief.kind)
+    return (replace(_alert(brief, cause or Cause.SOMETHING_WRONG), said=text),)
 
 
 def _alert(brief: Brief, cause: Cause) -> Alert:

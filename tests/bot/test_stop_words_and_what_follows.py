@@ -181,3 +181,38 @@ def test_every_question_after_emergency_words_repeats_the_number(in_set: Practic
     assert "your local emergency number" in in_set.newest(CLIENT).text
     in_set.types(CLIENT, "off now")
     assert "your local emergency number" in in_set.newest(CLIENT).text
+
+
+WORDS = ("please help me", "puffing like mad", "temp 39 and shivering")
+
+
+@pytest.mark.parametrize("words", WORDS)
+def test_words_that_the_question_about_the_bands_cannot_take_reach_the_coach(
+    in_set: Practice, words: str
+) -> None:
+    in_set.types(CLIENT, "my foot is numb")
+    in_set.later(seconds=5)
+    in_set.types(CLIENT, words)
+    assert in_set.newest(CLIENT).text.startswith("I hear you. First the bands")
+    in_set.later(minutes=5)
+    assert f"Now 18:00: {words}" in in_set.newest(COACH).text
+
+
+@pytest.mark.parametrize("words", WORDS)
+def test_they_sound_anew_for_a_coach_who_is_on_it_already(in_set: Practice, words: str) -> None:
+    in_set.types(CLIENT, "my foot is numb")
+    in_set.taps(COACH, "I am on it")
+    in_set.later(seconds=5)
+    in_set.types(CLIENT, words)
+    assert f"Said 18:00: {words}" in in_set.newest(COACH).text
+
+
+@pytest.mark.parametrize("words", ["bands off now", "better", "I am at home", "the same"])
+def test_an_answer_is_no_more_words(in_set: Practice, words: str) -> None:
+    in_set.types(CLIENT, "my foot is numb")
+    in_set.taps(CLIENT, "Bands are off")
+    in_set.later(seconds=5)
+    in_set.types(CLIENT, words)
+    found = duties.open_alerts(in_set.stage.engine.store, in_set.client)
+    (alert,) = [one for one in found if one.cause is Cause.NERVE]
+    assert alert.count == 1

@@ -1,6 +1,5 @@
 """Stop words come before everything, in any state: bands off, what to do, the coach told."""
 
-import json
 from dataclasses import replace
 from datetime import datetime, timedelta
 from typing import TYPE_CHECKING
@@ -8,7 +7,7 @@ from typing import TYPE_CHECKING
 import msgspec
 
 from bot.engine import status, turns
-from bot.engine.safety import alerts, bands
+from bot.engine.safety import alerts, bands, said_more
 from conversations.answers.taken_off import Off, taken_off
 from conversations.heard import hurt_lately
 from conversations.protocol import Hurts, Said, Say, TooTight
@@ -195,12 +194,12 @@ def _talked_about(
     for thread in live:
         if thread.dialogue != "trouble":
             continue
-        if _kind_of(thread).rank >= kind.rank and kind is not Kind.STUCK:  # how to get it off is always told
+        if (
+            said_more.kind_of(thread).rank >= kind.rank and kind is not Kind.STUCK
+        ):  # how to get it off is always told
             turns.deliver(engine, person, thread, Said(at, text))
+            if kind in trouble.ASK_FIRST and not tells_off(text):
+                said_more.pass_on(engine, person, thread, text)
             return True
         threads.keep(engine.store, thread.id, None, None)
     return False
-
-
-def _kind_of(thread: Thread) -> Kind:
-    return Kind(json.loads(thread.state or "{}").get("brief", {}).get("kind", Kind.NONE))

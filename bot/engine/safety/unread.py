@@ -3,11 +3,12 @@
 from datetime import datetime, timedelta
 from typing import TYPE_CHECKING
 
-from bot.engine.safety import open_alert, stopping
+from bot.engine.safety import open_alert, said_more, stopping
 from conversations.prose import is_prose
 from conversations.protocol import Alert, Effect, Event, Relay, Said
 from conversations.stopwords.kinds import Kind
 from conversations.stopwords.unread import worth_asking
+from conversations.training.getting_better import tells_off
 from core.facts import BandsOff
 from core.store import duties, facts, mail
 from core.store.people import Person, Role
@@ -26,9 +27,13 @@ HEALTH_TALKS = frozenset({"screening", "consent", "trouble"})  # there troubles 
 
 def asked_whether_wrong(engine: "Engine", person: Person, thread: Thread | None, event: Event) -> bool:
     """Words that fit no question may be a cry; True: asked, and the question waits."""
-    if not _typed(person, event) or (thread is not None and thread.dialogue in HEALTH_TALKS):
+    if not _typed(person, event):
         return False
     assert isinstance(event, Said)
+    if thread is not None and thread.dialogue in HEALTH_TALKS:
+        if thread.dialogue == "trouble" and worth_asking(event.text, near=True) and not tells_off(event.text):
+            said_more.pass_on(engine, person, thread, event.text)
+        return False
     if not worth_asking(event.text, near=near_training(engine, person, event.at, thread)):
         return False
     ask(engine, person, event)
