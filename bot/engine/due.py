@@ -21,6 +21,7 @@ from core.store.threads import Thread
 if TYPE_CHECKING:
     from bot.engine.core import Engine
 
+# Talks that do not break into a session.
 WAITS = (
     "words",
     "note",
@@ -37,8 +38,9 @@ WAITS = (
     "changing",
     "zone",
     "screening",
-)  # talks that do not break into a session
+)
 SOUNDS_AT_NIGHT = (*turns.SESSION_TALK, "still_numb")  # training runs, or a limb may be in danger
+# These wait for the morning.
 NO_HURRY = (
     "morning",
     "testing",
@@ -50,7 +52,7 @@ NO_HURRY = (
     "recap",
     "weekly",
     "screening",
-)  # these wait for the morning
+)
 LATER = timedelta(minutes=2)
 SOON = timedelta(seconds=5)
 ONE_AT_A_TIME = timedelta(hours=1)  # questions after two sessions do not come together
@@ -139,9 +141,8 @@ def _next(watch: Watch, now: datetime) -> datetime:
     following = next_call(watch.on_at, watch.limit_s, Region(watch.region), watch.calls + 1)
     if following is not None:
         return max(following.at, now + NO_BURST)
-    return now + timedelta(
-        minutes=2 * 2 ** min(watch.calls - 2, 5)
-    )  # the coach has been told; the client is asked less often
+    # The coach has been told; the client is asked less often.
+    return now + timedelta(minutes=2 * 2 ** min(watch.calls - 2, 5))
 
 
 def wake(engine: "Engine", thread: Thread, now: datetime) -> None:

@@ -174,9 +174,8 @@ def noted(engine: "Engine", coach: Person, text: str, now: datetime) -> bool:
     if not client or now - datetime.fromisoformat(since) > NOTE_WITHIN:
         return False
     about = people.find(engine.store, int(client))
-    if about is None or not gate.allows(
-        engine, coach, Action.TAKE_ALERT, about
-    ):  # left, or handed over, since then
+    # They may have left, or been handed over, since then.
+    if about is None or not gate.allows(engine, coach, Action.TAKE_ALERT, about):
         return False
     keep_note(engine, coach, int(client), text.strip(), now)
     return True

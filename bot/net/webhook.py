@@ -25,9 +25,8 @@ from bot.net.intake import Numbered, Receive
 log = logging.getLogger("cuffline")
 
 SECRET_HEADER: Final = "X-Telegram-Bot-Api-Secret-Token"  # https://core.telegram.org/bots/api#setwebhook
-BODY_LIMIT: Final = (
-    1024 * 1024
-)  # bytes; the longest text with all it carries is far below. Own caution, no source
+# Bytes; the longest text with all it carries is far below. Own caution, no source.
+BODY_LIMIT: Final = 1024 * 1024
 SLOWEST_S: Final = 10.0  # for a request to arrive whole; own caution, no source
 
 

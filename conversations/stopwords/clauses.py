@@ -20,9 +20,8 @@ NOT = {
     "have": "havent", "had": "hadnt", "should": "shouldnt",
 }  # fmt: skip
 BREAKS = frozenset("but however although though except because cause cos".split())
-TAILS = frozenset(
-    "worst suddenly sudden severe terrible badly".split()
-)  # go on with what stood before a comma
+# These go on with what stood before a comma.
+TAILS = frozenset("worst suddenly sudden severe terrible badly".split())
 KEEP_S = frozenset("it that what there he she who here let".split())
 JOINS = frozenset("and or so then while as that since plus".split())
 BEGINS = frozenset("my i im ive it its they theyre their the this he she we you".split())

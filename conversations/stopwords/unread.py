@@ -18,10 +18,14 @@ from conversations.stopwords.script import folded
 from conversations.stopwords.spelling import known, slips
 
 SHORTEST_MENDED = 5  # letters of a harmless word in which one slip is forgiven
-# What may stand beside a sign that was denied, over or only asked about.
-PART_WORDS = frozenset(word for line in PARTS.values() for entry in entries(line) for word in entry)
-BESIDE_DENIED = NEGATORS | BETWEEN | LISTED | frozenset(small_talk.OVER.split()) | PART_WORDS
 SIDED = frozenset("left right l r and each both side sides arm arms leg legs hand hands".split())
+
+
+@cache
+def _beside_denied() -> frozenset[str]:
+    """What may stand beside a sign that was denied, over or only asked about."""
+    parts = frozenset(word for line in PARTS.values() for entry in entries(line) for word in entry)
+    return NEGATORS | BETWEEN | LISTED | frozenset(small_talk.OVER.split()) | parts
 
 
 @cache
@@ -64,7 +68,7 @@ def left_over(text: str, reading: Reading) -> list[str]:
     for heard in sorted(reading.heard, key=lambda one: -len(one.words)):
         said = said.replace(f" {heard.words} ", " ", 1)
     words = _phrases().sub(" ", _parts_that_are_well().sub(" ", f" {said} ")).split()
-    return [word for word in words if word not in BESIDE_DENIED] if reading.heard else words
+    return [word for word in words if word not in _beside_denied()] if reading.heard else words
 
 
 def _counts_of_sides(words: list[str]) -> bool:

@@ -59,11 +59,8 @@ SIDES_TYPED = (
 )
 WHEN = "Which days, what time ({zone})? Like: mon and thu 7pm."
 WHEN_NONE = "No fixed days"
-USUAL_DAYS = (
-    "Mon and Thu 18:00",
-    "Tue and Fri 18:00",
-    "Mon, Wed and Fri 18:00",
-)  # read as if they were typed
+# Read as if they were typed.
+USUAL_DAYS = ("Mon and Thu 18:00", "Tue and Fri 18:00", "Mon, Wed and Fri 18:00")
 NOT_WEEKLY = "That is one date. A plan repeats every week, like: mon and thu 7pm."
 CONFIRM = "{plan}\n{when}\n{limits}\n{notes}Send it to {name}? Tap what shall be different."
 LIMITS_LINE = "Bands on {minutes} min at most, {tempo}pain up to {ceiling} is fine while training."

@@ -64,11 +64,8 @@ PAIN_CHANGE = {
     Change.NONE: "no change that counts by the published rule",
 }
 PAIN_NONE = "No pain in {sessions}; asked {when}."
-PAIN_ASKED = {
-    "before": "before",
-    "after": "after",
-    "morning": "in the days after",
-}  # by core.report.Pain field
+# By the field of core.report.Pain.
+PAIN_ASKED = {"before": "before", "after": "after", "morning": "in the days after"}
 PAIN_HIGHEST = "Highest pain on record: {score} of 10."
 EFFORT = "Effort after sessions: {effort:.1f} of 10 on average."
 WEEK_LOAD = "Weekly load (effort x minutes): {load:.0f} in the last seven days{mean}{spread}."

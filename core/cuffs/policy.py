@@ -104,9 +104,8 @@ def _eased(checks: Sequence[CuffCheck], because: tuple[str, ...], so_far: SoFar)
     step = Step.GO
     if not unseen <= so_far.unseen_allowed:
         step = Step.ASK_COACH
-    elif loose and not (
-        so_far.snugged or so_far.sets_done or so_far.failed
-    ):  # what was too tight stays looser
+    # What was too tight stays looser.
+    elif loose and not (so_far.snugged or so_far.sets_done or so_far.failed):
         step = Step.SNUGGER
     return Decision(step, because, so_far.failed, loose)
 

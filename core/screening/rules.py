@@ -23,10 +23,8 @@ from core.screening.grades import (
 from core.screening.pressure import coach_must_look, too_high_to_start
 from core.screening.questions import GROUPS, LIMB_QUESTIONS, Q, Question
 
-EARLY_WEEKS, LATE_WEEKS = (
-    6,
-    12,
-)  # after surgery, fracture, bed rest: vte-orthopaedic; 12 in Wells 2003 (memory)
+# After surgery, fracture, bed rest: vte-orthopaedic; 12 in Wells 2003 (memory).
+EARLY_WEEKS, LATE_WEEKS = 6, 12
 BMI_HIGH = 30.0  # kg/m2, obesity: vte-orthopaedic; the figure itself from memory
 OLD_FROM = 75  # years: 3 points in the Caprini scheme
 MANY_CLOT_RISKS = 3  # own caution, no source

@@ -41,9 +41,8 @@ SETTINGS_ABOUT = ("call_note", "on_the_table", "chart_seen")
 
 def erase(store: Store, person: int) -> None:
     """All of it, in the caller's transaction."""
-    store.execute(
-        "PRAGMA defer_foreign_keys = ON"
-    )  # the order of the tables does not matter; checked at the commit
+    # The order of the tables does not matter: references are checked at the commit.
+    store.execute("PRAGMA defer_foreign_keys = ON")
     _elsewhere(store, person)
     for table in ("button", *tables.personal(store)):
         store.execute(f"DELETE FROM {table} WHERE person = ?", [person])

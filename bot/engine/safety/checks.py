@@ -17,11 +17,8 @@ from core.store import duties, facts
 if TYPE_CHECKING:
     from bot.engine.core import Engine
 
-SECONDS = {
-    "under_2": 1.5,
-    "about_3": 3.0,
-    "longer": 4.5,
-}  # a refill told by a button; own judgement, no source
+# A refill told by a button; own judgement, no source.
+SECONDS = {"under_2": 1.5, "about_3": 3.0, "longer": 4.5}
 TWO_DAYS_BEFORE = "48h"  # an earlier stored name of `Part.TWO_DAYS`
 ONCE_IN = timedelta(days=28)  # the same pattern is not told twice within it; own caution, no source
 

@@ -20,10 +20,8 @@ from core.store.people import Person
 if TYPE_CHECKING:
     from bot.engine.core import Engine
 
-IS, IS_NOT = (
-    "news_is:",
-    "news_not:",
-)  # the words follow: the buttons are the client's own, and go when they do
+# The words follow: the buttons are the client's own, and go when they do.
+IS, IS_NOT = "news_is:", "news_not:"
 
 
 def asked(engine: "Engine", client: Person, text: str, now: datetime) -> bool:

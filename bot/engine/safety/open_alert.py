@@ -18,9 +18,8 @@ from core.store.people import Person, Role
 if TYPE_CHECKING:
     from bot.engine.core import Engine
 
-SHORTLY_BEFORE = timedelta(
-    hours=1
-)  # bands that came off so long before are those that it is about; own caution, no source
+# Bands that came off so long before are those that it is about; own caution, no source.
+SHORTLY_BEFORE = timedelta(hours=1)
 BANDS_OFF = safety.OFF_FIRST.removesuffix(" now.")  # as most of what is told begins
 
 
