@@ -57,11 +57,6 @@ def missed_in_a_row(kept: Iterable[Kept]) -> int:
     return count
 
 
-def coach_should_know(kept: Iterable[Kept]) -> bool:
-    """Two missed in a row."""
-    return missed_in_a_row(kept) >= TELL_COACH_AFTER
-
-
 def ask_at(occurrence: Occurrence, zone: str) -> datetime:
     """When to ask about a missed occurrence, in UTC: the next morning, local time."""
     return instant(local(occurrence.at, zone).date() + timedelta(days=1), ASK_AT, zone)

@@ -5,7 +5,6 @@ in `core.calendar.limits`.
 """
 
 import math
-from collections.abc import Iterable
 from dataclasses import dataclass
 from datetime import UTC, datetime, timedelta
 from enum import StrEnum
@@ -97,13 +96,3 @@ def quiet_at(started_at: datetime, expected_reps: int, tempo_s: float) -> dateti
 def quiet_alert_at(asked_at: datetime) -> datetime:
     """When silence after that question becomes an alert, in UTC."""
     return asked_at.astimezone(UTC) + QUIET_ALERT
-
-
-def time_on(spells: Iterable[tuple[datetime, datetime]]) -> timedelta:
-    """The time under bands of several spells (on, off) on one limb. Raises ValueError when off is before on."""
-    total = timedelta(0)
-    for on_at, off_at in spells:
-        if off_at < on_at:
-            raise ValueError("spells: off before on")
-        total += off_at.astimezone(UTC) - on_at.astimezone(UTC)
-    return total

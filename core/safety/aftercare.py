@@ -2,7 +2,7 @@
 
 from collections.abc import Collection, Mapping
 from dataclasses import dataclass
-from datetime import datetime, timedelta
+from datetime import timedelta
 from enum import StrEnum
 
 from core.safety.causes import Cause
@@ -164,8 +164,3 @@ def still_there(noticed: str) -> Cause:
 
 # --- numbness that stays --------------------------------------------------------------------------------------
 NUMB_LIMIT = timedelta(minutes=10)  # after bands off; own caution, no source
-
-
-def numb_for_too_long(off_at: datetime, now: datetime) -> bool:
-    """Numb or tingling more than 10 min after the bands came off: coach now."""
-    return now - off_at > NUMB_LIMIT

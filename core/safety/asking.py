@@ -81,8 +81,3 @@ def _evening(ended_at: datetime, zone: str) -> datetime | None:
     first, last = (instant(day, at, zone) for at in EVENING)
     at = max(first, ended_at.astimezone(UTC) + AFTER_SESSION)
     return at if at <= last else None
-
-
-def no_reply_at(asked_at: datetime) -> datetime:
-    """When an unanswered question goes on the coach's list, in UTC; it blocks the next session before that, too."""
-    return asked_at.astimezone(UTC) + NO_REPLY

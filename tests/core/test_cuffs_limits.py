@@ -8,7 +8,7 @@ from hypothesis import given
 from hypothesis import strategies as st
 
 from core.cuffs import CallKind, can_finish, next_call, on_again_at, quiet_alert_at, quiet_at
-from core.cuffs.limits import CAP_MIN, calls, time_on
+from core.cuffs.limits import CAP_MIN, calls
 from core.plans import LONGEST_MIN, Region
 
 ON = datetime(2026, 3, 2, 6, 0, tzinfo=UTC)
@@ -72,13 +72,6 @@ def test_a_silent_set_is_asked_about_after_half_as_long_again_and_a_minute() -> 
 def test_a_set_that_cannot_be_is_refused(reps: int, tempo: float) -> None:
     with pytest.raises(ValueError, match="reps"):
         quiet_at(ON, reps, tempo)
-
-
-def test_time_under_bands_adds_up_over_a_day() -> None:
-    assert time_on([(ON, ON + minutes(8)), (ON + minutes(20), ON + minutes(26))]) == minutes(14)
-    assert time_on([]) == minutes(0)
-    with pytest.raises(ValueError, match="spells"):
-        time_on([(ON, ON - minutes(1))])
 
 
 @given(st.integers(1, 780), st.datetimes(NAIVE, NAIVE + timedelta(days=9000), timezones=st.timezones()))

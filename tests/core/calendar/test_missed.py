@@ -6,7 +6,7 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from core.calendar.missed import Attendance, ask_at, attendance, coach_should_know, missed_in_a_row
+from core.calendar.missed import TELL_COACH_AFTER, Attendance, ask_at, attendance, missed_in_a_row
 from core.calendar.occurrences import Occurrence, occurrences_between
 from core.calendar.recurrence import Weekday, weekly
 
@@ -43,11 +43,11 @@ def test_one_session_counts_for_one_plan_only() -> None:
 
 def test_two_missed_in_a_row_are_for_the_coach_and_one_done_clears_them() -> None:
     kept = attendance(PLANNED, [at(0)], at(3), LISBON)
-    assert (missed_in_a_row(kept), coach_should_know(kept)) == (1, False)
+    assert missed_in_a_row(kept) == TELL_COACH_AFTER - 1
     kept = attendance(PLANNED, [at(0)], at(5), LISBON)
-    assert (missed_in_a_row(kept), coach_should_know(kept)) == (2, True)
+    assert missed_in_a_row(kept) == TELL_COACH_AFTER == 2
     kept = attendance(PLANNED, [at(4)], at(5), LISBON)
-    assert (missed_in_a_row(kept), coach_should_know(kept)) == (0, False)
+    assert missed_in_a_row(kept) == 0
 
 
 def test_the_question_comes_the_next_morning_on_the_clients_clock() -> None:
@@ -70,4 +70,4 @@ def test_one_session_more_never_adds_a_missed_one(done: list[float], now: float,
 def test_nothing_planned_is_nothing_missed() -> None:
     nothing: list[Occurrence] = []
     assert attendance(nothing, [at(0)], at(1), LISBON) == ()
-    assert not coach_should_know(())
+    assert missed_in_a_row(()) == 0

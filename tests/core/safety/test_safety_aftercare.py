@@ -6,8 +6,8 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from core.safety.aftercare import WHEN_YES, Route, Sign, leads, missing_sign, numb_for_too_long, route
-from core.safety.asking import After, Part, asked_after, no_reply_at
+from core.safety.aftercare import WHEN_YES, Route, Sign, leads, missing_sign, route
+from core.safety.asking import After, Part, asked_after
 from core.safety.causes import Cause
 
 VIENNA = "Europe/Vienna"
@@ -84,11 +84,6 @@ def test_every_lead_names_a_source_and_the_strictest_comes_first(answers: dict[S
     assert [lead.route.rank for lead in found] == sorted((lead.route.rank for lead in found), reverse=True)
 
 
-@pytest.mark.parametrize(("minutes", "wanted"), [(9.9, False), (10, False), (10.1, True)])
-def test_numb_more_than_ten_minutes_after_the_bands(minutes: float, wanted: bool) -> None:
-    assert numb_for_too_long(OFF, OFF + timedelta(minutes=minutes)) is wanted
-
-
 # --- when -------------------------------------------------------------------------------------------------------
 def parts(after: After, ended: datetime = OFF) -> list[Part]:
     return [part for part, _ in asked_after(after, ended, VIENNA)]
@@ -136,10 +131,6 @@ def test_after_midnight_the_same_morning_asks() -> None:
     )
 
 
-def test_no_reply_is_noticed_after_half_a_day() -> None:
-    assert no_reply_at(OFF) - OFF == timedelta(hours=12)
-
-
 @given(st.integers(1, 50), st.none() | st.integers(0, 90), st.floats(0, 1), st.booleans())
 def test_the_next_morning_is_always_asked(number: int, days: int | None, jump: float, hot: bool) -> None:
     asked = asked_after(After(number, days, jump, hot), OFF, VIENNA)
@@ -149,12 +140,6 @@ def test_the_next_morning_is_always_asked(number: int, days: int | None, jump: f
 
 # --- on each limit and on either side ---------------------------------------------------------------------------
 TICK = timedelta(milliseconds=1)
-
-
-@pytest.mark.parametrize(("after", "wanted"), [(-TICK, False), (timedelta(0), False), (TICK, True)])
-def test_numb_for_more_than_ten_minutes(after: timedelta, wanted: bool) -> None:
-    off = datetime(2026, 3, 2, 18, tzinfo=UTC)
-    assert numb_for_too_long(off, off + timedelta(minutes=10) + after) is wanted
 
 
 @pytest.mark.parametrize(("after", "asked"), [(-TICK, True), (timedelta(0), True), (TICK, False)])
