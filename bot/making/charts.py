@@ -4,6 +4,7 @@ import io
 from datetime import date, timedelta
 from typing import Any
 
+from bot.making import fonts
 from conversations.words import pictures as words
 from core.plans import Aim
 
@@ -22,14 +23,22 @@ def weekly_chart(data: dict[str, Any]) -> bytes:
 
     `title` is "name: movement", `days` ISO dates, `reps` of set 1, `doing` the load or rung, `low` to `high` the
     range each was done for (None: none is known), "held" whether it was held to it (missing: each was); all of one
-    length. "more": how many there are besides. Raises ValueError when there is nothing to draw.
+    length. "code" stands for a name in letters that no font has (may be missing). "more": how many there are
+    besides. Raises ValueError when there is nothing to draw.
     """
-    from matplotlib.figure import Figure  # half a second, and only for pictures
-
     there = [panel for panel in data["panels"] if panel["reps"]]
-    panels = there[:MOST_PANELS]
+    panels = [_in_letters(panel) for panel in there[:MOST_PANELS]]
     if not panels:
         raise ValueError("panels: nothing to draw")
+    from matplotlib import rc_context
+
+    with rc_context({"font.family": fonts.families(panels)}):
+        return _drawn(panels, len(there) + data.get("more", 0))
+
+
+def _drawn(panels: list[dict[str, Any]], count: int) -> bytes:
+    from matplotlib.figure import Figure  # half a second, and only for pictures
+
     columns = 1 if len(panels) <= ONE_COLUMN else 2
     rows = -(-len(panels) // columns)
     size = (WIDTH_IN, PANEL_IN * rows + TITLE_IN)
@@ -40,11 +49,18 @@ def weekly_chart(data: dict[str, Any]) -> bytes:
     for axis in axes[len(panels) :]:
         axis.set_visible(False)
     gentle = any(not all(panel.get("held", ())) for panel in panels)
-    title = words.chart_title(len(panels), len(there) + data.get("more", 0), gentle=gentle)
+    title = words.chart_title(len(panels), count, gentle=gentle)
     figure.suptitle(title, fontsize=10, color=INK)
     out = io.BytesIO()
     figure.savefig(out, format="png")
     return out.getvalue()
+
+
+def _in_letters(panel: dict[str, Any]) -> dict[str, Any]:
+    """A panel in letters that can be drawn: by its client's number where the name cannot."""
+    name, colon, rest = panel["title"].partition(": ")
+    shown = name if fonts.plain(name) else fonts.named(name, panel.get("code", fonts.GAP))
+    return {**fonts.in_letters(panel), "title": f"{shown}{colon}{fonts.writable(rest)}"}
 
 
 def draw_panel(axis: Any, panel: dict[str, Any], columns: int) -> None:

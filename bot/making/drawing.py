@@ -30,6 +30,10 @@ def drawn(kind: str, body: dict[str, Any]) -> bytes:
             from bot.export import zipped
 
             return zipped.made(body)
+        case "unwritable":
+            from bot.making.fonts import unwritable
+
+            return "\n".join(unwritable(body["names"])).encode()
         case "beat":
             return _beat(msgspec.convert(body["beat"], Pattern))
         case _:

@@ -12,10 +12,11 @@ from telegram.error import BadRequest
 
 from bot.engine.updates import AS_FILE
 from bot.export import A_ZIP
-from bot.making import documents
+from bot.making import documents, fonts
 from bot.making.slow_work import Failed
 from bot.net.calls import call
 from conversations.words import exporting as words
+from conversations.words import report as report_words
 from core.store.connection import Store
 from core.store.mail import Letter
 
@@ -103,13 +104,23 @@ class Sender:
 
     async def _picture(self, letter: Letter) -> tuple[int, str]:
         picture = await self.draw(letter.kind, letter.body)
+        caption = await self._caption(letter)
         sent = await self.bot.send_photo(
             letter.chat,
             InputFile(io.BytesIO(picture), "cuffline.png"),
-            caption=letter.body["text"] or None,
+            caption=caption or None,
             reply_markup=keyboard(letter.body),
         )
         return sent.message_id, sent.photo[-1].file_id
+
+    async def _caption(self, letter: Letter) -> str:
+        """The words under a picture, and who stands in it under a number as there is no font for their name."""
+        names = fonts.codes(letter.kind, letter.body)
+        if not names:
+            return str(letter.body["text"])
+        coded = (await self.draw("unwritable", {"names": names})).decode().splitlines()
+        lines = (report_words.CODED.format(code=code, name=names[code]) for code in coded)
+        return "\n".join(filter(None, (letter.body["text"], *lines)))
 
     async def _sound(self, letter: Letter) -> int:
         body = letter.body

@@ -5,6 +5,7 @@ from typing import Any
 
 import msgspec
 
+from bot.making import fonts
 from bot.making.charts import GREY, INK
 from bot.report.panels import attendance, movement, pain
 from bot.report.text import cut, wrapped
@@ -26,13 +27,20 @@ OVER, UNDER = 0.024, 0.022  # room for a chart's title and its dates
 
 def drawn(body: dict[str, Any], kind: str) -> bytes:
     """The page as "pdf" or "png". `body`: "report" (a `core.report.Report` as plain data) and the words around it:
-    "name", "plan", "goal", "coach" and "notes", a list of lines.
+    "name", "plan", "goal", "coach" and "notes", a list of lines; "code" stands for a name in letters that no font has.
     """
     from matplotlib import rc_context
     from matplotlib.figure import Figure  # half a second, and only for pictures
 
+    name = (
+        body["name"] if fonts.plain(body["name"]) else fonts.named(body["name"], body.get("code", fonts.GAP))
+    )
+    body = {**fonts.in_letters(body), "name": name}
     made = msgspec.convert(body["report"], Report)
-    with rc_context({"pdf.fonttype": 42}):  # letters stay letters, so that the page can be searched
+    families = fonts.families(body)
+    # Type 42: letters stay letters, so that the page can be searched; of other fonts any kind can only be drawn (3).
+    fonttype = 42 if families == [fonts.USUAL] else 3
+    with rc_context({"pdf.fonttype": fonttype, "font.family": families}):
         figure = Figure(figsize=(WIDTH_IN, HEIGHT_IN), dpi=DOTS_PER_INCH, facecolor="white")
         Page(figure).fill(made, body)
         out = io.BytesIO()
@@ -65,7 +73,7 @@ class Page:
         title = words.TITLE.format(name=body["name"])
         self._text(cut(title, 16, LINE_IN, bold=True), 16, weight="bold")
         self.at -= 0.008
-        known = {key: body[key] for key in ("plan", "goal", "coach")}
+        known = {key: body[key] or fonts.GAP for key in ("plan", "goal", "coach")}
         first, last = words.day(made.first), words.day(made.last)
         for line in wrapped(words.SUBTITLE.format(first=first, last=last, **known), BODY_PT, LINE_IN):
             self._text(line, BODY_PT, color=GREY)

@@ -30,15 +30,17 @@ def cut(text: str, size: float, width_in: float, *, bold: bool = False) -> str:
 
 def width(text: str, size: float, *, bold: bool = False) -> float:
     """The width of a line in inches."""
-    return _points(text, bold) * size / FONT_PT / 72
+    from matplotlib import rcParams
+
+    return _points(text, bold, tuple(rcParams["font.family"])) * size / FONT_PT / 72
 
 
 FONT_PT = 100.0  # measured once at this size
 
 
 @lru_cache(maxsize=4096)  # the words of a page come again and again
-def _points(text: str, bold: bool) -> float:
-    points: float = _measure().get_text_width_height_descent(text, _font(bold), ismath=False)[0]
+def _points(text: str, bold: bool, families: tuple[str, ...]) -> float:
+    points: float = _measure().get_text_width_height_descent(text, _font(bold, families), ismath=False)[0]
     return points
 
 
@@ -50,7 +52,7 @@ def _measure() -> Any:
 
 
 @cache
-def _font(bold: bool) -> Any:
+def _font(bold: bool, families: tuple[str, ...]) -> Any:
     from matplotlib.font_manager import FontProperties
 
-    return FontProperties(size=FONT_PT, weight="bold" if bold else "normal")
+    return FontProperties(family=list(families), size=FONT_PT, weight="bold" if bold else "normal")

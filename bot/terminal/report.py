@@ -2,6 +2,7 @@
 
 import argparse
 import json
+import sys
 from pathlib import Path
 from typing import Any
 
@@ -12,6 +13,7 @@ from bot.config import Wrong
 from bot.database.opened import reading
 from bot.engine import Engine
 from bot.engine.numbers import reports
+from bot.making import fonts
 from conversations.words import report as words
 from core.report import Report
 from core.store import people
@@ -70,6 +72,8 @@ def _client(engine: Engine, name: str) -> Person:
 def _write(body: dict[str, Any], file: Path) -> None:
     from bot.report import drawn
 
+    if not fonts.plain(body["name"]) and fonts.unwritable({body["code"]: body["name"]}):
+        print(words.CODED.format(code=body["code"], name=body["name"]), file=sys.stderr)
     try:
         file.write_bytes(drawn(body, file.suffix.lower().removeprefix(".")))
     except OSError as problem:

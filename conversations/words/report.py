@@ -89,6 +89,8 @@ GIRTH_CHANGE = {
 }
 
 FILE = "report-{name}.pdf"
+CODE = "Client #{number}"  # where the name cannot be written
+CODED = "{code} in the picture is {name}: I have no font for these letters."
 CAPTION = "Report on {name}, {first} to {last}. A training record, not a medical document."
 CAPTION_OWN = "Your report, {first} to {last}. A training record, not a medical document."
 NOTHING_YET = "There is nothing to report on {name} yet."

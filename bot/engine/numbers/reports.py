@@ -101,6 +101,7 @@ def body_of(engine: "Engine", client: Person, now: datetime) -> dict[str, Any] |
     return {
         "report": msgspec.to_builtins(made),
         "name": client.name,
+        "code": words.CODE.format(number=client.id),
         "plan": plan.name,
         "goal": plan.goal.value,
         "coach": coach.name if coach else "-",

@@ -13,6 +13,7 @@ from bot.engine.numbers import trends
 from bot.making.charts import MOST_PANELS
 from conversations.words import coach as coach_words
 from conversations.words import digest as words
+from conversations.words import report as report_words
 from core.alert_use import ACTED_WITHIN, AlertSeen, idle_causes, led_to
 from core.calendar.missed import Attendance, missed_in_a_row
 from core.calendar.zones import local
@@ -205,6 +206,7 @@ def panels_of(engine: "Engine", client: Person, name: str, now: datetime) -> lis
             plan,
             client.zone,
         )
+        | {"code": report_words.CODE.format(number=client.id)}
         for movement in sorted({one.movement for one in recent})
     ]
 
