@@ -52,7 +52,7 @@ def families(value: Any) -> list[str]:
     """The fonts that the texts in plain data need, the usual one first; for matplotlib's "font.family"."""
     signs = {sign for text in _texts(value) if not plain(text) for sign in text}
     others = (_font_with(sign) for sign in sorted(signs))
-    return [USUAL, *dict.fromkeys(name for name in others if name not in (None, USUAL))]  # type: ignore[list-item]
+    return [USUAL, *dict.fromkeys(name for name in others if name not in (None, USUAL))]
 
 
 # --- who stands in a picture under another name -----------------------------------------------------------
