@@ -38,12 +38,14 @@ QUESTIONS = {
         "With effort, or lately at rest: chest pain, hard to breathe, fainting, dizzy (also on standing up), heart "
         "racing or stumbling, swollen ankles, or legs that hurt when you walk?"
     ),
-    Q.CHEST_PAIN: "Pain or pressure in the chest, neck, jaw or arm, at rest or with effort?",
+    Q.CHEST_PAIN: (
+        "Pain or pressure in the chest, neck, jaw or arm, at rest or with effort? If it is there right now, call {number} first."
+    ),
     Q.ANGINA: (
         "Does it come with effort or cold and ease with rest, is it new or getting worse, or has a doctor called it "
         "angina?"
     ),
-    Q.BREATHLESS: "Out of breath at rest, lying down, or with little effort?",
+    Q.BREATHLESS: "Out of breath at rest, lying down, or with little effort? If so right now, call {number} first.",
     Q.FAINTING: "Have you fainted, or nearly, with effort?",
     Q.DIZZY_STANDING: "Dizzy when you stand up, or dizzy spells?",
     Q.PRESSURE_DROPS: "Has anybody measured that your blood pressure falls when you stand up?",

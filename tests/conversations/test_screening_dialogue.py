@@ -107,6 +107,14 @@ def test_do_not_start_sends_to_the_clinician_and_names_no_open_limb() -> None:
     assert "your doctor" in said[-1].text
 
 
+@pytest.mark.parametrize("asked", [Q.CHEST_PAIN, Q.BREATHLESS])
+def test_who_has_it_right_now_is_told_whom_to_call_before_any_other_question(asked: Question) -> None:
+    texts = [one.text for one in play(any_signs="yes")[1]]
+    assert any(
+        text.startswith(words.QUESTIONS[asked].partition("?")[0]) and "112 first" in text for text in texts
+    )
+
+
 @pytest.mark.parametrize("sign", ["chest_pain", "breathless", "fainting", "palpitations"])
 @pytest.mark.parametrize("said", ["yes", "no"])
 def test_a_sign_that_may_come_back_is_answered_with_the_emergency_number(sign: str, said: str) -> None:

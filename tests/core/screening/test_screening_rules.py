@@ -97,6 +97,11 @@ def test_a_body_mass_index_of_thirty(weight: str, tier: Tier) -> None:
     assert assess(somebody(weight=weight)).tier is tier
 
 
+@pytest.mark.parametrize(("weight", "tier"), [("119.9", CLEAR), ("120", COACH)])
+def test_a_body_mass_index_of_exactly_thirty(weight: str, tier: Tier) -> None:
+    assert assess(somebody(weight=weight, height="200")).tier is tier  # 30 x 2.00 x 2.00 = 120
+
+
 @pytest.mark.parametrize(
     ("weeks", "tier"), [("0", CLINICIAN), ("6", CLINICIAN), ("7", COACH), ("12", COACH), ("13", CLEAR)]
 )
