@@ -93,6 +93,8 @@ def supposed(found: Found) -> Sense | None:
     if bad:
         mine = bad[1] != "if" and re.search(words.ABOUT_NOW, found.sentence)
         return None if mine else Sense.PERHAPS
+    if re.search(words.JUST_ASKING, found.sentence) and found.kind not in GRAVE and not _mine_now(found):
+        return Sense.SUPPOSED
     if re.search(words.STARTS_ASKING, found.clause):
         return _asked(found)
     if re.search(words.SUPPOSED, found.said_before):
@@ -103,8 +105,12 @@ def supposed(found: Found) -> Sense | None:
 
 
 def _asked(found: Found) -> Sense:
-    mine_now = re.search(words.ABOUT_NOW, found.clause) and not re.search(words.TO_COME, found.clause)
-    return Sense.PERHAPS if mine_now else Sense.SUPPOSED
+    return Sense.PERHAPS if _mine_now(found) else Sense.SUPPOSED
+
+
+def _mine_now(found: Found) -> bool:
+    now = re.search(words.ABOUT_NOW, found.clause) is not None
+    return now and re.search(words.TO_COME, found.clause) is None
 
 
 def _whether_normal(found: Found) -> Sense | None:

@@ -69,6 +69,9 @@ SUPPOSED = (
     r"\b(?:what|happens|will|ill|would|should|shall|do|know|tell|and|or) (?:\w+ ){0,5}?(?:if|unless|until)\b"
     r"|\bin case\b|\bwhen (?:should|will|would|does)\b|\b(?:what|should)\b.* when\b"
 )
+JUST_ASKING = (
+    r"\b(?:just (?:asking|curious|wondering)|out of (?:curiosity|interest)|hypothetically|in theory)\b"
+)
 BARE_IF = r"\b(?:if|unless)\b"
 BAD_IF = r"\b(?:bad|ok|okay|normal|dangerous|problem|fine|serious) (if|when|that)\b"
 TO_COME = r"\b(?:go|goes|get|gets|become|becomes|turn|turns|start|starts|happens?)\b"

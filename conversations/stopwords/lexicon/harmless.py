@@ -26,6 +26,7 @@ a cold; cold since; cold in here|my|the
 its|it is|so|very|really cold outside|here|today|in
 chest press|presses|day|supported|strap|workout|exercise|muscle|muscles|fly|flies
 chest and back|arms|triceps|shoulders
+heart|hearts is|are set on; burn is real|good|nice|great|lovely; numb from|with|of boredom
 feel|feeling|love|good|nice|usual|normal|great the burn; good|nice|usual|normal|great|lovely burn
 burn|burned|burns|burning nicely; a burner
 muscle burn only|just; just|only muscle burn; just|only a|the burn

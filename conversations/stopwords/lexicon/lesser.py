@@ -70,7 +70,8 @@ im|i dying|die; = dying; this is killing me; killing me
 = cant; = i cant; cant do .. more|it|this|another; = no more
 chest .. sore|stiff; sore chest
 {band} .. snapped|broke|ripped|burst|tore
-cant talk|breath; had to grab|hold|clutch|catch .. sink|wall|doorframe|door|banister|rail|counter|table|chair
+cant talk|breath
+no|outta puff; lost my breath|puff; had to grab|hold|clutch|catch .. sink|wall|doorframe|door|banister|rail|counter|table|chair
 rash|itchy|itching|itches|blister|blisters|bruise|bruised|bruising|trembling|shivering|shivers|chills|confused
 my|your|her|his|the {head} is|feels|feel|are|has|have|went|gone|goes|going|keeps|wont|doesnt|isnt
 {head} is|feels|went|has|wont|doesnt|keeps; my heads|hearts

@@ -1,6 +1,7 @@
 """What stops a session at once, gravest first."""
 
 EMERGENCY = """
+cant|couldnt|wont fill .. chest|lungs; sound|sounded|sounding .. drunk|slurry|slurred
 {chest} .. {hurts}; {hurts} .. {chest}; chest pains; hurts in the middle of my chest
 elephant|weight|something|someone|somebody|brick|ton .. on .. {chest}
 standing|sitting|pressing|lying on .. {chest}
@@ -43,6 +44,7 @@ kill myself; end my life; suicidal
 """
 
 FAINT = """
+nearly|almost hit the deck|floor|ground
 dizzy|dizziness|dizzier; lightheaded|lightheadedness; light|lite headed; light .. head; light head
 woozy|wobbly|faints|giddy|faintish|swaying|staggering|unsteady; off balance; losing .. balance
 feel|feeling|felt|bit|getting|i faint; to|gonna|might|could|will|may faint; = faint
@@ -96,6 +98,7 @@ keep|keeps|kept dropping things|everything|stuff|it|cups
 """
 
 WEAK = """
+{limb} .. gave|gives|give|giving|given out on|under|beneath|walking|standing
 {limb} .. {weak}; {weak} .. {limb}; {weak} muscle|muscles; muscle|muscles .. {weak}; weakness in
 muscle weakness
 no|lost|losing|hardly|barely|lack .. strength|power in .. {limb}; {limb} .. no strength|power
@@ -149,6 +152,7 @@ pulled a|my muscle|hamstring|calf|groin|back; pulled something; gave|giving way
 """
 
 STUCK = """
+{no_way} undo|unclip|unbuckle|unfasten|unstrap .. thing|things
 {catch} .. stuck|jammed|caught|trapped; stuck|jammed|trapped {catch}
 stuck|jammed|caught on|round|around {my} {limb}; stuck|jammed|caught on|round|around {my} {side} {limb}
 = stuck; = jammed; help .. stuck|jammed; = its|theyre|both|left|right stuck|jammed|caught

@@ -27,7 +27,8 @@ SIGNS = {
         else; belongs to somebody else; belongs to another; isnt mine; not mine; not my own; someone elses;
         somebody elses; anaesthetised; anesthetized; fuzzy; furry; frozen off; cant sense; stopped feeling;
         sleeping; woke up; pricks; needles; tickly; tickling; prickled; jangling; humming; like it is not
-        there; not there; isnt there; missing""",
+        there; not there; isnt there; missing; turned to wood; turned to stone; turned to rubber; gone to
+        wood""",
     "colour": """blue; bluish; blueish; bluey; purple; purplish; violet; grey; gray; greyish; white;
         whitish; pale; paler; pasty; ashen; ashy; waxy; dusky; blackish; mottled; blotchy; marbled;
         bloodless; discoloured; discolored; no colour; no color; funny colour; strange colour; wrong colour;
@@ -72,7 +73,8 @@ SIGNS = {
         drumming; banging; leaping; wont stop racing; stops and starts; missed; misses; miss; stutter;
         stuttering; butterflies; doing somersaults; fluttered; palpitations; palpitation; throbbing in my
         ears; going ten to the dozen; ten to the dozen; nineteen to the dozen; wont slow down; twitching;
-        quivering; juddering; stopping and starting; going haywire; haywire; bonkers; drum solo""",
+        quivering; juddering; stopping and starting; going haywire; haywire; bonkers; drum solo; missing
+        every; missing one; missing some; skips every; stops every""",
     "short": """short; shortage; cant; couldnt; hardly; barely; struggle; struggling; struggles; fight; fighting;
         gasp; gasping; difficult; difficulty; trouble; losing; run out; ran out; running out; runs out;
         unable; laboured; labored; shallow; not enough; isnt enough; never enough; wont come; not coming;
