@@ -53,6 +53,7 @@ NO_HURRY = (
     "weekly",
     "screening",
 )
+KEPT_IN_SESSION = ("changing", "offer_later")
 LATER = timedelta(minutes=2)
 SOON = timedelta(seconds=5)
 ONE_AT_A_TIME = timedelta(hours=1)  # questions after two sessions do not come together
@@ -179,7 +180,7 @@ def start(engine: "Engine", talk: Planned, now: datetime) -> None:
     if talk.dialogue == "morning" and threads.live_in(engine.store, person.id, "morning") is not None:
         duties.talk_later(engine.store, talk.id, now + ONE_AT_A_TIME)
         return
-    if talk.dialogue in WAITS and busy(engine, person, now):
+    if talk.dialogue in WAITS and (busy(engine, person, now) or _asked_after(engine, person, talk)):
         duties.talk_later(engine.store, talk.id, now + LATER)
         return
     morning = quiet.earliest(engine, person, now)
@@ -194,6 +195,11 @@ def start(engine: "Engine", talk: Planned, now: datetime) -> None:
     from bot.engine import acts
 
     acts.before_talk(engine, person, talk, now)
+
+
+def _asked_after(engine: "Engine", person: Person, talk: Planned) -> bool:
+    """Whether the questions after a session are open, on top of which no question from within it comes."""
+    return talk.dialogue in KEPT_IN_SESSION and threads.live_in(engine.store, person.id, "after") is not None
 
 
 def in_session(engine: "Engine", person: Person) -> bool:

@@ -78,6 +78,11 @@ WORDS = {
     "log": "menu:own_log",
     "my log": "menu:own_log",
     "delete me": "menu:leave",
+    "coach": "menu:coach",
+    "tell my coach": "menu:coach",
+    "tell coach": "menu:coach",
+    "message my coach": "menu:coach",
+    "write to coach": "menu:coach",
 }
 
 NOT_YET = ("not_cleared", "declined", "held", "do_not_start")  # barred, and no question of theirs is open

@@ -1,5 +1,6 @@
 """Words in a session that answer nothing: nobody has to say them twice, and the open question comes again."""
 
+import re
 from collections.abc import Callable
 from dataclasses import replace
 
@@ -7,8 +8,12 @@ from conversations.prose import is_prose
 from conversations.protocol import Do, Said, Say, Turn
 from conversations.session.state import Phase, State
 from conversations.words import session as words
+from conversations.words.common import counted
 
 # There every word is about what hurts.
+HOW_MANY = re.compile(
+    r"\bhow (?:many|much)\b.*\b(?:sets?|left|more|to go)\b|\bsets? (?:left|to go)\b", re.IGNORECASE
+)
 HURTING = (Phase.PAUSE, Phase.BURN)
 
 
@@ -20,10 +25,20 @@ def for_later(made: Turn[State], event: Said, asked: Callable[[State], tuple[Say
     state = made.state
     if state is None or state.phase in HURTING or not is_told(event.text):
         return made
+    if HOW_MANY.search(event.text) and state.phase in (Phase.SET, Phase.REST):
+        return replace(made, replies=(Say(_sets(state)), *asked(state)))
     later = Do("offer_later", {"text": event.text})
     if _bands_first(state):
         return replace(made, effects=(later,))
     return replace(made, replies=(Say(words.SAID_KEPT), *asked(state)), effects=(later,))
+
+
+def _sets(state: State) -> str:
+    """How many sets are done and to come, of the movement under way and of all."""
+    more = len(state.brief.exercises) - state.exercise - 1
+    after = words.THEN_MORE.format(movements=counted(more, "movement")) if more else ""
+    done = len(state.counted)
+    return words.SETS_TO_GO.format(done=done, sets=state.sets, left=state.sets - done) + after
 
 
 def _bands_first(state: State) -> bool:

@@ -2,11 +2,12 @@
 
 import pytest
 
+from bot.engine import turns
 from conversations.words import changing as day_words
 from conversations.words import engine as words
 from conversations.words import session as session_words
 from conversations.words import trouble
-from core.store import duties, threads
+from core.store import duties, people, threads
 from tests.practice import CLIENT, COACH, Practice
 
 LINE = "my niece moved here"
@@ -134,3 +135,33 @@ def test_days_are_moved_at_once_among_the_questions_before_a_session(practice: P
     practice.types(CLIENT, "start")
     practice.types(CLIENT, "move thursday to friday")
     assert threads.live_in(practice.stage.engine.store, practice.client, "changing") is not None
+
+
+@pytest.mark.parametrize("asked", ["how many more sets", "How many sets are left?", "how much more to go"])
+def test_how_many_sets_are_left_is_answered(counting: Practice, asked: str) -> None:
+    counting.types(CLIENT, asked)
+    answer, question = counting.heard(CLIENT)[-2:]
+    assert answer == "1 of 2 sets done, 1 to go."
+    assert "clean reps" in question
+    assert still_counts(counting)
+
+
+def test_what_was_kept_waits_for_the_questions_after_the_session(counting: Practice) -> None:
+    counting.types(CLIENT, LINE)
+    counting.types(CLIENT, "move thursday to friday")
+    counting.types(CLIENT, "31")
+    with counting.stage.engine.store.transaction():
+        engine = counting.stage.engine
+        client = people.by_id(engine.store, counting.client)
+        turns.end_training(engine, client, "done", engine.clock())
+        turns.begin(engine, client, "after", {"session": "s1", "why": "done"}, engine.clock())
+    counting.later(minutes=10)
+    assert threads.live_in(counting.stage.engine.store, counting.client, "changing") is None
+    assert not any(text.startswith("In the session you wrote") for text in counting.heard(CLIENT))
+
+
+@pytest.mark.parametrize("line", ["tell my coach", "coach", "message my coach"])
+def test_to_my_coach_without_words_asks_for_them(practice: Practice, line: str) -> None:
+    practice.types(CLIENT, line)
+    practice.types(CLIENT, "see you soon")
+    assert practice.newest(COACH).text == "Ruta: see you soon"
