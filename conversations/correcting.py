@@ -14,7 +14,8 @@ PREFACE = re.compile(
     re.IGNORECASE,
 )
 NAMED_SET = re.compile(
-    r"\b(?:set|round)\s*(?P<no>\d)\b\s*(?:was|is|were|had|should be|to|:|=|,|-)*\s*(?P<counts>\d.*)$",
+    r"\b(?:set|round)\s*(?P<no>\d)\b\s*(?:was|is|were|had|should be|to|:|=|,|-)*\s*"
+    r"(?P<counts>(?:(?:left|right|l|r)\b\W*)?\d.*)$",
     re.IGNORECASE,
 )
 INSTEAD = re.compile(r"[\s,]*\b(?:not|instead of|rather than)\s+\d{1,3}\b[\s.!]*", re.IGNORECASE)

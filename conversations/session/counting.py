@@ -3,10 +3,11 @@
 import re
 from dataclasses import replace
 
-from conversations.answers import Count, Unclear, side_numbers
+from conversations.answers import Count, Unclear
 from conversations.correcting import HALF, named_set, takes_back
 from conversations.protocol import Choice, Said, Say, Turn
 from conversations.session import coming_off, sets, tally, which_set
+from conversations.session.side_names import side_named
 from conversations.session.state import (
     Counted,
     Phase,
@@ -92,18 +93,18 @@ def _named(state: State, event: Said, no: int, text: str) -> Turn[State]:
     except Unclear as problem:
         return turn(state, Say(unclear(problem)))
     if any(one.no == no for one in state.counted):
-        return tally.amend(state, event, no, counts)
+        return tally.amend(state, replace(event, text=text), no, counts)
     return turn(state, Say(words.NO_SUCH_SET.format(n=no)))
 
 
 def numbers(state: State, event: Said, counts: tuple[Count, ...]) -> Turn[State]:
     """Place counts that were typed freely."""
-    sides = len(state.doing.sides)
-    if takes_back(event.text) and (last := which_set.last_told(state)) is not None:
+    one, place = lacking(state), side_named(state, event.text)
+    asked_for = one is not None and place is not None and place >= len(one.reps) > 0
+    if takes_back(event.text) and not asked_for and (last := which_set.last_told(state)) is not None:
         return which_set.taken_back(state, event, last, counts)
-    if len(counts) > sides:
+    if len(counts) > len(state.doing.sides):
         return tally.many(state, event, counts)
-    one = lacking(state)
     if one is not None:
         return _missing(state, event, one, counts)
     copied = which_set.said_again(state, event, counts) is not None
@@ -111,7 +112,7 @@ def numbers(state: State, event: Said, counts: tuple[Count, ...]) -> Turn[State]
         return tally.done_with(state, event, counts)
     if _went_quiet(state):
         given_up = Counted(state.set_no, event.at)
-        return tally.fill(with_counted(state, given_up), event, given_up, counts)
+        return _one_side(with_counted(state, given_up), event, given_up, place, counts)
     return which_set.again(state, event, counts)
 
 
@@ -131,19 +132,6 @@ def _missing(state: State, event: Said, one: Counted, counts: tuple[Count, ...])
 def _went_quiet(state: State) -> bool:
     """A set was given up because nobody answered; its count still counts."""
     return state.phase is Phase.OFF and state.why == coming_off.QUIET and state.set_no > len(state.counted)
-
-
-def side_named(state: State, text: str) -> int | None:
-    """The place, in the plan's order, of the only side that words name; None: none or both."""
-    if len(state.doing.sides) != 2:
-        return None
-    try:
-        sided = side_numbers(text, 0, tally.MOST_REPS)
-    except Unclear:
-        return None
-    said = {"left": sided.left, "right": sided.right}
-    named = [no for no, side in enumerate(state.doing.sides) if said[side] is not None]
-    return named[0] if len(named) == 1 else None
 
 
 def _one_side(

@@ -5,10 +5,11 @@ from collections.abc import Sequence
 from dataclasses import replace
 from datetime import datetime, timedelta
 
-from conversations.answers import Count, Sided, Unclear, several_numbers, side_numbers
+from conversations.answers import Count, Unclear, several_numbers, side_numbers
 from conversations.correcting import only_reps, without_preface
 from conversations.protocol import Corrected, Effect, Record, Said, Say, Turn
 from conversations.session import coming_off, sets
+from conversations.session.side_names import MOST_REPS, in_plan_order, side_named
 from conversations.session.state import (
     Counted,
     Phase,
@@ -22,7 +23,6 @@ from conversations.words.answers import unclear
 from core.facts import SetDone
 from core.plans import Scheme, Side
 
-MOST_REPS = 200
 DONE_TAIL = re.compile(r"(?<=\d)[\s,]+(?:done?|dne|doen|dnoe|finished|fin)[\s.!]*$", re.IGNORECASE)
 SIDED = re.compile(r"\b(?:left|right|l|r)\b", re.IGNORECASE)
 
@@ -36,13 +36,8 @@ def read(state: State, text: str) -> tuple[Count, ...]:
             sided = side_numbers(text, 0, MOST_REPS)
         except Unclear:
             return several_numbers(text, 0, MOST_REPS)
-        return _in_plan_order(state, sided)
+        return in_plan_order(state, sided)
     return several_numbers(text, 0, MOST_REPS)
-
-
-def _in_plan_order(state: State, sided: Sided) -> tuple[Count, ...]:
-    by_side = {"left": sided.left, "right": sided.right}
-    return tuple(count for side in state.doing.sides if (count := by_side[side]) is not None)
 
 
 def stated(
@@ -65,6 +60,8 @@ def done_with(state: State, event: Said, counts: tuple[Count, ...]) -> Turn[Stat
     """The set under way is done, and this is its count: nothing more to ask about it."""
     ended = sets.set_done(state, event.at)
     assert ended.state is not None
+    if side_named(state, event.text):
+        return ended  # the second side, before the first: that one is asked for
     filled = fill(ended.state, event, ended.state.counted[-1], counts)
     asked = {reply.asks for reply in filled.replies}
     more = tuple(reply for reply in ended.replies if not _asks_reps(reply) and reply.asks not in asked)
@@ -163,7 +160,7 @@ def _after_many(state: State, event: Said, noted: Say, effects: tuple[Effect, ..
 def amend(state: State, event: Said | Corrected, no: int, counts: tuple[Count, ...]) -> Turn[State]:
     """Change a set that has its count."""
     one = next((each for each in state.counted if each.no == no), None)
-    places = () if one is None else _amended(state, one, counts)
+    places = () if one is None else _amended(state, one, counts, side_named(state, event.text))
     if one is None or not places:
         return turn(state, Say(words.NOT_A_NUMBER))
     message = event.of if isinstance(event, Corrected) else event.message
@@ -177,9 +174,11 @@ def amend(state: State, event: Said | Corrected, no: int, counts: tuple[Count, .
     return then(state, said, (changed,), noted)
 
 
-def _amended(state: State, one: Counted, counts: tuple[Count, ...]) -> tuple[int, ...]:
-    """The places that these counts change: all, or the side said last where each side was said by itself."""
+def _amended(state: State, one: Counted, counts: tuple[Count, ...], named: int | None) -> tuple[int, ...]:
+    """The places that these counts change: the side that is named, all, or the side that was said last by itself."""
     sides = len(state.doing.sides)
+    if named is not None and named < len(one.reps) and len(counts) == 1:
+        return (named,)
     if len(counts) == sides:
         return tuple(range(sides))
     if len(counts) == 1 and one.reps and not is_full(state, one):

@@ -8,6 +8,7 @@ from conversations.answers import Count, Unclear
 from conversations.protocol import Choice, Said, Say, Turn
 from conversations.session import tally
 from conversations.session.sets import reps_id
+from conversations.session.side_names import side_named
 from conversations.session.state import (
     Counted,
     Phase,
@@ -68,6 +69,8 @@ def again(state: State, event: Said, counts: tuple[Count, ...]) -> Turn[State]:
         return turn(state, Say(words.STALE))
     if (said := said_again(state, event, counts)) is not None:
         return turn(state, already(said))
+    if side_named(state, event.text) is not None:
+        return tally.amend(state, event, last.no, counts)
     values = tuple(count.value for count in counts)
     if state.phase in (Phase.REST, Phase.SET):
         return _next_or(state, event, last, values)
@@ -110,6 +113,8 @@ def last_told(state: State) -> Counted | None:
 
 def taken_back(state: State, event: Said, last: Counted, counts: tuple[Count, ...]) -> Turn[State]:
     """ "no, 17": what was said last becomes this, be it a count that is noted or one that is asked about."""
+    if side_named(state, event.text) is not None:
+        return tally.amend(state, event, last.no, counts)
     values, sides = tuple(count.value for count in counts), len(state.doing.sides)
     if state.between is not None and len(values) == sides and state.waiting[-sides:] != last.reps:
         waiting = (*state.waiting[:-sides], *values)

@@ -315,10 +315,12 @@ class Client:
         self.types(str(reps), reply_to)
 
     def corrects(self, key: Key, said: int) -> None:
-        """Say that it was one more, whatever the bot has answered by then."""
-        if not self.phone.blocked and self.done_no == key.set_no:
-            self.diary.sends(self.diary.where_now(key, said), said + 1)
-            self.types(f"no, {said + 1}")
+        """Say that it was one more, whatever the bot has answered by then; of which side, if it was not the last."""
+        if self.phone.blocked or self.done_no != key.set_no:
+            return
+        of_last = self.diary.claims[-1].key.side == key.side
+        self.diary.sends(self.diary.where_now(key, said), said + 1)
+        self.types(f"no, {said + 1}" if of_last else f"no, {key.side} {said + 1}")
 
     def edits(self, number: int, key: Key, reps: int) -> None:
         """Change the words of an earlier count."""
