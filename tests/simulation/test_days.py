@@ -3,6 +3,7 @@
 import pytest
 
 from tests.simulation import scene
+from tests.simulation.invariants.letters import Letters
 from tests.simulation.outage import late
 
 # Chosen once; more in `python -m tests.bench.simulation --seeds 1000`.
@@ -48,7 +49,7 @@ def test_an_alert_leaves_within_35_s_of_the_networks_return(seed: int) -> None:
 
 
 def test_a_violation_names_the_command_that_plays_it_again(monkeypatch: pytest.MonkeyPatch) -> None:
-    monkeypatch.setattr(scene.Watchman, "letters_leave", lambda self: 1 / 0)
+    monkeypatch.setattr(Letters, "letters_leave", lambda self: 1 / 0)
     with pytest.raises(ZeroDivisionError) as found:
         scene.story(1, clients=1)
     assert "python -m tests.bench.simulation --seed 1 --days 1 --clients 1" in found.value.__notes__[0]

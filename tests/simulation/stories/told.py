@@ -95,7 +95,7 @@ def practice(**minds: Mind | None) -> World:
     world.coaches = [Person(world, CHATS[name], name.title(), minds.get(name)) for name in CHATS]  # type: ignore[misc]
     world.restarts, world.resumes = lambda: 0.01, True  # at once: nothing of the story is missed by it
     watchman = Watchman(world)
-    watchman.whom.add(SECOND)  # who may stand in
+    watchman.alerts.whom.add(SECOND)  # who may stand in
     watchman.checks = tuple(one for one in watchman.checks if one[0].__name__ not in NOT_HERE)
     world.look = watchman.look
     return world
