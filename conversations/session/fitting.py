@@ -8,6 +8,7 @@ from conversations.protocol import Choice, Said, Say, Turn
 from conversations.session import deciding, going_on, looking
 from conversations.session.state import Phase, State, banded_limbs, choices, say, turn
 from conversations.words import session as words
+from conversations.words import session_typed
 from conversations.words.answers import unclear
 from conversations.words.one_band import of_bands
 
@@ -15,7 +16,7 @@ CHECKS = (Phase.TIGHT, Phase.REFILL, Phase.NAIL, Phase.WARMTH, Phase.FEEL)
 BETWEEN = re.compile(r"\D*\b(\d{1,2})\s*(?:-|–|to|or)\s*(\d{1,2})\b\D*")  # and no other number
 TIGHTNESS = choices(words.TIGHTNESS_CHOICES)
 FEELINGS = tuple(Choice(label, value) for value, label in words.FEELING_LABELS.items())
-FEELING_TYPED = choices(words.FEELING_TYPED)
+FEELING_TYPED = choices(session_typed.FEELING_TYPED)
 
 
 def ask(state: State) -> Say:

@@ -9,6 +9,7 @@ from conversations.protocol import Alert, Choice, Hurts, Record, Said, Say, Turn
 from conversations.session import coming_off, ending, sets, tally
 from conversations.session.state import After, Phase, State, choices, say, turn
 from conversations.words import session as words
+from conversations.words import session_typed
 from conversations.words.answers import unclear
 from core.facts import Noticed
 from core.safety.causes import Cause
@@ -16,8 +17,8 @@ from core.safety.pain import Where, may_go_on
 
 WHERE = choices(words.HURTS_LABELS)
 SILENCE = "silence"  # stored like a place
-TYPED = choices(words.HURTS_TYPED)
-GOES_ON = tuple(Choice(label, "go") for label in words.GO_ON_TYPED)
+TYPED = choices(session_typed.HURTS_TYPED)
+GOES_ON = tuple(Choice(label, "go") for label in session_typed.GO_ON_TYPED)
 JOINT = Where.JOINT.value
 JOINTS = re.compile(r"\b(?:joint|knee|elbow|shoulder|hip|wrist|ankle)s?\b", re.IGNORECASE)
 BAND = re.compile(r"\b(?:band|cuff|strap)s?\b", re.IGNORECASE)

@@ -7,11 +7,22 @@ from conversations.answers.lexing import normal
 from conversations.protocol import Choice, Say
 from conversations.session.state import Phase, State, banded_limbs, choices, say
 from conversations.words import session as words
+from conversations.words import session_typed
 from core.cuffs import Refill
 from core.plans import Region
 
 ABOUT = re.compile(r"\b(?:abt|about|approx\w*|around|roughly|maybe)\b\.?|~", re.IGNORECASE)
 UNDER_2 = re.compile(r"(?:und\w{1,3}|less than|below|<)\s*(?:2s?|two)\b(?![.,]\d)", re.IGNORECASE)
+QUICK = re.compile(
+    r"\W*(?:very |really |so )?(?:quick(?:ly)?|fast|instant(?:ly)?|immediate(?:ly)?|(?:straight|right) away|at once)\W*"
+)
+SLOW = re.compile(
+    r"\W*(?:(?:very|too|quite|rather|a bit) )?slow(?:ly)?\W*"
+    r"|\W*(?:more than|over|above|longer than|>) ?(?:3|three) ?(?:s|secs?|seconds?)?\W*"
+)
+BETWEEN = re.compile(
+    r"(\d+(?:[.,]\d+)?) ?s?(?:ec\w*)? ?(?:-|to|or|maybe) ?(\d+(?:[.,]\d+)?)(?: ?s(?:ec\w*)?)?"
+)
 UNSEEN = re.compile(
     r"\b(?:can'?t|cannot|can not|couldn'?t|could not|don'?t|do not|unable to|hard to|nothing to) "
     r"(?:really |even |quite )?(?:see|tell|find|make)\b"
@@ -22,7 +33,7 @@ UNSEEN = re.compile(
 REFILLS = tuple(Choice(label, value.value) for value, label in words.REFILL_LABELS.items())
 NAILS = (*REFILLS[:3], Choice(words.CANT_SEE_NAIL, Refill.CANT_SEE.value))
 WARM = choices(words.WARM_LABELS)
-WARM_TYPED = choices(words.WARM_TYPED)
+WARM_TYPED = choices(session_typed.WARM_TYPED)
 DIFFERENT = re.compile(
     r"\b(?:no|not|cool\w*|cold\w*|chill\w*|odd\w*|strange\w*|different|weird|less|isn'?t|doesn'?t)\b"
 )
@@ -74,8 +85,13 @@ def _unseen(text: str) -> bool:
 
 def _refill(text: str) -> str:
     """A button's value, a label typed, or seconds typed ("2.5")."""
-    if UNDER_2.match(text.strip()):
+    flat = normal(text)
+    if UNDER_2.match(text.strip()) or QUICK.fullmatch(flat):
         return Refill.UNDER_2.value
+    if SLOW.fullmatch(flat):
+        return Refill.LONGER.value
+    if (between := BETWEEN.fullmatch(flat)) is not None:  # the longer one is the safe one
+        text = between[2]
     try:
         return choice(text, REFILLS[:3])
     except Unclear:

@@ -39,22 +39,6 @@ CANT_SEE_ARMS = "{limb}: then press a fingernail instead, let go, count. How lon
 CANT_SEE_LEGS = "{limb}: then feel below the band. Is it as warm as before, and does it feel as before?"
 CANT_SEE_NAIL = "I can't see that either"
 WARM_LABELS = (("As before", "same"), ("Cooler or odd", "different"))
-WARM_TYPED = (
-    ("the same", "same"),
-    ("feels the same", "same"),
-    ("same as before", "same"),
-    ("yes as before", "same"),
-    ("as warm as before", "same"),
-    ("yes", "same"),
-    ("yes both", "same"),
-    ("yes to both", "same"),
-    ("normal", "same"),
-    ("warm", "same"),
-    ("no difference", "same"),
-    ("no change", "same"),
-    ("not different", "same"),
-    ("not cooler", "same"),
-)
 BAND_ON = (
     "{name}. One band only, on your {limb}: {place}, snug, {target} out of 10 tight (10 is the tightest you can "
     "imagine). The other side stays without. Tap when it is on."
@@ -73,22 +57,6 @@ FEELING_LABELS = {
     "pinching": "A band pinches",
     "slid": "A band slid down",
 }
-FEELING_TYPED = (
-    ("ok", "fine"),
-    ("okay", "fine"),
-    ("good", "fine"),
-    ("all good", "fine"),
-    ("fien", "fine"),
-    ("fine thanks", "fine"),
-    ("slid", "slid"),
-    ("it slid down", "slid"),
-    ("slipped", "slid"),
-    ("it slipped", "slid"),
-    ("one slipped", "slid"),
-    ("a band slipped", "slid"),
-    ("the band slipped", "slid"),
-    ("the band slipped down", "slid"),
-)
 RIGHT = "Good fit, from what you tell me."
 ANOTHER_BAND = "Good. Another band than last time, so the load stays as it is today."
 SNUG_ARM = "Good. 7 is snug for an arm: a touch looser next time."
@@ -183,36 +151,8 @@ HURTS_LABELS = (
     ("Under the band", Where.BAND.value),
     ("Somewhere else", Where.ELSEWHERE.value),
 )
-HURTS_TYPED = (
-    ("burn", Where.MUSCLE.value),
-    ("a burn", Where.MUSCLE.value),
-    ("it burns", Where.MUSCLE.value),
-    ("muscle", Where.MUSCLE.value),
-    ("joint", Where.JOINT.value),
-    ("knee", Where.JOINT.value),
-    ("elbow", Where.JOINT.value),
-    ("shoulder", Where.JOINT.value),
-    ("band", Where.BAND.value),
-    ("elsewhere", Where.ELSEWHERE.value),
-)
 BURN = "A burn in the working muscle is expected. Go on when you like, or stop here."
 GO_ON = "Go on"
-GO_ON_TYPED = (
-    "yes",
-    "ok",
-    "okay",
-    "k",
-    "yep",
-    "yeah",
-    "going on",
-    "go",
-    "continue",
-    "going",
-    "ready",
-    "i'm fine",
-    "fine",
-    "all good",
-)
 HURTS_OFF = "Then we stop here. Bands off now, and tap."
 HURTS_SILENCE = "No answer, so bands off now, please. Tap when they are off."
 HURTS_SAID = "{said}. Asked where: {answer}"

@@ -47,6 +47,34 @@ def test_a_time_is_no_other_look(text: str) -> None:
     assert (p.state and p.state.phase, p.state and len(p.state.refills)) == (Phase.REFILL, 1)
 
 
+@pytest.mark.parametrize(
+    ("text", "kept"),
+    [
+        ("quick", "under_2"),
+        ("instantly", "under_2"),
+        ("straight away", "under_2"),
+        ("slow", "longer"),
+        ("very slow", "longer"),
+        ("more than 3", "longer"),
+        ("over three seconds", "longer"),
+        ("2-3 s", "s3.0"),
+        ("1 or 2", "s2.0"),
+        ("4 or 5 seconds", "s5.0"),
+        ("2.5 to 3.5", "s3.5"),
+    ],
+)
+def test_a_time_in_words_or_between_two_is_the_longer_one(text: str, kept: str) -> None:
+    p = played().types("on").types("6").types(text)
+    assert p.state is not None
+    assert p.state.refills == (kept,)
+
+
+@pytest.mark.parametrize("text", ["reddish", "A bit red.", "warm", "tight but OK"])
+def test_what_is_expected_is_fine(text: str) -> None:
+    p = played().types("on").types("6").types("1").types("1").types(text)
+    assert (p.state and p.state.phase) is Phase.SET
+
+
 def test_who_does_not_know_how_long_gets_the_answers_to_choose_from() -> None:
     p = played().types("on").types("6").types("no idea")
     assert p.said[0].text.endswith("I can't see the spot.")
