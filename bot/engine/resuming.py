@@ -5,9 +5,12 @@ from datetime import datetime
 from typing import TYPE_CHECKING
 
 from bot.engine import turns
-from conversations.protocol import Choice, Resumed, Say
+from bot.engine.safety import never_on, open_alert
+from conversations.protocol import Resumed, Say
 from conversations.words import engine as words
+from conversations.words import trouble
 from core.store import duties, people, threads
+from core.store.duties import Watch
 from core.store.mail import Priority
 from core.store.people import Person
 from core.store.threads import Thread
@@ -22,13 +25,21 @@ def where_we_were(engine: "Engine", client: Person, now: datetime) -> None:
     """The client asked to start, in the middle of a session."""
     banded = duties.watches(engine.store, client.id)
     talk = threads.floor(engine.store, client.id)
-    off = tuple(Choice(words.TIME_UP_LABEL, f"bands_off:{watch.id}") for watch in banded[:1] if talk is None)
+    if banded and talk is None:
+        _only_bands(engine, client, banded[0], now)
+        return
     text = words.IN_SESSION_BANDED if banded else words.IN_SESSION
     if talk is not None and talk.dialogue == "trouble" and not banded:
         text = words.FIRST_THIS
-    engine.say(client, Say(text, off), now, Priority.SESSION)
+    engine.say(client, Say(text), now, Priority.SESSION)
     if talk is not None:
         turns.deliver(engine, client, talk, Resumed(now))
+
+
+def _only_bands(engine: "Engine", client: Person, watch: Watch, now: datetime) -> None:
+    """The session is over and only its bands are left on, as far as anybody knows: they come off before all else."""
+    text = trouble.ASK_OFF if open_alert.said_first(engine, client, now) else words.ON_UNASKED
+    engine.say(client, Say(text, never_on.buttons(engine, watch)), now, Priority.ALERT)
 
 
 def after_restart(engine: "Engine", now: datetime) -> None:

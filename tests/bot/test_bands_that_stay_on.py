@@ -101,3 +101,21 @@ def test_a_band_that_is_stuck_before_the_session_knew_of_it_is_asked_about_until
     practice.types(CLIENT, "my band is stuck")
     assert practice.newest(CLIENT).text == "Are the bands off?"
     assert causes(practice) == [Cause.STUCK]
+
+
+def test_start_with_bands_left_on_after_an_emergency_asks_for_them_first(practice: Practice) -> None:
+    practice.in_a_set()
+    practice.types(CLIENT, "my chest hurts")
+    practice.later(minutes=16)
+    practice.types(CLIENT, "start")
+    told, asked = practice.messages(CLIENT)[-2:]
+    assert told.text.startswith("Bands off now. Call your local emergency number now.")
+    assert asked.text == "Are the bands off?"
+    practice.taps(CLIENT, "Bands are off")
+    assert duties.watches(practice.stage.engine.store, practice.client) == []
+
+
+def test_start_with_bands_left_on_and_no_alert_asks_for_them_first(practice: Practice) -> None:
+    practice.types(CLIENT, "bands are on")
+    practice.types(CLIENT, "start")
+    assert practice.newest(CLIENT).text.startswith("Bands off first")
