@@ -5,11 +5,11 @@ from datetime import datetime
 from typing import TYPE_CHECKING
 
 from bot.engine import idle, menus, status, typed
-from bot.engine.coach import away, listing
+from bot.engine.coach import away, listing, writing_to
 from bot.engine.days import changing
 from bot.engine.joining import agreeing
 from bot.engine.safety import health_news, open_alert, unread
-from bot.engine.training import corrections
+from bot.engine.training import corrections, kit
 from conversations.protocol import Choice, Media, Said, Say
 from conversations.words import common
 from conversations.words import engine as words
@@ -45,10 +45,12 @@ def before_the_question(thread: Thread | None, flat: str) -> tuple[Dealt, ...]:
 def nothing_open(engine: "Engine", person: Person, text: str, now: datetime, message: int | None) -> None:
     """Typed words while nothing is asked and no command fits."""
     if person.role is Role.COACH:
-        if not any(dealt(engine, person, text, now) for dealt in (listing.by_name, typed.noted)):
+        known = (listing.by_name, typed.noted, writing_to.offered)
+        if not any(dealt(engine, person, text, now) for dealt in known):
             menus.open_menu(engine, person, now)
         return
-    if away.said_back(engine, person, text, now) or idle.said_yes(engine, person, text, now):
+    known_to_client = (away.said_back, idle.said_yes, kit.told_gone)
+    if any(dealt(engine, person, text, now) for dealt in known_to_client):
         return
     if health_news.asked(engine, person, text, now):
         return

@@ -54,5 +54,5 @@ DECLINED = "Your coach would rather keep the usual time between sessions. Your d
 CLIENT_CHANGED = "{name} changed days: {told}."
 COACH_CHANGED = "Your coach changed your days: {told}."
 FOR_WHOM = "For whom? Like: {name}: {text}"
-UNREAD = "I couldn't read a day or time for {name} there. To write to {name}, begin with 'to {name}: '."
+UNREAD = 'I couldn\'t read a day or time for {name} there. Shall I send it to {name} as your words? "{text}"'
 ON_THE_ROAD = "I go by {there} now. Next: {when}."

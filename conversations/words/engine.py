@@ -217,6 +217,8 @@ IDLE_MEDIA = {
 }
 FROM_CLIENT = "{name}: {text}"
 FROM_COACH = "From your coach: {text}"
+ONE_AT_A_TIME = "Not sent: one client at a time, please. Like: 'to Nora: your words'."
+SEND_WORDS = 'Shall I send "{text}" to {name}?'
 SENT_TO = "Sent to {name}."
 NOT_SENT = (
     "Not sent: I don't find one client by that name. Write: 'to Nora: your words'. 'clients' lists them all."

@@ -155,3 +155,13 @@ def test_back_from_the_girth_forgets_the_whole_line(practice: Practice) -> None:
     for said in ("A legs 10 cm", "back", "B"):
         practice.types(CLIENT, said)
     assert practice.newest(CLIENT).text == words.REGION
+
+
+def test_a_lost_band_may_be_told_out_of_the_blue(practice: Practice) -> None:
+    owns(practice, "A", "B")
+    practice.types(CLIENT, "I lost band B")
+    assert practice.newest(CLIENT).text.startswith("Band B is off the list.")
+    practice.types(CLIENT, "I lost my band")
+    assert practice.newest(CLIENT).text.startswith("Band A is off the list.")
+    practice.types(CLIENT, "I lost my band")
+    assert practice.newest(CLIENT).text == "Shall I send that to Coach?"

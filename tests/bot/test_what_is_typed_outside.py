@@ -5,7 +5,8 @@ import pytest
 from conversations.words import engine as words
 from conversations.words import trouble
 from core.facts import BandsOff, Cleared
-from core.store import duties, facts
+from core.store import duties, facts, people
+from core.store.people import Role
 from tests.practice import CLIENT, COACH, START, Practice
 
 
@@ -209,3 +210,29 @@ def test_an_answer_that_begins_like_words_to_a_client_stays_an_answer(room: Prac
     asked = len(room.heard(COACH))
     room.types(COACH, "to 9 march")
     assert words.NOT_SENT not in room.heard(COACH)[asked:]
+
+
+@pytest.mark.parametrize(
+    ("line", "sent"),
+    [("ruta well done", "well done"), ("good job ruta", "good job ruta"), ("Ruta: nice week", "nice week")],
+)
+def test_words_beside_a_clients_name_are_offered_and_go_out_once(
+    room: Practice, line: str, sent: str
+) -> None:
+    room.types(COACH, line)
+    assert "to Ruta" in room.newest(COACH).text
+    assert f"From your coach: {sent}" not in room.heard(CLIENT)
+    room.taps(COACH, "Send it")
+    room.taps(COACH, "Send it")
+    assert room.heard(CLIENT).count(f"From your coach: {sent}") == 1
+
+
+def test_words_for_two_clients_go_to_none(room: Practice) -> None:
+    store = room.stage.engine.store
+    coach = people.by_chat(store, COACH)
+    assert coach is not None
+    with store.transaction():
+        people.add(store, 5000, "Milo", Role.CLIENT, "UTC", START, coach.id)
+    room.types(COACH, "tell ruta and milo well done")
+    assert room.newest(COACH).text == words.ONE_AT_A_TIME
+    assert room.heard(CLIENT) == []

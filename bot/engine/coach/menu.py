@@ -189,6 +189,7 @@ ABOUT_CLIENT: dict[str, tuple[Action, About]] = {
 }
 WITH_DETAIL: dict[str, tuple[Action, Detailed]] = {
     "cue": (Action.RELAY, clips.ask_cue),
+    "send_words": (Action.RELAY, writing_to.send_offered),
     "clip_of": (Action.RELAY, clips_asked.ask_for),
     "plan_back": (Action.PLAN, replaced.take_back),
     "load_use": (Action.PLAN, loads_asked.use),

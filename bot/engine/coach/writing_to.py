@@ -8,7 +8,7 @@ from bot.engine import turns
 from bot.engine.coach import clients as whose
 from bot.engine.coach import stopping_session
 from conversations import passing_on
-from conversations.protocol import Relay, Say
+from conversations.protocol import Choice, Relay, Say
 from conversations.words import engine as words
 from core.store import threads
 from core.store.people import Person
@@ -49,12 +49,57 @@ def _send(engine: "Engine", coach: Person, client: Person, verb: str, line: str,
     """As it is where it is said to the client; what is said about them is asked for as they should read it."""
     from bot.engine import relaying
 
+    if _names_another(engine, coach, line, now):
+        engine.say(coach, Say(words.ONE_AT_A_TIME), now)
+        return
     words_for = passing_on.as_said(verb, line)
     stops = stopping_session.is_stop(line) and stopping_session.under_way(engine, client)
     if words_for or stops:
         relaying.relay(engine, coach, Relay(words_for or line, client.id))
     else:
         turns.begin(engine, coach, "writing", {"client": client.id, "about_them": bool(line)}, now)
+
+
+def _names_another(engine: "Engine", coach: Person, line: str, now: datetime) -> bool:
+    """ "and Milo well done": the words are for two."""
+    first, _, rest = line.partition(" ")
+    return first.casefold() in ("and", "&", "+") and _named(engine, coach, rest, now) is not None
+
+
+def offered(engine: "Engine", coach: Person, text: str, now: datetime) -> bool:
+    """ "ruta well done": asked whether it goes to her; True: asked. The button holds the words until it is tapped."""
+    said = text.strip()
+    found = _named(engine, coach, said, now) or _at_the_end(engine, coach, said, now)
+    if found is None or not found[1].strip():
+        return False
+    line = found[1].strip(" ,:-")
+    offer(engine, coach, found[0], line, words.SEND_WORDS.format(name=found[0].name, text=line), now)
+    return True
+
+
+def offer(engine: "Engine", coach: Person, client: Person, line: str, asked: str, now: datetime) -> None:
+    """A question whose button sends these words to the client."""
+    send = Choice(words.SEND_IT_LABEL, f"menu:send_words:{client.id}/{line}")
+    engine.say(coach, Say(asked, (send,)), now)
+
+
+def send_offered(engine: "Engine", coach: Person, client: Person, line: str, now: datetime) -> None:
+    """The button under the offer; once tapped it holds no words any more."""
+    from bot.engine import relaying
+
+    if not line:
+        engine.say(coach, Say(words.SENT_ALREADY), now)
+        return
+    value = f"menu:send_words:{client.id}/"
+    threads.change_buttons(engine.store, coach.id, value + line, value)
+    relaying.relay(engine, coach, Relay(line, client.id))
+
+
+def _at_the_end(engine: "Engine", coach: Person, said: str, now: datetime) -> tuple[Person, str] | None:
+    """ "good job ruta"."""
+    before, _, last = said.rstrip(".! ").rpartition(" ")
+    fitting = named(engine, coach, last, now) if before else []
+    return (fitting[0], said) if len(fitting) == 1 else None
 
 
 def _named(engine: "Engine", coach: Person, rest: str, now: datetime) -> tuple[Person, str] | None:

@@ -6,6 +6,7 @@ from typing import TYPE_CHECKING, Any
 
 from bot.engine import briefs, gate, quiet, status, turns
 from bot.engine.coach import clients as whose
+from bot.engine.coach import writing_to
 from bot.engine.days import calendar
 from conversations.changing import Brief, is_change
 from conversations.changing.form import start
@@ -32,8 +33,7 @@ if TYPE_CHECKING:
 
 # "ruta: move thursday to friday"; words to a client begin with "to" (see coach.writing_to).
 NAMED = re.compile(r"^(?P<name>[^:]{1,40}):\s*(?P<text>.+)$", re.DOTALL)
-# Dialogues in which every word is an answer.
-OWN_WORDS = ("consent", "screening", "trouble", "changing")
+OWN_WORDS = ("consent", "screening", "trouble", "changing")  # in these every word is an answer
 OWN_TIMES = ("reminding", "missed")  # they read a new time for their own session
 NEAR = timedelta(days=30)
 
@@ -83,7 +83,7 @@ def _about(engine: "Engine", coach: Person, client: Person, text: str, at: datet
     if not gate.allows(engine, coach, Action.MOVE_DAYS, client):
         engine.say(coach, Say(engine_words.NOT_YOURS), at)
     elif not is_change(text, at, client.zone, asked=False):
-        engine.say(coach, Say(words.UNREAD.format(name=client.name)), at)
+        writing_to.offer(engine, coach, client, text, words.UNREAD.format(name=client.name, text=text), at)
     else:
         about = {"client": client.id, "said": text, "said_at": at.isoformat()}
         turns.begin(engine, coach, "changing", about, at)

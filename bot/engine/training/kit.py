@@ -1,21 +1,24 @@
 """What the client trains with: bands by letter."""
 
+import re
 from dataclasses import replace
 from datetime import datetime
 from typing import TYPE_CHECKING, Any
 
 from bot.engine import status, turns
-from conversations.protocol import Say
+from conversations.client.band_line import says_gone
+from conversations.protocol import Said, Say
 from conversations.words import band_list as words
 from conversations.words.coach import to_card
 from core.facts import BandOwned, CuffChecked
 from core.plans import Region
-from core.store import facts
+from core.store import facts, threads
 from core.store.people import Person
 
 if TYPE_CHECKING:
     from bot.engine.core import Engine
 
+BAND = re.compile(r"\b(?:bands?|cuffs?|straps?)\b", re.IGNORECASE)
 CHECKS = 12  # the newest checks, which name the band of each limb; own choice
 
 
@@ -74,3 +77,14 @@ def for_coach(engine: "Engine", coach: Person, client: Person, now: datetime) ->
 def list_bands(engine: "Engine", person: Person, now: datetime) -> None:
     """Add a band, or change one."""
     turns.begin(engine, person, "band_list", {}, now)
+
+
+def told_gone(engine: "Engine", client: Person, text: str, now: datetime) -> bool:
+    """ "I lost band B", said out of the blue; True: it is off the list, or asked which."""
+    if says_gone(text) is None or not BAND.search(text) or not _owned(engine, client.id):
+        return False
+    turns.begin(engine, client, "band_list", {}, now)
+    thread = threads.live_in(engine.store, client.id, "band_list")
+    if thread is not None:
+        turns.deliver(engine, client, thread, Said(now, text))
+    return True
