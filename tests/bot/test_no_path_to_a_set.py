@@ -208,5 +208,5 @@ class AnyOrder(RuleBasedStateMachine):
 
 TestAnyOrder = AnyOrder.TestCase
 TestAnyOrder.settings = settings(
-    max_examples=settings().max_examples // 12, stateful_step_count=15, deadline=None
+    max_examples=settings().max_examples // 20, stateful_step_count=12, deadline=None
 )
