@@ -236,7 +236,7 @@ COACH_READS = {
     Cause.HURTS: "pain",
     Cause.BANDS_HURT: "pain in the session, told to take the bands off",
     Cause.CHECKS_FAILED: "two failed band checks",
-    Cause.UNSEEN_REFILL: "the refill can't be seen; may they train without?",
+    Cause.UNSEEN_REFILL: "the refill can't be seen; you decide whether they train without",
     Cause.BANDS_ON: "bands on too long",
     Cause.QUIET_SET: "went quiet with bands on",
     Cause.MAYBE_ON: "no word since 'bands on'",
