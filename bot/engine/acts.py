@@ -22,7 +22,7 @@ from conversations.words.screening import in_words
 from core.access import Action
 from core.facts import Cleared, SetDone, WalkDone
 from core.plans import Side
-from core.store import facts, people, threads
+from core.store import facts, mail, people, threads
 from core.store.duties import Planned
 from core.store.mail import Priority
 from core.store.people import Person
@@ -49,7 +49,10 @@ def invite(engine: "Engine", coach: Person, details: dict[str, Any], now: dateti
     code = base64.b32encode(secrets.token_bytes(17)).decode()[:26]
     people.invite(engine.store, coach.id, details["name"], code, now)
     link = f"https://t.me/{engine.username}?start={code}" if engine.username else ""
-    engine.say(coach, Say(words.INVITATION.format(name=details["name"], link=link, code=code)), now)
+    if coach.chat is not None:
+        said = words.INVITATION.format(name=details["name"], link=link, code=code)
+        letter = mail.Letter(coach.chat, {"text": said}, mail.INVITATION, person=coach.id)
+        mail.post(engine.store, letter, now)
     return False
 
 

@@ -168,8 +168,8 @@ class Outbox:
                 raise
             log.exception("letter %s cannot be made", one.id)  # a bug of ours must not hold up everybody
             return self._drop(one, "cannot be made")
-        at = self.now()
-        return lambda: mail.sent(self.store, one.id, message, at)
+        at, secret = self.now(), one.letter.kind == mail.INVITATION
+        return lambda: mail.sent(self.store, one.id, message, at, secret)
 
     async def _heard(self, one: Waiting) -> int | None:
         """Send it and notice whether the server answers at all; its own failures (5xx) are no answer."""

@@ -11,6 +11,9 @@ from typing import Any
 from core.store.connection import Store
 from core.store.times import moment, ms
 
+# A letter with a code in it, which is stored hashed and stands nowhere in plain words once the letter is out.
+INVITATION = "invitation"
+
 
 class Priority(IntEnum):
     """Lower goes first. Stored."""
@@ -191,9 +194,12 @@ def waits(store: Store, chat: int, kind: str) -> bool:
     return row is not None
 
 
-def sent(store: Store, letter: int, message: int | None, now: datetime) -> None:
-    """The letter is out, as message number `message`."""
-    store.execute("UPDATE outbox SET sent_at = ?, message = ? WHERE id = ?", [ms(now), message, letter])
+def sent(store: Store, letter: int, message: int | None, now: datetime, secret: bool = False) -> None:
+    """The letter is out, as message number `message`; the words of a `secret` one are kept no longer."""
+    forgotten = ", body = NULL" if secret else ""
+    store.execute(
+        f"UPDATE outbox SET sent_at = ?, message = ?{forgotten} WHERE id = ?", [ms(now), message, letter]
+    )
 
 
 def later(store: Store, letter: int, not_before: datetime) -> None:

@@ -1,5 +1,6 @@
 """Whoever is not known, not a person, too fast, or speaks with somebody else's words."""
 
+import re
 from collections.abc import Iterator
 from datetime import UTC, datetime, timedelta
 from itertools import count
@@ -234,6 +235,30 @@ def test_the_coach_sees_who_joined(practice: Practice) -> None:
     sender = {"id": OTHER, "is_bot": False, "first_name": "M.\nTwo lines <b>"}
     comes(practice, message=message(OTHER, f"/start {invitation(practice)}", **{"from": sender}))
     assert f"called M. Two lines <b>, number {OTHER}." in practice.heard(COACH)[-1]
+
+
+def test_a_code_stands_nowhere_in_plain_words_once_the_coach_has_it(practice: Practice) -> None:
+    practice.types(COACH, "invite")
+    practice.types(COACH, "Milo")
+    code = re.search(r"\b[A-Z2-7]{26}\b", practice.heard(COACH)[-1])
+    assert code is not None
+    store = practice.stage.engine.store
+    tables = [row["name"] for row in store.rows("SELECT name FROM sqlite_schema WHERE type = 'table'")]
+    kept = repr([tuple(row) for table in tables for row in store.rows(f"SELECT * FROM {table}")])
+    assert "Milo" in kept
+    assert code[0] not in kept
+    practice.types(OTHER, code[0].lower())
+    assert people.by_chat(store, OTHER) is not None
+
+
+def test_a_code_is_128_random_bits_or_more(practice: Practice, monkeypatch: pytest.MonkeyPatch) -> None:
+    asked: list[int] = []
+    monkeypatch.setattr("bot.engine.acts.secrets.token_bytes", lambda size: asked.append(size) or bytes(size))
+    practice.types(COACH, "invite")
+    practice.types(COACH, "Milo")
+    assert asked[0] * 8 >= 128
+    assert 26 * 5 >= 128  # a letter of base32 holds 5 bits, RFC 4648
+    assert f"type {'A' * 26}." in practice.heard(COACH)[-1]
 
 
 @pytest.mark.parametrize(("hours", "joins"), [(71.99, True), (72, False)])

@@ -6,7 +6,7 @@ import socket
 from collections.abc import Awaitable, Callable
 from datetime import UTC, datetime
 from pathlib import Path
-from typing import Any
+from typing import Any, cast
 
 import pytest
 from telegram import Bot
@@ -96,6 +96,33 @@ def test_nobody_without_the_secret_gets_anything_in(secret: str | None) -> None:
         assert (answer.code, answer.body, keeper.kept) == (403, b"", [])
 
     posting(keeper, scene)
+
+
+def test_the_secret_is_compared_in_the_same_time_whatever_was_sent(monkeypatch: pytest.MonkeyPatch) -> None:
+    compared: list[tuple[bytes, bytes]] = []
+
+    def compare(given: bytes, known: bytes) -> bool:
+        compared.append((given, known))
+        return False
+
+    async def scene(post: Post) -> None:
+        assert (await post(b"{}")).code == 403
+
+    monkeypatch.setattr("bot.net.webhook.hmac.compare_digest", compare)
+    posting(Keeper(), scene)
+    assert compared == [(SECRET.encode(), SECRET.encode())]
+
+
+def test_the_server_is_asked_for_one_connection_the_secret_and_what_we_read() -> None:
+    class Asked:
+        async def set_webhook(self, url: str, **more: object) -> None:
+            assert url == settings().webhook
+            asked.update(more)
+
+    asked: dict[str, object] = {}
+    asyncio.run(webhook.announce(cast(Bot, Asked()), settings()))
+    wanted = {"secret_token": SECRET, "max_connections": 1, "allowed_updates": intake.KINDS}
+    assert asked == wanted, "with more connections words would arrive in any order"
 
 
 def test_an_update_that_could_not_be_kept_is_not_confirmed_and_comes_again() -> None:

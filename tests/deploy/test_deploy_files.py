@@ -203,3 +203,36 @@ def test_old_second_copies_go_and_new_ones_stay(practice: Path, program: str, tm
     done = run("bash", DEPLOY / "backup.sh", copies, CUFFLINE=program, CUFFLINE_DB=str(practice))
     assert done.returncode == 0, done.stderr
     assert (old.exists(), young.exists(), other.exists()) == (False, True, True)
+
+
+def lines_of(name: str) -> list[str]:
+    """Of a file in `deploy`, without remarks."""
+    text = (DEPLOY / name).read_text()
+    return [line.strip() for line in text.splitlines() if not line.strip().startswith("#")]
+
+
+def test_the_image_runs_as_nobody_special_with_one_volume_and_a_health_check() -> None:
+    """What no test here can build: the words that make it so."""
+    last = lines_of("Containerfile")
+    last = last[max(at for at, line in enumerate(last) if line.startswith("FROM ")) :]
+    assert [line for line in last if line.startswith("USER ")] == ["USER cuffline"]
+    assert any("useradd --uid 10001" in line for line in last)
+    assert [line for line in last if line.startswith("VOLUME ")] == ["VOLUME /data"]
+    assert sum(line.startswith("HEALTHCHECK --") for line in last) == 1
+    assert any("CUFFLINE_ALIVE_FILE=/tmp/alive" in line for line in last)
+    assert any("/tmp/alive" in line for line in last if line.startswith("CMD ["))
+
+
+def test_the_image_installs_pinned_libraries_only() -> None:
+    installs = [line for line in lines_of("Containerfile") if "pip install" in line]
+    assert len(installs) == 3
+    assert all("--require-hashes" in line or "--no-deps --no-build-isolation ." in line for line in installs)
+
+
+def test_the_container_has_a_read_only_root_and_no_rights() -> None:
+    compose = lines_of("compose.yaml")
+    for line in ("read_only: true", "cap_drop: [ALL]", 'security_opt: ["no-new-privileges:true"]'):
+        assert line in compose
+    assert compose[compose.index("volumes:") + 1] == "- data:/data"
+    assert not any(line.startswith("ports:") for line in compose)
+    assert "restart: always" in compose
