@@ -123,7 +123,9 @@ def _cut(state: State) -> bool:
 
 
 def worked(state: State, at: datetime) -> Turn[State]:
-    """Nothing is left to do or to say: the session ran as planned, or to the limit of the bands."""
+    """Nothing is left to do or to say: the session ran as planned, or to the limit of the bands, or never began."""
+    if state.why == coming_off.OFF_EARLY and state.exercise == 0 and not state.counted:
+        return over(state, at, coming_off.OFF_EARLY)
     return over(state, at, TIME if state.cut else DONE)
 
 

@@ -8,7 +8,7 @@ import pytest
 from conversations.protocol import Hurts, WentBack
 from conversations.session.state import Brief, Phase
 from conversations.words import session as words
-from core.facts import BandsOff, CuffChecked, WalkDone
+from core.facts import BandsOff, CuffChecked, SessionEnded, WalkDone
 from core.plans import Exercise, Region, Scheme, Side
 from tests.conversations.test_session import CURL, ROW, SQUAT, Played, by_set, played
 
@@ -147,6 +147,18 @@ def test_a_tired_fine_is_fine() -> None:
 @pytest.mark.parametrize("text", ["under 2", "undre 2 sec", "less than 2s", "<2", "Under two seconds"])
 def test_a_short_refill_in_short_words_is_read(text: str) -> None:
     assert "Right leg" in played().types("on").types("6").types(text).heard
+
+
+def test_bands_that_came_off_before_any_set_are_no_work_done() -> None:
+    p = played(SQUAT).fits().types("off").types("Bands are off")
+    assert p.over
+    assert [one.why for one in p.facts(SessionEnded)] == ["off_early"]  # type: ignore[attr-defined]
+    assert p.heard == words.OVER_EARLY
+
+
+def test_after_a_set_they_are_work_done() -> None:
+    p = played(SQUAT).fits().types("done", 60).types("31").types("off").types("Bands are off")
+    assert [one.why for one in p.facts(SessionEnded)] == ["done"]  # type: ignore[attr-defined]
 
 
 @pytest.mark.parametrize(
