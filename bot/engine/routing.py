@@ -10,7 +10,7 @@ from bot.engine.joining import strangers
 from bot.engine.safety import stopping
 from bot.engine.safety.bands_off import said_off
 from bot.engine.safety.bands_on import said_on
-from bot.engine.training import clips, corrections
+from bot.engine.training import clips, corrections, edited_counts
 from bot.engine.updates import Incoming, Kind
 from conversations.heard import red_flag
 from conversations.protocol import Cancelled, Corrected, Media, Said, Say, Sent, WentBack
@@ -186,7 +186,7 @@ def edit(engine: "Engine", person: Person, incoming: Incoming, at: datetime) -> 
         turns.deliver(engine, person, thread, event, incoming.message)
         if stated != facts.by_message(engine.store, SetDone, person.id, incoming.message):
             return  # the session had these sets in hand; those of a movement before, it has not
-    corrections.amend(engine, person, incoming.text, incoming.message, at)
+    edited_counts.amend(engine, person, incoming.text, incoming.message, at)
 
 
 def media(engine: "Engine", person: Person, incoming: Incoming, at: datetime) -> None:

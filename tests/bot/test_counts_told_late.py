@@ -94,3 +94,34 @@ def test_after_two_days_a_number_is_about_something_else(practice: Practice) -> 
     practice.later(hours=49)
     practice.types(CLIENT, "set 2 was 14")
     assert practice.sets() == {}
+
+
+def stopped_before_the_last_count(practice: Practice) -> None:
+    """Set 1 has 31; set 2 is done, and its count is asked for when an emergency ends the session."""
+    practice.in_a_set()
+    practice.taps(CLIENT, "Set done")
+    practice.types(CLIENT, "31")
+    practice.later(seconds=31)
+    for label in ("6", "Under 2 seconds", "Under 2 seconds", "Fine", "Set done"):
+        practice.taps(CLIENT, label)
+    practice.types(CLIENT, "chest pain")
+    practice.taps(CLIENT, "Bands are off")
+    practice.taps(CLIENT, "Better")
+
+
+def test_a_correction_after_a_session_cut_short_changes_no_count_unasked(practice: Practice) -> None:
+    stopped_before_the_last_count(practice)
+    practice.types(CLIENT, "9")
+    practice.types(CLIENT, "no, 10")
+    assert practice.sets() == {1: 31}
+    assert practice.newest(CLIENT).text == "10: of which set? Tap, else just go on."
+    labels = [label for row in practice.newest(CLIENT).buttons for label, _ in row]
+    assert labels[:2] == ["Goblet squat: set 1 is 10", "Goblet squat: set 2 is 10"]
+    practice.taps(CLIENT, "Goblet squat: set 2 is 10")
+    assert practice.sets() == {1: 31, 2: 10}
+
+
+def test_a_named_set_is_changed_at_once_also_after_a_session_cut_short(practice: Practice) -> None:
+    stopped_before_the_last_count(practice)
+    practice.types(CLIENT, "no, set 1 was 30")
+    assert practice.sets() == {1: 30}

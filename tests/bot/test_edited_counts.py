@@ -7,7 +7,7 @@ from decimal import Decimal
 import pytest
 
 from bot.engine import turns
-from bot.engine.training import corrections
+from bot.engine.training import edited_counts
 from bot.play.stage import Stage
 from core.facts import SetDone
 from core.plans import Side
@@ -48,21 +48,21 @@ def stored(stage: Stage) -> dict[Side, int]:
 def test_an_edited_pair_of_counts_keeps_its_sides(stage: Stage, words: str) -> None:
     noted(stage, Side.LEFT, 28, 7)
     noted(stage, Side.RIGHT, 31, 7)
-    corrections.amend(stage.engine, client(stage), words, 7, START)
+    edited_counts.amend(stage.engine, client(stage), words, 7, START)
     assert stored(stage) == {Side.LEFT: 30, Side.RIGHT: 29}
 
 
 def test_an_edit_that_names_one_side_changes_that_side(stage: Stage) -> None:
     noted(stage, Side.LEFT, 28, 7)
     noted(stage, Side.RIGHT, 31, 7)
-    corrections.amend(stage.engine, client(stage), "29 right", 7, START)
+    edited_counts.amend(stage.engine, client(stage), "29 right", 7, START)
     assert stored(stage) == {Side.LEFT: 28, Side.RIGHT: 29}
 
 
 def test_editing_the_answer_to_what_was_left_does_not_change_the_count(stage: Stage) -> None:
     noted(stage, Side.BOTH, 20, 7)
     noted(stage, Side.BOTH, 20, 9, left=4)  # the same set again, now with what was left
-    corrections.amend(stage.engine, client(stage), "3", 9, START)
+    edited_counts.amend(stage.engine, client(stage), "3", 9, START)
     assert stored(stage) == {Side.BOTH: 20}
-    corrections.amend(stage.engine, client(stage), "21", 7, START)
+    edited_counts.amend(stage.engine, client(stage), "21", 7, START)
     assert stored(stage) == {Side.BOTH: 21}

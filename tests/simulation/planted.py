@@ -16,7 +16,7 @@ from bot.engine import Engine, buttons, due, gate, routing, turns
 from bot.engine.days import calendar
 from bot.engine.joining import clearances
 from bot.engine.safety import alerts, stopping
-from bot.engine.training import corrections
+from bot.engine.training import edited_counts
 from bot.net import intake, outbox
 from conversations.protocol import Turn
 from conversations.session import counting, deciding, machine, sets, tally, which_set
@@ -350,7 +350,7 @@ def correction_said_and_not_made(right: Any) -> Any:
     return lambda *args: replace(right(*args), effects=())
 
 
-@bug(corrections, "amend")
+@bug(edited_counts, "amend")
 def late_edit_changes_another_set(right: Any) -> Any:
     def amend(engine: Any, person: Any, text: str, message: int, at: Any) -> None:
         row = engine.store.row("SELECT min(message) AS first FROM set_done WHERE person = ?", [person.id])

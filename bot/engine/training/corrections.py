@@ -1,4 +1,4 @@
-"""A count corrected when its session is over: typed, or by an edited message. Said back, with the next load."""
+"""A count corrected in words when its session is over. Said back, with the next load."""
 
 import re
 from collections.abc import Sequence
@@ -15,7 +15,7 @@ from conversations.words import asking as asking_words
 from conversations.words import engine as words
 from conversations.words import session as session_words
 from conversations.words.answers import unclear
-from core.facts import LAPSED, SessionEnded, SetDone
+from core.facts import LAPSED, WORKED, SessionEnded, SetDone
 from core.plans import Side
 from core.store import facts, threads
 from core.store.people import Person, Role
@@ -29,27 +29,7 @@ LONGEST_COUNT = 3  # figures
 Counted = tuple[SetDone, Count]
 
 
-# --- an edited message ---
-def amend(engine: "Engine", person: Person, text: str, message: int, at: datetime) -> None:
-    """Append the corrected sets; readers see the latest."""
-    sets = facts.by_message(engine.store, SetDone, person.id, message)
-    if not sets:
-        return
-    try:
-        pairs = _by_side(sets, text) or tuple(zip(sets, several_numbers(text, 0, MOST_REPS), strict=False))
-    except Unclear as problem:
-        engine.say(person, Say(unclear(problem)), engine.clock())
-        return
-    for one, count in pairs:
-        changed = replace(one, at=at, reps=count.value, rough=count.rough)
-        facts.put(engine.store, person.id, changed, engine.clock(), message)
-        engine.say(person, Say(words.CHANGED_SET.format(n=one.set_no, reps=count.value)), engine.clock())
-    if threads.live_in(engine.store, person.id, "session") is None:
-        for line in next_time(engine, person, sets[0].session):
-            engine.say(person, Say(line), engine.clock())
-
-
-def _by_side(sets: Sequence[SetDone], text: str) -> tuple[Counted, ...]:
+def by_side(sets: Sequence[SetDone], text: str) -> tuple[Counted, ...]:
     """Counts that name their side, with their sets; empty: no sides are named."""
     try:
         sided = side_numbers(text, 0, MOST_REPS)
@@ -59,7 +39,6 @@ def _by_side(sets: Sequence[SetDone], text: str) -> tuple[Counted, ...]:
     return tuple((one, count) for one in sets if (count := said.get(one.side)) is not None)
 
 
-# --- typed ---
 def typed(engine: "Engine", person: Person, text: str, now: datetime) -> bool:
     """ "set 1 was 30", "no, 12" after the session; False: it corrects nothing."""
     if person.role is not Role.CLIENT or threads.live_in(engine.store, person.id, "session") is not None:
@@ -71,7 +50,9 @@ def typed(engine: "Engine", person: Person, text: str, now: datetime) -> bool:
     if not last:
         return False
     no, counts = said
-    _place(engine, person, _meant(engine, person, last, no, text), counts, now, no)
+    meant = _meant(engine, person, last, no, text)
+    if no or not _asked_instead(engine, person, meant, last, counts, now):
+        _place(engine, person, meant, counts, now, no)
     return True
 
 
@@ -86,6 +67,20 @@ def _bare(engine: "Engine", person: Person, text: str) -> tuple[int, str] | None
     except Unclear:
         return None
     return (0, counts)
+
+
+def _asked_instead(
+    engine: "Engine", person: Person, meant: list[SetDone], last: list[SetDone], counts: str, now: datetime
+) -> bool:
+    """ "no, 12" after a session that was cut short: of a set that has its count, or of one that has none?"""
+    ended = facts.latest(engine.store, SessionEnded, person.id, session=last[0].session)
+    missing = [one for one in last if one.reps == last_sets.NO_COUNT]
+    if not missing or not counts.isdecimal() or ended is None or ended.why in WORKED:
+        return False
+    asked = {(one.exercise_no, one.set_no): one for one in (*meant, *missing)}
+    buttons = tuple(_as_count(engine, person, one, int(counts)) for one in asked.values())
+    engine.say(person, Say(words.WHICH_UNCOUNTED.format(reps=counts), buttons), now)
+    return True
 
 
 def _asked_which(engine: "Engine", person: Person, text: str, now: datetime) -> bool:
@@ -205,7 +200,7 @@ def chosen(engine: "Engine", person: Person, rest: str, now: datetime) -> None:
 def _change(engine: "Engine", person: Person, sets: list[SetDone], text: str, now: datetime) -> None:
     """Append the corrected set, say it back, and what it changes for next time."""
     try:
-        pairs = _by_side(sets, text) or _in_order(sets, text)
+        pairs = by_side(sets, text) or _in_order(sets, text)
     except Unclear as problem:
         engine.say(person, Say(unclear(problem)), now)
         return
