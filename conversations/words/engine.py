@@ -88,6 +88,7 @@ BARRED = {
     "no_second_contact": "Your coach still has to say who else gets an alarm. No bands until then.",
     "paused": "You have a pause. Training goes on when it is over, or when your coach says so.",
     "no_plan": "There is no plan for you yet. Your coach will send one.",
+    "plan_rests": "Your plan puts bands where they may not go now, so it rests. Your coach will send another one.",
 }
 BARRED_NOW = {
     "limb_closed": "Bands off now, please: your coach closed that limb for bands. No harm done; we stop here.",

@@ -130,7 +130,7 @@ def test_a_limb_closed_in_mid_session_takes_the_bands_off(room: Room) -> None:
 def test_a_plan_with_nothing_left_starts_no_session_and_the_coach_is_told_to_make_another(room: Room) -> None:
     ruta(room, plan=Plan("curls", (CURL,)))
     room.types(RUTA, "start")
-    assert "no plan" in room.says(RUTA)
+    assert "Your plan puts bands where they may not go now" in room.says(RUTA)
     room.types(COACH, "ruta")
     assert "Rests, closed limb: Curl." in room.says(COACH)
 

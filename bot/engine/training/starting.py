@@ -64,7 +64,8 @@ def _may_be_asked_again(engine: "Engine", person: Person, now: datetime) -> bool
 def _no_plan(engine: "Engine", person: Person, now: datetime) -> bool:
     if turns.barred(engine, person) is not None or status.plan_of(engine, person.id) is not None:
         return False
-    engine.say(person, Say(words.BARRED["no_plan"]), now)
+    why = "no_plan" if status.home_plan_of(engine, person.id) is None else "plan_rests"
+    engine.say(person, Say(words.BARRED[why]), now)
     return True
 
 
