@@ -131,6 +131,8 @@ MEANT = {
     "not yes": "to the look at a nail: not the same, the safe side",
     "bands_off:1": "to whether it is still numb: a wish to stop, the safe side",
     "no idea yes": "to a count: it was lost",
+    "A:": "a band, by its letter",
+    "'; DELETE FROM fact; --": "to the list of bands: the only one goes, and that is said",
     "\u2029test\u2029": "the button that begins so",
 }
 # "bands on?": any "on" or "yes" starts the clock under the bands, which only makes it stricter.

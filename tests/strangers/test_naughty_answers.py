@@ -3,7 +3,10 @@
 import json
 
 import pytest
+from hypothesis import given, settings
+from hypothesis import strategies as st
 
+from bot.engine.updates import sound
 from conversations.answers import Unclear, decimal_number, seconds, whole_number, yes_no
 from conversations.catalogue import CATALOGUE
 from conversations.day_spans import read_texts
@@ -13,7 +16,7 @@ from tests.conversations.stored_states import stored_questions
 from tests.conversations.test_every_dialogue import START
 from tests.strangers.naughty import HERE, MEANT, STRINGS, is_fair, made, wrong
 
-A_SAMPLE = 61  # every so many-th string, another offset for each question
+A_SAMPLE = 151  # every so many-th string, another offset for each question
 
 
 def test_both_lists_are_there_in_full() -> None:
@@ -30,6 +33,23 @@ def test_no_strange_string_becomes_a_number_a_yes_or_a_date(dialogue: str) -> No
     for place, question in enumerate(asked, start=len(dialogue)):
         for text in STRINGS[place % A_SAMPLE :: A_SAMPLE]:
             assert wrong(question, text) == [], (question.step, text)
+
+
+PIECES = "no|not|yes|31|0|-1|½|1e9|left|right|set 1|kg|lb|cm|tomorrow|mon|3/4|at 7|every|until|can't|done|lost|,|:|."
+ANY = st.lists(st.sampled_from(PIECES.split("|")) | st.text(max_size=3), max_size=6).map(" ".join) | st.text()
+
+
+@pytest.mark.parametrize("dialogue", sorted(CATALOGUE))
+def test_whatever_is_typed_to_any_question_or_as_a_reply_to_it_gets_a_turn(dialogue: str) -> None:
+    asked = stored_questions(CATALOGUE[dialogue])
+
+    @settings(max_examples=settings().max_examples // 4)
+    @given(question=st.sampled_from(asked), text=ANY)
+    def typed(question: Question, text: str) -> None:
+        made(question, sound(text))
+        made(question, sound(text), question.asks)
+
+    typed()
 
 
 def asking(step: str) -> Question:
