@@ -10,6 +10,7 @@ from conversations.dates.nearby import near
 from conversations.form import YES_NO, Form, Outcome, buttons, dialogue, with_answer
 from conversations.protocol import Begin, Choice, Do, Effect, Media, Record, Said, Say, Sent
 from conversations.words import consent as words
+from conversations.words.dates import zone_name
 from core.facts import Agreed, Detail
 
 VERSION = "v1"  # of the wording; stored with the consent
@@ -89,9 +90,11 @@ def ask(brief: Brief, draft: Draft, step: str) -> Say:
         case "agree" | "guardian":
             return Say(text, YES_NO)
         case "zone" if draft.zones:
-            return Say(words.WHICH_ZONE, tuple(Choice(zone.replace("_", " "), zone) for zone in draft.zones))
+            return Say(words.WHICH_ZONE, tuple(Choice(zone_name(zone), zone) for zone in draft.zones))
         case "zone" if draft.lost:
             return Say(words.NO_SUCH_PLACE, _as_coach(brief))
+        case "emergency_number" if draft.zone is not None:  # a place is said back, as names are shared
+            return Say(words.GO_BY.format(zone=zone_name(draft.zone), question=text))
         case "company":
             return Say(text, tuple(Choice(label, value) for label, value in words.COMPANY))
         case "helper":
@@ -194,7 +197,7 @@ def _own_zone(brief: Brief, text: str) -> str:
 def _zone(draft: Draft, text: str) -> Draft:
     if text in draft.zones:
         return replace(draft, zone=text)
-    match read_zone(text):
+    match read_zone(text.removesuffix(" time")):  # as it stands on the buttons
         case ZoneFound(zone):
             return replace(draft, zone=zone, zones=(), lost=False)
         case ZonesPossible(zones):

@@ -15,7 +15,7 @@ ASK = {
         "You are under 18, so a parent or guardian agrees, too. Are they with you now, have they read this, and "
         "do they agree?"
     ),
-    "zone": "Where do you live? A city or a time zone, like Lisbon; sharing your location works too.",
+    "zone": "Where do you live? A city or a country, like Lisbon; sharing your location works too.",
     "emergency_number": "What number do you call in an emergency where you live? Like 112.",
     "phone": "Your phone number, so that your coach can ring you? Or skip.",
     "address": "Where do you train, so that help would find you? Street and town. Or skip.",
@@ -23,6 +23,7 @@ ASK = {
     "company": "When you train, are you alone?",
     "helper": "Does somebody type for you? Their name, or No.",
 }
+GO_BY = "I go by {zone}; 'back' if that is not yours.\n{question}"
 SKIP = "Skip"
 DISAGREED = "All right. Then we don't begin, and I keep nothing but your no. Your coach can tell you more."
 WITHDRAWN = "All right. Then we stop here. What you told me until now is still stored; 'delete me' erases it."

@@ -66,7 +66,7 @@ def test_at_the_question_the_nearest_zones_are_asked_back(practice: Practice) ->
             break
         practice.types(CLIENT, "112")
     shares(practice, HELSINKI)
-    practice.taps(CLIENT, "Europe/Helsinki")
+    practice.taps(CLIENT, "Helsinki time")
     assert people.by_id(engine.store, practice.client).zone == "Europe/Helsinki"
 
 

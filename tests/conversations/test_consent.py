@@ -169,7 +169,7 @@ def test_the_iana_name_is_understood() -> None:
 @pytest.mark.parametrize("typed", ["skip", "none", "no", "I don't know", "1"])
 def test_the_emergency_number_cannot_be_skipped(typed: str) -> None:
     _, said, effects = play("yes", "44", "Lisbon", typed)
-    assert said[-1].text == words.ASK["emergency_number"]
+    assert said[-1].text.endswith(words.ASK["emergency_number"])
     assert "emergency_number" not in stored(effects)
 
 
@@ -208,4 +208,17 @@ def test_nobody_is_kept_at_the_door_for_living_where_no_place_is_known(answer: s
     _, said, _ = play("yes", "72", "Nowhere-on-Sea", brief=AWAY)
     assert [one.label for one in said[-1].choices] == ["Same time as Lisbon"]
     _, said, _ = play("yes", "72", "Nowhere-on-Sea", answer, brief=AWAY)
-    assert said[-1].text == words.ASK["emergency_number"]
+    assert said[-1].text.endswith(words.ASK["emergency_number"])
+
+
+@pytest.mark.parametrize(
+    ("typed", "zone"),
+    [
+        (("Portugal",), "Lisbon time"),
+        (("Canada", "Toronto time"), "Toronto time"),
+        (("USA", "Chicago"), "Chicago time"),
+    ],
+)
+def test_the_zone_of_a_place_is_said_back(typed: tuple[str, ...], zone: str) -> None:
+    _, said, _ = play("yes", "44", *typed)
+    assert said[-1].text.startswith(f"I go by {zone};")
