@@ -14,6 +14,7 @@ REACH = 8  # words that may stand between two that belong together
 STRETCH = 48  # words looked at together, the next ones half as many on: no sign of three classes is longer than half
 
 Words = tuple[str, ...]
+NO_NO = {"pt": ("no", "nos")}  # where "no" is no negation: "in the"
 # Other ways to say the first word of a wording.
 LIKE: dict[str, tuple[Words, ...]] = {
     "cant": (
@@ -31,6 +32,7 @@ class Rule:
 
     kind: Kind
     classes: frozenset[str]
+    language: str = ""
 
 
 @dataclass(frozen=True, slots=True)
@@ -86,7 +88,7 @@ def rules() -> tuple[Rule, ...]:
 
 def _in_language(language: str) -> list[Rule]:
     named = ((one.kind, frozenset(f"{language} {name}" for name in one.classes)) for one in english())
-    return [Rule(kind, names) for kind, names in named if names <= _foreign().keys()]
+    return [Rule(kind, names, language) for kind, names in named if names <= _foreign().keys()]
 
 
 @cache
@@ -130,7 +132,7 @@ def _pairs(run: list[str], offset: int) -> list[Pair]:
         return []
     named = tags.keys()
     met = ((rule, _nearest(rule, tags)) for rule in rules() if rule.classes <= named)
-    return [_pair(rule.kind, near, run, offset) for rule, near in met if near is not None]
+    return [_pair(rule, near, run, offset) for rule, near in met if near is not None]
 
 
 def _tags(run: list[str]) -> dict[str, list[Tag]]:
@@ -159,9 +161,10 @@ def _length(near: tuple[Tag, ...]) -> int:
     return near[-1].end - near[0].start
 
 
-def _pair(kind: Kind, near: tuple[Tag, ...], run: list[str], offset: int) -> Pair:
-    gap = [word for before, after in pairwise(near) for word in run[before.end : after.start]]
-    return Pair(kind, near[0].start + offset, near[-1].end + offset, tuple(gap))
+def _pair(rule: Rule, near: tuple[Tag, ...], run: list[str], offset: int) -> Pair:
+    gap = (word for before, after in pairwise(near) for word in run[before.end : after.start])
+    between = tuple(word for word in gap if word not in NO_NO.get(rule.language, ()))
+    return Pair(rule.kind, near[0].start + offset, near[-1].end + offset, between)
 
 
 @cache

@@ -14,6 +14,7 @@ SOFT_NEGATORS = frozenset(words.SOFT_NEGATORS.split())
 SOME = frozenset(words.SOME.split())
 PERHAPS = frozenset(words.PERHAPS.split())
 VERBS = frozenset(words.VERBS.split())
+REST_OF_NE = frozenset(words.REST_OF_NE.split())
 
 
 def denied(found: Found) -> Sense | None:
@@ -53,6 +54,8 @@ def _denied_by(run: list[str], found: Found) -> Sense | None:
 def _how_far(negator: str, between: set[str], before: list[str], found: Found) -> Sense | None:
     """What a negator makes of the thing: denied, perhaps, or (None) not denied at all."""
     if before and before[-1] in NEGATORS - {"no", "nope"}:
+        return None
+    if negator == "ne" and REST_OF_NE & set(found.text.split()[:3]):  # "je ne peux plus respirer" is one no
         return None
     if re.search(words.SAYS_NO, " ".join(before)):
         return None

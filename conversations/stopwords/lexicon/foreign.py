@@ -10,10 +10,10 @@ keine luft; kann nicht|kaum atmen; kriege|bekomme kaum|keine luft; atemnot; ohnm
 schlaganfall; herzinfarkt
 notarzt|rettungswagen|krankenwagen
 pecho .. duele|dolor|presion|aprieta; duele|dolor|presion .. pecho; no puedo respirar; me ahogo
-falta .. aire; me desmaye
+falta .. aire; me .. desmayado|desmayada; me desmaye; me desmaye
 infarto; ambulancia; derrame cerebral
 poitrine .. mal|douleur|serre; mal|douleur|serrement .. poitrine; peux pas|plus respirer; jetouffe|metouffe
-manque air
+manque air; respire plus
 jarrive|narrive pas|plus .. respirer; evanoui|evanouie; infarctus; ambulance
 petto .. male|dolore|fa|oppresso; male|dolore|oppressione .. petto; non riesco .. respirare; non respiro
 manca .. aria
@@ -21,16 +21,16 @@ svenuto|svenuta; ambulanza
 peito .. doi|dor|dores|aperta; doi|dor|dores|aperto .. peito; dor|dores|aperto|pressao no peito
 nao consigo respirar; falta .. ar; desmaiei; ambulancia
 krutine|krutineje|krutines .. skauda|spaudzia|degina; skauda|spaudzia|skausmas .. krutine|krutineje|krutines
-negaliu|sunku .. kvepuoti|ikvepti; trukst .. oro; dustu; apalpau|nualpau; insultas|infarktas
+negaliu|sunku .. kvepuoti|ikvepti; trukst .. oro; dustu; apalpau|nualpau|apalpusi|nualpusi|apalpes|nualpes; insultas|infarktas
 greitoji|greitaja
-klatka|klatce|klatke .. boli|bol|piersiowa; boli|bol .. klatka|klatce|klatke|piersiach; nie moge oddychac
+klatka|klatce|klatke .. boli|bol|piersiowa; boli|bol .. klatka|klatce|klatke|piersiach; nie moge oddychac; nie oddycham
 brak .. tchu|powietrza
 dusze sie; zemdlalem|zemdlalam; udar|zawal; karetka|pogotowie
 mund|mundwinkel|gesicht .. schief|hangt|taub|gelahmt; halb|halbseitig gelahmt; lalle|lallt|lallen
 kann .. nicht .. sprechen|reden; schlimmste|schlimmsten|plotzlich|plotzliche .. kopfschmerz|kopfschmerzen|kopfweh
 cara|boca|rostro .. torcida|torcido|caida|caido|dormida|dormido|paralizada; no puedo hablar
 peor|repentino .. dolor de cabeza; dolor de cabeza .. repentino|explosivo|insoportable
-visage|bouche .. tombe|tordu|tordue|paralyse|paralysee|engourdi|engourdie; peux pas|plus parler
+visage|bouche .. tombe|tordu|tordue|paralyse|paralysee|engourdi|engourdie; peux pas|plus parler; narrive pas|plus a parler
 pire|soudain mal de tete; mal de tete .. soudain|brutal|insupportable
 viso|bocca|faccia .. storta|storto|cade|paralizzato|paralizzata; non riesco .. parlare; peggior|improvviso mal di testa
 cara|boca|rosto .. torta|torto|caida|dormente|paralisada; nao consigo falar; pior|subita dor de cabeca
@@ -42,7 +42,7 @@ najgorszy|nagly bol glowy
 самая|внезапная|резкая .. головная боль
 груди|грудь|грудная .. болит|боль|давит|жжет; болит|боль|давит|жжет .. груди|грудь; не могу дышать|вдохнуть
 задыхаюсь
-трудно|тяжело дышать; потерял|потеряла сознание; инсульт|инфаркт; скорая|скорую
+трудно|тяжело дышать; потерял|потеряла сознание; в обморок|обмороке; инсульт|инфаркт; скорая|скорую
 """
 
 FAINT = """
@@ -82,7 +82,6 @@ addormentato|addormentata .. mano|braccio|gamba|piede
 mano|braccio|gamba|piede .. addormentato|addormentata
 non sento .. mano|mani|braccio|braccia|gamba|gambe|piede|piedi|dita
 dormente|dormentes|dormencia|formigueiro|formigamento|formigando
-nao sinto .. mao|maos|braco|bracos|perna|pernas|pe|pes|dedos
 nutirpo|nutirpes|nutirpusi|nutirpusios|tirpsta|tirpimas|dilgcioja|dilgciojimas|badymas
 nejauciu .. rankos|ranku|kojos|koju|pirstu|pedos
 dretwe|dretwa|dretwy|scierpniete|dretwieje|dretwieja|zdretwiala|zdretwialy|zdretwialo|zdretwiale

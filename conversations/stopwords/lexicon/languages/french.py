@@ -15,7 +15,7 @@ CLASSES = {
     "trunk": "dos; épaule; épaules; nuque; cou; hanche; ventre; aine",
     "hurt": """mal; douleur; douleurs; douloureux; douloureuse; brûle; brûlent; brûlure; crampe; crampes;
         élancement; élancements""",
-    "press": "serre; serrement; pression; oppression; oppressé; écrase; étau; un poids sur",
+    "press": "serre; serrée; serré; serrement; pression; oppression; oppressé; écrase; étau; un poids sur",
     "numb": """engourdi; engourdie; engourdis; engourdies; engourdissement; fourmis; fourmille; fourmillement;
         fourmillements; picotement; picotements; picote; insensible; insensibles; endormi; endormie; endormis; sens
         plus; sens pas; sens rien; aucune sensation; plus de sensation; perdu la sensibilité""",

@@ -4,8 +4,8 @@ CLASSES = {
     "chest": "brust; brustkorb; brustbein; brustkasten; rippen",
     "heart": "herz; puls",
     "breath": "luft; atem; atmen; atme; atmet",
-    "short": """kaum; bekomme schlecht; kriege schlecht; krieg schlecht; schlecht; schwer; fällt schwer; knapp;
-        ringe; kann nicht; nicht genug; kann kaum""",
+    "short": """bleibt weg; bleibt mir weg; kaum; bekomme schlecht; kriege schlecht; krieg schlecht; schlecht; schwer; fällt schwer; knapp;
+        ringe; kann nicht; nicht genug; kann kaum; kann gar nicht; kann nicht mehr""",
     "face": "gesicht; mund; mundwinkel; lippe; lippen; wange; augenlid; lid",
     "lips": "lippe; lippen; zunge",
     "droops": "hängt; hängend; schief; runter; gelähmt; verzogen; schlaff",

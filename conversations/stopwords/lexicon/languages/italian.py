@@ -5,7 +5,7 @@ CLASSES = {
     "heart": "cuore; battito",
     "breath": "aria; respiro; respirare; fiato",
     "short": """manca; fatica; fatico; non riesco; difficile; difficoltà; a corto; resto senza; non mi entra; non
-        entra; male""",
+        entra; male; non posso""",
     "face": "viso; faccia; bocca; guancia; labbro; palpebra; sorriso",
     "lips": "labbro; labbra; lingua",
     "droops": "storta; storto; cade; caduta; caduto; pende; paralizzata; paralizzato; cadente",

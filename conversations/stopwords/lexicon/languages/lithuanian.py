@@ -10,7 +10,8 @@ CLASSES = {
     "droops": "nusviręs; nusviro; nusvirusi; perkreiptas; perkreipta; iškrypo; iškrypęs; nukaro; paralyžiuota",
     "limb": """ranka; ranką; rankos; rankų; delnas; delnai; pirštas; pirštą; pirštai; pirštų; koja; koją; kojos;
         kojų; pėda; pėdą; pėdos; pėdų; kelis; kelį; kelio; kelius; šlaunis; šlaunį; blauzda; blauzdą; blauzdos;
-        alkūnė; riešas; kulkšnis; žastas; nykštys; kulnas; piršto; pirštelis; pirštelio; delną""",
+        alkūnė; riešas; kulkšnis; žastas; nykštys; kulnas; piršto; pirštelis; pirštelio; delną; kojoje;
+        rankoje; pėdoje; pirštuose; delne""",
     "calf": "blauzda; blauzdą; blauzdos",
     "trunk": "nugara; nugarą; petys; petį; peties; kaklas; klubas; pilvas; pilvą",
     "hurt": "skauda; skaudėjo; skausmas; skausmą; skaudu; sopa; gelia; degina; peršti; duria; diegia; mėšlungis",

@@ -3,8 +3,8 @@
 CLASSES = {
     "chest": "klatka; klatce; klatkę; klatki; piersi; piersiach; mostek; mostku; żebra; żebrach",
     "heart": "serce; serca; puls; tętno",
-    "breath": "oddychać; oddech; oddechu; tchu; powietrza",
-    "short": "trudno; ciężko; brak; brakuje; nie mogę; ledwo; nie ma; płytki",
+    "breath": "oddychać; oddech; oddechu; tchu; powietrza; oddycham",
+    "short": "trudno; ciężko; brak; brakuje; nie mogę; ledwo; nie ma; płytki; źle",
     "face": "twarz; twarzy; usta; kącik; policzek; warga; powieka; buzia",
     "lips": "warga; wargi; usta; język",
     "droops": "opada; opadła; opadł; krzywa; krzywe; krzywo; wykrzywiona; wykrzywiło; zwisa; sparaliżowana",

@@ -5,7 +5,7 @@ CLASSES = {
     "heart": "coração; pulso",
     "breath": "ar; respirar; respiro; respiração; fôlego",
     "short": """falta; falta-me; dificuldade; difícil; custa; custa-me; não consigo; mal consigo; curta; pouco; não
-        entra; não me entra; mal""",
+        entra; não me entra; mal; não posso; não estou a conseguir""",
     "face": "cara; rosto; boca; lábio; lábios; bochecha; pálpebra",
     "lips": "lábio; lábios; língua",
     "droops": "caída; caído; torta; torto; paralisada; descaída; descaído",
