@@ -59,6 +59,7 @@ def notify(state: str, environment: Mapping[str, str] = os.environ) -> bool:
         address = "\0" + address[1:]
     try:
         with socket.socket(socket.AF_UNIX, socket.SOCK_DGRAM | socket.SOCK_CLOEXEC) as sender:
+            sender.setblocking(False)  # a manager that reads no more must not hold up the loop
             sender.sendto(state.encode(), address)
     except OSError as problem:
         log.warning("the service manager does not hear: %s", problem.strerror)

@@ -104,6 +104,11 @@ def test_without_a_manager_or_with_a_deaf_one_the_bot_goes_on(tmp_path: Path) ->
     assert not notify("READY=1", {"NOTIFY_SOCKET": str(tmp_path / "nobody")})
 
 
+def test_a_manager_that_reads_no_more_holds_up_nobody(manager: Manager) -> None:
+    assert watchdog.notify("WATCHDOG=1")
+    assert any(not watchdog.notify("WATCHDOG=1") for _ in range(5_000)), "its queue is full at some time"
+
+
 def test_the_abstract_namespace_is_reached() -> None:
     manager = Manager("\0cuffline-test-notify")
     assert notify("STOPPING=1", {"NOTIFY_SOCKET": "@cuffline-test-notify"})
