@@ -236,3 +236,9 @@ def test_words_for_two_clients_go_to_none(room: Practice) -> None:
     room.types(COACH, "tell ruta and milo well done")
     assert room.newest(COACH).text == words.ONE_AT_A_TIME
     assert room.heard(CLIENT) == []
+
+
+@pytest.mark.parametrize("typed", ["log ruta", "Ruta log", "ruta: log"])
+def test_an_act_and_a_name_are_understood_in_either_order(room: Practice, typed: str) -> None:
+    room.types(COACH, typed)
+    assert room.newest(COACH).text.startswith("What was done about Ruta")

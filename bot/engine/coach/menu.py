@@ -56,13 +56,16 @@ def chosen(engine: "Engine", coach: Person, value: str, now: datetime) -> bool:
 
 
 def named_act(engine: "Engine", coach: Person, text: str, now: datetime) -> bool:
-    """ "hold ruta", "pause Ruta Kaya": what stands on a client's card, typed with one client's name; True: done."""
-    said = text.strip().lstrip("/").rstrip(".!").split(maxsplit=1)
-    what = words.ABOUT_TYPED.get(said[0].casefold()) if len(said) == BOTH else None
-    fitting = writing_to.named(engine, coach, said[1], now) if what else []
-    if what is None or len(fitting) != 1:
+    """ "hold ruta", "Ruta Kaya report": what stands on a client's card, typed with one client's name; True: done."""
+    said = text.strip().lstrip("/").rstrip(".!").split()
+    if len(said) < BOTH:
         return False
-    return chosen(engine, coach, f"menu:{what}:{fitting[0].id}", now)
+    for word, name in ((said[0], said[1:]), (said[-1].rstrip("?"), said[:-1])):
+        what = words.ABOUT_TYPED.get(word.casefold())
+        fitting = writing_to.named(engine, coach, " ".join(name).rstrip(":,"), now) if what else []
+        if what is not None and len(fitting) == 1:
+            return chosen(engine, coach, f"menu:{what}:{fitting[0].id}", now)
+    return False
 
 
 def _hold(engine: "Engine", coach: Person, client: Person, now: datetime) -> None:
