@@ -14,12 +14,13 @@ SOFT_NEGATORS = frozenset(words.SOFT_NEGATORS.split())
 SOME = frozenset(words.SOME.split())
 PERHAPS = frozenset(words.PERHAPS.split())
 VERBS = frozenset(words.VERBS.split())
+MERE_NOES = frozenset(folded(words.MERE_NOES).split())
 REST_OF_NE = frozenset(words.REST_OF_NE.split())
 
 
 def denied(found: Found) -> Sense | None:
     """A negator before the thing with only harmless words between; or the thing goes on a list of noes."""
-    if re.search(words.UNTIL_NOW, found.after) or _as_never_before(found):
+    if re.search(words.UNTIL_NOW, found.after) or _as_never_before(found) or _after_a_mere_no(found):
         return None
     if re.search(words.PERHAPS_SO, found.before):
         return Sense.PERHAPS
@@ -28,6 +29,11 @@ def denied(found: Found) -> Sense | None:
         if said is not None:
             return said
     return found.list_of_noes
+
+
+def _after_a_mere_no(found: Found) -> bool:
+    """ "No cant breathe": a no to whatever was asked, and a sign that is itself a no."""
+    return found.text.split()[0] in NEGATORS and set(found.before.split()) <= MERE_NOES
 
 
 def _as_never_before(found: Found) -> bool:

@@ -5,6 +5,7 @@ NEGATORS = """no not never none nothing nor neither without zero nope cant dont 
     wasnt werent wont hasnt havent hadnt aint shouldnt couldnt wouldnt nobody
     kein keine keinen nicht nessun nessuna nessuno aucun aucune ningun ninguna nenhum nenhuma
     sin pas sans non senza nao sem nie nera ne нет без"""
+MERE_NOES = "no nope nah nein non nao nie ne нет"  # as a whole answer
 REST_OF_NE = "pas plus rien jamais"  # the second half of the French "ne ... pas"
 SOFT_NEGATORS = "hardly barely scarcely"  # enough of a no for pain, not for numbness
 # What may stand between a "no" and the thing it denies.
