@@ -225,7 +225,9 @@ def test_updates_that_were_not_kept_are_fetched_again(
     async def script(scene: Scene) -> None:
         scene.client.types("31")
         with pytest.raises(Done):
-            await intake.poll(scene.bot, receive)
+            await asyncio.wait_for(
+                intake.poll(scene.bot, receive), LONGEST_S
+            )  # confirmed, they never come again
         assert kept[0] == kept[1] == kept[2]
 
     played(tmp_path, script)

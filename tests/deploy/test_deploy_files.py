@@ -62,6 +62,17 @@ def test_a_unit_is_hardly_exposed(unit: str) -> None:
     assert float(exposure[1]) <= MOST_EXPOSED
 
 
+KEPT_IN = "ProtectSystem=strict ProtectHome=yes NoNewPrivileges=yes PrivateTmp=yes CapabilityBoundingSet= UMask=0077"
+
+
+@pytest.mark.parametrize("unit", UNITS)
+def test_a_unit_writes_in_its_own_folder_only_and_gains_no_rights(unit: str) -> None:
+    """Each alone would leave the exposure below its limit."""
+    lines = lines_of(unit)
+    assert [line for line in KEPT_IN.split() if line not in lines] == []
+    assert any(line.startswith(("User=", "DynamicUser=")) for line in lines)
+
+
 @systemd
 @pytest.mark.parametrize("unit", [*UNITS, "cuffline-backup@.timer"])
 def test_systemd_understands_every_line_of_a_unit(unit: str, tmp_path: Path) -> None:
