@@ -1,43 +1,22 @@
 """Plans built by chat and four weeks of training, every call over HTTP; the coach's export is all that is counted from."""
 
-import asyncio
 import contextlib
 import csv
 import io
 import re
-from collections.abc import Iterator
 from dataclasses import dataclass
 from datetime import date, datetime, timedelta
 from pathlib import Path
 from zoneinfo import ZoneInfo
 
 import pytest
-from telegram import Bot
 
 from bot.cli import main
-from bot.local.http import serve
-from bot.making import drawing
-from bot.net.outbox import Outbox
-from bot.net.transport import Transport
-from bot.play import COACH, START, ZONE, perform
-from bot.play.stage import TOKEN, Stage
+from bot.play import COACH, START
+from bot.play.stage import Stage
+from tests.end_to_end.conftest import DAYS
 
-DAYS = 28
 Row = dict[str, str]
-
-
-async def lived(stage: Stage) -> None:
-    """The whole four weeks against a server on this machine, then the client's report."""
-    server = await serve(stage.api, 0)
-    ways = Transport(server.url, 4), Transport(server.url, 1)
-    url = f"{server.url.rstrip('/')}/bot"
-    stage.bot = Bot(TOKEN, base_url=url, request=ways[0], get_updates_request=ways[1])
-    stage.outbox = Outbox(stage.engine.store, stage.bot, stage.clock.now, drawing.draw)
-    await perform(stage, DAYS, 3)
-    stage.phones[COACH].types("report ruta")
-    await stage.settle()
-    await stage.bot.shutdown()
-    await server.stop()
 
 
 @dataclass
@@ -72,9 +51,8 @@ class Exported:
 
 
 @pytest.fixture(scope="module")
-def exported(tmp_path_factory: pytest.TempPathFactory) -> Iterator[Exported]:
-    stage = Stage(START, (COACH,), ZONE, lambda *_: None)
-    asyncio.run(lived(stage))
+def exported(four_weeks: Stage, tmp_path_factory: pytest.TempPathFactory) -> Exported:
+    stage = four_weeks
     folder = tmp_path_factory.mktemp("four-weeks")
     assert main(["export", str(folder / "out"), "--db", str(stage.engine.store.path)]) == 0
     said = io.StringIO()
@@ -83,8 +61,7 @@ def exported(tmp_path_factory: pytest.TempPathFactory) -> Iterator[Exported]:
     history = [message.text for message in stage.phones[COACH].history]
     assert any(text.startswith("Report on Ruta") for text in history)
     digest = [text for text in history if text.startswith("Your week.")][-1]
-    yield Exported(digest, said.getvalue(), folder / "out")
-    stage.close()
+    return Exported(digest, said.getvalue(), folder / "out")
 
 
 def test_sessions_of_the_digest_are_those_of_the_export(exported: Exported) -> None:

@@ -1,6 +1,5 @@
 """Four weeks of an invented practice on the virtual clock; the report's numbers counted again from the tables."""
 
-import asyncio
 import sqlite3
 from collections.abc import Iterator
 from dataclasses import dataclass
@@ -14,12 +13,12 @@ import pytest
 
 from bot.engine.numbers import reports
 from bot.local.messages import ChatMessage
-from bot.play import COACH, START, ZONE, perform
+from bot.play import COACH, START
 from bot.play.stage import Stage
 from core.report import Report
 from core.store import people
+from tests.end_to_end.conftest import DAYS
 
-DAYS = 28
 # By hand: two days a week, as the coach of the play says, from 2 to 29 March 2026.
 PLANNED = {"Ruta": 8, "Aino": 8, "Milo": 8}
 
@@ -42,24 +41,19 @@ class Played:
 
 
 @pytest.fixture(scope="module")
-def played() -> Iterator[Played]:
-    stage = Stage(START, (COACH,), ZONE, lambda *_: None)
-    asyncio.run(perform(stage, DAYS, 3))
-    store = stage.engine.store
+def played(four_weeks: Stage) -> Iterator[Played]:
+    stage, store = four_weeks, four_weeks.engine.store
     clients = people.clients_of(store, people.coaches(store)[0].id)
     found = {}
     for client in clients:
         body = reports.body_of(stage.engine, client, stage.clock.now())
         assert body is not None
         found[client.name] = msgspec.convert(body["report"], Report)
-    stage.phones[COACH].types("report ruta")
-    asyncio.run(stage.settle())
     tables = sqlite3.connect(f"file:{Path(store.path)}?mode=ro", uri=True)
     ids = {client.name: client.id for client in clients}
     zones = {client.name: ZoneInfo(client.zone) for client in clients}
     yield Played(found, tables, ids, zones, stage.phones[COACH].history[-2:])
     tables.close()
-    stage.close()
 
 
 NAMES = pytest.mark.parametrize("name", ["Ruta", "Aino", "Milo"])
