@@ -106,3 +106,4 @@ def _holders(stage: Stage) -> Iterator[tuple[Any, str]]:
     yield outbox, "paused_until last_pause silent_since back problem landed flying"
     yield outbox.pace, "at left"
     yield outbox.sender, "known"
+    yield outbox.pace, "left at"

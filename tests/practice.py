@@ -12,7 +12,7 @@ from bot.play.stage import Stage
 from core.facts import Cleared, PlanGiven, SetDone
 from core.plan_text import plan_to_text
 from core.plans import OPEN_AIMS, Exercise, Plan, Region, Scheme
-from core.store import facts, people
+from core.store import facts, keys, people
 from core.store.people import Role
 from core.units import Load
 from tests import played
@@ -79,9 +79,12 @@ class OnPhones:
 class Practice(OnPhones):
     """A stage with a coach, a second one, a cleared client with a plan, and a stranger."""
 
-    in_memory = False
+    in_memory = True  # no file: that is faster
 
     def __init__(self) -> None:
+        assert self.in_memory is False or keys.held() is None, (
+            "in memory nothing is encrypted: PracticeOnFile"
+        )
         self.stage = Stage(START, (COACH, SECOND), "Europe/Lisbon", lambda *_: None, self.in_memory)
         for number, name in ((COACH, "Coach"), (SECOND, "Second"), (CLIENT, "Ruta"), (OTHER, "Nobody")):
             self.stage.add(number, name, lambda message, now: None)
@@ -132,3 +135,9 @@ class Practice(OnPhones):
             )
             self.taps(CLIENT, next((label for label in wanted if label in labels), labels[0]))
         raise AssertionError(f"no set came: {self.heard(CLIENT)[-3:]}")
+
+
+class PracticeOnFile(Practice):
+    """For those who look at the file, or read it from another process."""
+
+    in_memory = False

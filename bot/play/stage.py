@@ -55,11 +55,12 @@ class Stage:
         self.clock = SetClock(start)
         self.api = LocalApi(self.clock.now, TOKEN)
         self.folder = tempfile.TemporaryDirectory(prefix="cuffline-play-")
-        place = ":memory:" if in_memory else Path(self.folder.name) / "play.db"
-        store = Store(place, synchronous="OFF")  # nothing here must survive a power cut
+        file = Path(self.folder.name) / "play.db"
+        # Nothing here must survive a power cut.
+        store = Store(":memory:" if in_memory else file, synchronous="OFF")
         request = InProcess(self.api)
         self.bot = Bot(TOKEN, request=request, get_updates_request=request)
-        config = Config(TOKEN, "http://127.0.0.1", Path(store.path), coaches, zone)
+        config = Config(TOKEN, "http://127.0.0.1", file, coaches, zone)
         self.engine = Engine(store, config, self.clock.now, "cuffline_play_bot")
         self.outbox = Outbox(store, self.bot, self.clock.now, drawing.draw)
         self.phones: dict[int, Phone] = {}

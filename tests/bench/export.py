@@ -11,7 +11,7 @@ from bot.export import zipped
 from core.facts import CuffChecked, Fact, Rated, SessionEnded, SessionStarted, SetDone
 from core.plans import Side
 from core.store import facts
-from tests.bot.coach_room import COACH, Room
+from tests.bot.coach_room import COACH, Room, RoomOnFile
 
 LEGS = ("left_leg", "right_leg")
 FIRST = 3001  # the number of the first client's chat
@@ -51,7 +51,7 @@ def main() -> None:
     given.add_argument("--clients", type=int, default=60)
     given.add_argument("--sessions", type=int, default=150)
     options = given.parse_args()
-    room = Room()
+    room = RoomOnFile()
     clients = fill(room, options.clients, options.sessions)
     now = room.now.isoformat()
     wanted = {"coach": room.person(COACH).id, "db": room.store.path, "now": now, "asked": now}

@@ -8,7 +8,7 @@ from bot.play.stage import Stage
 from core.facts import Cleared, CoachDid, Fact, PlanGiven, SessionEnded, SessionStarted, SetDone
 from core.plan_text import plan_to_text
 from core.plans import OPEN_AIMS, Exercise, Plan, Region, Scheme, Side
-from core.store import facts, people
+from core.store import facts, keys, people
 from core.store.connection import Store
 from core.store.people import Person, Role
 from core.units import Load
@@ -40,8 +40,11 @@ ANSWERS = (
 class Room(OnPhones):
     """The stage, with short ways to type, tap and read."""
 
+    in_memory = True  # no file: that is faster
+
     def __init__(self, coaches: tuple[int, ...] = (COACH, SECOND, THIRD)) -> None:
-        self.stage = Stage(START, coaches, "Europe/Lisbon", lambda *_: None)
+        assert self.in_memory is False or keys.held() is None, "in memory nothing is encrypted: RoomOnFile"
+        self.stage = Stage(START, coaches, "Europe/Lisbon", lambda *_: None, self.in_memory)
         for number, name in zip(coaches, ("Vera", "Otto", "Kai"), strict=False):
             self.stage.add(number, name, lambda message, now: None)
         played.once(f"room {coaches}", self.stage, played.mark(self.stage), self.play_first_words)
@@ -120,3 +123,9 @@ class Room(OnPhones):
             labels = self.labels(number)
             self.taps(number, next((label for label in ANSWERS if label in labels), labels[0]))
         raise AssertionError(f"no set came: {self.says(number)}")
+
+
+class RoomOnFile(Room):
+    """For those who read the file from another process."""
+
+    in_memory = False

@@ -10,7 +10,7 @@ from bot.export import zipped
 from conversations.words import exporting as words
 from core.facts import CoachDid, Detail, Noticed, Rated
 from core.store import duties, erasure, facts, people, tables
-from tests.bot.coach_room import COACH, MILO, RUTA, SECOND, THIRD, Room
+from tests.bot.coach_room import COACH, MILO, RUTA, SECOND, THIRD, Room, RoomOnFile
 from tests.bot.exported import a_minute_later, asks, opened, table, waits, wanted, zips
 
 AINO = 2003
@@ -18,7 +18,7 @@ AINO = 2003
 
 @pytest.fixture
 def room() -> Iterator[Room]:
-    made = Room()
+    made = RoomOnFile()
     yield made
     made.stage.close()
 

@@ -20,7 +20,7 @@ from core.facts import Cleared
 from core.store import facts
 from core.store.connection import Store
 from core.store.times import moment
-from tests.practice import CLIENT, COACH, Practice
+from tests.practice import CLIENT, COACH, PracticeOnFile
 
 # What opens legs, which is where the bands of the plan sit.
 DECISIONS = {"cleared": "arms,legs", "legs_only": "legs", "arms_only": "arms", "held": "", "declined": ""}
@@ -70,7 +70,7 @@ class AnyOrder(RuleBasedStateMachine):
 
     def __init__(self) -> None:
         super().__init__()
-        self.practice = Practice()
+        self.practice = PracticeOnFile()
         self.seen = 0
         self.decided: list[tuple[datetime, bool]] = [(BEFORE, True)]
 

@@ -105,7 +105,7 @@ def test_all_that_an_opening_changes_in_memory_is_put_there() -> None:
     after = state(practice.stage)
     assert {place for place in before if before[place] != after.get(place)} != set()
     other.in_a_set()
-    assert state(other.stage) == after | of_this_stage(other)
+    assert state(other.stage) == after | of_this_stage(other), "name it in `_holders` of tests/played.py"
 
 
 def of_this_stage(practice: Practice) -> dict[str, str]:

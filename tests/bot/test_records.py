@@ -15,14 +15,14 @@ from core.facts import CoachDid, Detail, Noticed, SetDone
 from core.store import duties, erasure, facts, people, settings, tables, threads
 from core.store.connection import Store
 from core.store.people import Role
-from tests.practice import CLIENT, COACH, OTHER, START, Practice
+from tests.practice import CLIENT, COACH, OTHER, START, Practice, PracticeOnFile
 
 MARK = "Zmarkerq"
 
 
 @pytest.fixture
 def practice() -> Iterator[Practice]:
-    made = Practice()
+    made = PracticeOnFile()
     yield made
     made.stage.close()
 

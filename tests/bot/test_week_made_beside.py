@@ -24,6 +24,12 @@ from tests.bot.test_history_reads import trained
 from tests.practice import CLIENT, COACH, Practice
 
 
+@pytest.fixture
+def practice(practice_on_file: Practice) -> Practice:
+    """Another process reads its file."""
+    return practice_on_file
+
+
 def coach_id(practice: Practice) -> int:
     coach = people.by_chat(practice.stage.engine.store, COACH)
     assert coach is not None

@@ -21,6 +21,12 @@ CAP_S = 10
 
 
 @pytest.fixture
+def practice(practice_on_file: Practice) -> Practice:
+    """Its file is wiped."""
+    return practice_on_file
+
+
+@pytest.fixture
 def store(tmp_path: Path) -> Iterator[Store]:
     opened = made(tmp_path)
     yield opened

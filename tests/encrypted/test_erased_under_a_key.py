@@ -14,7 +14,7 @@ from core.store.converting import is_plain
 from core.store.mail import Letter
 from tests.encrypted.conftest import DIGITS
 from tests.encrypted.pages import decrypted
-from tests.practice import CLIENT, COACH, START, Practice
+from tests.practice import CLIENT, COACH, START, Practice, PracticeOnFile
 
 MARK = "Zmarkerq"
 pytestmark = pytest.mark.skipif(not shutil.which("openssl"), reason="no openssl to decrypt single pages with")
@@ -23,7 +23,7 @@ pytestmark = pytest.mark.skipif(not shutil.which("openssl"), reason="no openssl 
 @pytest.fixture
 def practice(key: object) -> Iterator[Practice]:
     """A client called by the marker, who wrote to the coach and was answered."""
-    made = Practice()
+    made = PracticeOnFile()
     assert not is_plain(file_of(made))
     people.rename(made.stage.engine.store, made.client, MARK)
     made.types(CLIENT, f"coach, {MARK} is here")

@@ -9,7 +9,7 @@ from bot.database import keyed
 from bot.making.slow_work import Failed, SlowWork
 from core.store.converting import is_plain
 from core.store.keys import Key
-from tests.bot.coach_room import COACH, RUTA, Room
+from tests.bot.coach_room import COACH, RUTA, RoomOnFile
 from tests.bot.exported import asks, opened, table
 from tests.bot.terminal.practice import MONDAY
 from tests.encrypted.conftest import DIGITS
@@ -22,7 +22,7 @@ def wanted(db: Path) -> dict[str, object]:
 
 
 def test_it_is_asked_for_and_opened_as_ever(key: Key) -> None:
-    room = Room()
+    room = RoomOnFile()
     client = room.client(RUTA, "Ruta")
     room.trained(client, "1", (31, 18), room.now)
     assert not is_plain(Path(room.store.path))

@@ -45,8 +45,6 @@ Outcome = list[list[tuple[Any, ...]]]
 class Trio(Practice):
     """`dice`: None is the calm history that all others are held against."""
 
-    in_memory = True
-
     def __init__(self, dice: random.Random | None) -> None:
         super().__init__()
         self.dice = dice
