@@ -21,12 +21,15 @@ NEITHER = Choice(words.NEITHER, "other")
 SURE = (Choice(words.YES, "yes"), Choice(words.NO, "other"), LEAVE)
 CLIENT_GO = (Choice(words.OTHER_TIME, "other"), Choice(words.ASK_COACH, "ask"), LEAVE)
 COACH_GO = (Choice(words.ALL_THE_SAME, "go"), LEAVE)
+LEAVES = tuple(Choice(label, "leave") for label in words.LEAVE_TYPED)
+NO_MORE = tuple(Choice(label, "leave") for label in words.NO_MORE_TYPED)
 TYPED = (
     *(Choice(label, "yes") for label in ("y", "ok", "okay", "right", "correct", "yes please", "yep", "sure")),
     *(Choice(label, "other") for label in ("no", "wrong", "n", "nope")),
-    *(Choice(label, "leave") for label in ("leave it", "never mind", "nevermind", "forget it")),
+    *LEAVES,
 )
-COACH_TYPED = (Choice("yes", "go"), Choice("ok", "go"), Choice("no", "leave"), *TYPED[-4:])
+COACH_TYPED = (Choice("yes", "go"), Choice("ok", "go"), Choice("no", "leave"), *LEAVES)
+CLIENT_TYPED = (*(Choice(label, "other") for label in ("wrong", "n", "nope")), *LEAVES)
 
 
 def start(brief: Brief) -> Draft:
@@ -108,7 +111,7 @@ def fill(brief: Brief, draft: Draft, step: str, answer: Said) -> Draft:
 
 def _said(draft: Draft, answer: Said) -> Draft:
     try:
-        return replace(draft, sure=pick(answer.text, (LEAVE,), TYPED[-3:]))
+        return replace(draft, sure=pick(answer.text, (LEAVE,), (*LEAVES, *NO_MORE)))
     except Unclear:
         return Draft(answer.text, answer.at, draft.order)
 
@@ -144,11 +147,11 @@ def _chosen(brief: Brief, draft: Draft, step: str, answer: Said) -> Draft:
 def _options(brief: Brief, draft: Draft, step: str) -> tuple[tuple[Choice, ...], tuple[Choice, ...]]:
     match step:
         case "order":
-            return (*ORDERS, LEAVE), TYPED[-3:]
+            return (*ORDERS, LEAVE), LEAVES
         case "pick":
-            return (*_numbers(meanings(brief, draft)), NEITHER, LEAVE), TYPED[-3:]
+            return (*_numbers(meanings(brief, draft)), NEITHER, LEAVE), LEAVES
         case "go":
-            return (COACH_GO, COACH_TYPED) if brief.by_coach else (CLIENT_GO, TYPED[-7:])
+            return (COACH_GO, COACH_TYPED) if brief.by_coach else (CLIENT_GO, CLIENT_TYPED)
         case _:
             return SURE, TYPED
 

@@ -557,3 +557,10 @@ def test_a_missed_session_that_is_left_is_not_asked_about_twice(days: Days) -> N
     days.taps(CLIENT, "Leave it as it is")
     days.later(hours=26)
     assert sum(text.startswith(MISSED) for text in days.heard(CLIENT)) == 1
+
+
+@pytest.mark.parametrize("no", ["no", "No thanks.", "no, leave it", "never mind"])
+def test_a_no_where_no_day_could_be_read_leaves_the_days(days: Days, no: str) -> None:
+    days.types(CLIENT, "skip 31 feb")
+    days.types(CLIENT, no)
+    assert days.newest(CLIENT).text == "All right, everything stays as it was."
