@@ -103,7 +103,7 @@ def deliver(
     from bot.engine.safety import unread
 
     turn = dialogue.advance(state, event, engine.clock())
-    if turn.unread and unread.asked_whether_wrong(engine, person, thread, event):
+    if turn.unread and _asked_aside(engine, person, thread, event):
         return
     if meanwhile.asked_once_more(engine, person, thread, state, turn, engine.clock()):
         return
@@ -112,6 +112,15 @@ def deliver(
     keep(engine, person, thread, dialogue, turn, message)
     if more and isinstance(event, Said):
         unread.ask(engine, person, event)
+
+
+def _asked_aside(engine: "Engine", person: Person, thread: Thread, event: Event) -> bool:
+    """Whether words that the open question could not read were asked about: health news, or a possible cry."""
+    from bot.engine.safety import health_news, unread
+
+    return health_news.asked_beside(engine, person, thread, event) or unread.asked_whether_wrong(
+        engine, person, thread, event
+    )
 
 
 def foreseen(engine: "Engine", thread: Thread, event: Event) -> Turn[Any]:

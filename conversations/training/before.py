@@ -4,10 +4,11 @@ from collections.abc import Iterator
 from dataclasses import dataclass, field, replace
 from datetime import datetime, timedelta
 
-from conversations import heard
+from conversations import health_news, heard
 from conversations.answers import Unclear, Why, pick
 from conversations.form import YES_NO_NOT_SURE, Form, Outcome, dialogue, with_answer
 from conversations.heard import DOUBT, TEN
+from conversations.prose import is_prose
 from conversations.protocol import Alert, Begin, Choice, Effect, Record, Said, Say
 from conversations.stopwords.kinds import Kind
 from conversations.words import before as words
@@ -158,9 +159,14 @@ def _drill(brief: Brief, draft: Draft) -> str:
 
 def fill(brief: Brief, draft: Draft, step: str, answer: Said) -> Draft:
     """One more answer; a red flag instead of one ends the questions, a fall is something new. Raises `Unclear`."""
-    if heard.red_flag(answer.text) is None and heard.hurt_lately(answer.text):
+    if heard.red_flag(answer.text) is None and (heard.hurt_lately(answer.text) or _is_news(step, answer)):
         return replace(draft, news=YES, news_what=answer.text)
     return heard.or_flagged(draft, answer.text, lambda: _answered(draft, step, answer.text))
+
+
+def _is_news(step: str, answer: Said) -> bool:
+    """Whether health news was typed whatever was asked; "possibly pregnant" under `which` is that question's answer."""
+    return step != "which" and is_prose(answer.text) and health_news.told(answer.text)
 
 
 def _answered(draft: Draft, step: str, text: str) -> Draft:

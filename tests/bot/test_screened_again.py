@@ -248,3 +248,27 @@ def test_news_that_was_sent_is_not_raised_twice(room: Room) -> None:
     room.settle()
     assert len(heard(room, COACH)) == before
     assert [one.count for one in duties.open_alerts(room.store, client)] == [1]
+
+
+@pytest.mark.parametrize("asked", ["settings", "bands", "my details"])
+def test_health_news_told_while_something_else_is_asked_is_asked_about_too(room: Room, asked: str) -> None:
+    client = ruta(room)
+    room.types(RUTA, asked)
+    room.types(RUTA, "I am pregnant")
+    room.types(RUTA, "yes")
+    assert [one.cause for one in duties.open_alerts(room.store, client)] == ["today_changed"]
+
+
+@pytest.mark.parametrize("answers", [0, 1, 2])
+def test_health_news_told_among_the_questions_before_a_session_is_the_answer_to_the_first(
+    room: Room, answers: int
+) -> None:
+    """Once it was "is something wrong right now?"."""
+    client = ruta(room)
+    room.types(RUTA, "start")
+    for _ in range(answers):
+        room.types(RUTA, "no")
+    room.types(RUTA, "I have started blood thinners")
+    assert [one.cause for one in duties.open_alerts(room.store, client)] == ["today_changed"]
+    assert any("blood thinners" in text for text in heard(room, COACH))
+    assert any(text.startswith("Something changed") for text in heard(room, RUTA))

@@ -133,17 +133,25 @@ def test_every_answer_is_a_fact_with_its_time() -> None:
     assert Rated(START, "7-1", "pain", "before", 0, "joint") in play.facts
 
 
-@pytest.mark.parametrize("reply", ["yes", "not sure"])
-def test_something_new_goes_to_the_coach_in_the_client_s_words(reply: str) -> None:
+@pytest.mark.parametrize(
+    ("reply", "what", "screened"),
+    [
+        ("yes", "Started blood thinners on Monday", True),
+        ("not sure", "Started blood thinners on Monday", True),  # plainly a new medicine
+        ("yes", "A letter that puzzles me", True),
+        ("not sure", "A letter that puzzles me", False),
+    ],
+)
+def test_something_new_goes_to_the_coach_in_the_client_s_words(reply: str, what: str, screened: bool) -> None:
     play = played(LATER, reply)
     assert play.asked == "news_what"
     assert not play.alerts
-    play.say("Started blood thinners on Monday")
+    play.say(what)
     assert [alert.cause for alert in play.alerts] == [Cause.TODAY_CHANGED]
-    assert "Started blood thinners on Monday" in play.alerts[0].said
+    assert what in play.alerts[0].said
     assert play.said[-1].text == play.alerts[0].told == safety.told(Cause.TODAY_CHANGED, "112")
     assert play.ended == ["not_today"]
-    assert [one.dialogue for one in play.begun] == (["screening"] if reply == "yes" else [])
+    assert [one.dialogue for one in play.begun] == (["screening"] if screened else [])
 
 
 def test_something_new_reaches_the_coach_even_when_the_client_leaves_it_there() -> None:

@@ -5,22 +5,24 @@ from typing import TYPE_CHECKING
 
 from bot.engine import status, turns
 from bot.engine.joining import screenings
-from bot.engine.safety import alerts
+from bot.engine.safety import alerts, unread
 from bot.engine.training import loads
 from conversations import health_news
-from conversations.protocol import Choice, Resumed, Say
+from conversations.protocol import Choice, Event, Resumed, Said, Say
 from conversations.words import health_news as words
 from conversations.words import safety
 from core.facts import Answered
 from core.safety.causes import Cause
 from core.screening import Due
 from core.store import facts, threads
-from core.store.people import Person
+from core.store.people import Person, Role
+from core.store.threads import Thread
 
 if TYPE_CHECKING:
     from bot.engine.core import Engine
 
 # The words follow: the buttons are the client's own, and go when they do.
+READS_IT_ITSELF = unread.AROUND_TRAINING | unread.HEALTH_TALKS
 IS, IS_NOT = "news_is:", "news_not:"
 
 
@@ -32,6 +34,13 @@ def asked(engine: "Engine", client: Person, text: str, now: datetime) -> bool:
         return False
     engine.say(client, Say(words.ASK, (Choice(words.YES, IS + text), Choice(words.NO, IS_NOT))), now)
     return True
+
+
+def asked_beside(engine: "Engine", client: Person, thread: Thread, event: Event) -> bool:
+    """The same while something else is asked, which waits. A session, and talks about health, read it themselves."""
+    if not isinstance(event, Said) or event.message is None or client.role is not Role.CLIENT:
+        return False
+    return thread.dialogue not in READS_IT_ITSELF and asked(engine, client, event.text, event.at)
 
 
 def is_new(engine: "Engine", client: Person, text: str, now: datetime) -> None:
