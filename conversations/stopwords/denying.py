@@ -14,17 +14,19 @@ SOFT_NEGATORS = frozenset(words.SOFT_NEGATORS.split())
 SOME = frozenset(words.SOME.split())
 PERHAPS = frozenset(words.PERHAPS.split())
 VERBS = frozenset(words.VERBS.split())
+NO_WITHIN = 3  # words
 MERE_NOES = frozenset(folded(words.MERE_NOES).split())
 REST_OF_NE = frozenset(words.REST_OF_NE.split())
 
 
 def denied(found: Found) -> Sense | None:
     """A negator before the thing with only harmless words between; or the thing goes on a list of noes."""
-    if re.search(words.UNTIL_NOW, found.after) or _as_never_before(found) or _after_a_mere_no(found):
+    if re.search(words.UNTIL_NOW, found.after) or _as_never_before(found):
         return None
     if re.search(words.PERHAPS_SO, found.before):
         return Sense.PERHAPS
-    for run in (found.gap.split(), found.before.split()):
+    before = "" if _after_a_mere_no(found) else found.before
+    for run in (found.gap.split(), before.split()):
         said = _denied_by(run, found)
         if said is not None:
             return said
@@ -32,8 +34,9 @@ def denied(found: Found) -> Sense | None:
 
 
 def _after_a_mere_no(found: Found) -> bool:
-    """ "No cant breathe": a no to whatever was asked, and a sign that is itself a no."""
-    return found.text.split()[0] in NEGATORS and set(found.before.split()) <= MERE_NOES
+    """ "No cant breathe", "no they wont come off": a no to whatever was asked, and a sign that is itself a no."""
+    own = NEGATORS & set(found.text.split()[:NO_WITHIN])
+    return bool(own) and set(found.before.split()) <= MERE_NOES
 
 
 def _as_never_before(found: Found) -> bool:

@@ -152,6 +152,7 @@ pulled a|my muscle|hamstring|calf|groin|back; pulled something; gave|giving way
 """
 
 STUCK = """
+= no|nope {wont} come|coming off|loose|undone; = no|nope {wont} open|budge|release|loosen|undo|move
 {no_way} undo|unclip|unbuckle|unfasten|unstrap .. thing|things
 {catch} .. stuck|jammed|caught|trapped; stuck|jammed|trapped {catch}
 stuck|jammed|caught on|round|around {my} {limb}; stuck|jammed|caught on|round|around {my} {side} {limb}
