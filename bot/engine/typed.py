@@ -76,7 +76,8 @@ def _greets(said: set[str]) -> bool:
     """Whether these words greet and say nothing else; "a", "good" or "evening" alone may be an answer."""
     if said - words.SALUTES - words.DAYTIMES - words.BESIDE_GREETINGS:
         return False
-    return bool(said & words.SALUTES) or ("good" in said and bool(said & words.DAYTIMES))
+    asks_back = said >= words.HOW_ARE_YOU
+    return asks_back or bool(said & words.SALUTES) or ("good" in said and bool(said & words.DAYTIMES))
 
 
 def _words(text: str) -> set[str]:

@@ -189,9 +189,10 @@ BESIDE_THANKS = frozenset(
 LAUGHS = frozenset("haha hahaha lol 😀 😂 🙂 😊".split())  # answered without a hello
 PARTINGS = frozenset({"bye", "goodbye"})
 SALUTES = LAUGHS | PARTINGS | frozenset("hi hello hey heya hiya 👋 ☀".split())
+HOW_ARE_YOU = frozenset({"how", "are", "you"})
 DAYTIMES = frozenset("morning evening afternoon night".split())  # a greeting only together with "good"
 BESIDE_GREETINGS = frozenset(
-    "good day to you coach there dear how are u today lovely nice beautiful weather what a it is its have see ya".split()
+    "good day to you and coach there dear how are u today lovely nice beautiful weather what a it is its have see ya".split()
 )
 GREETED = "{hello}The question above is still open; answer when you like."
 GREETED_BANDED = "{hello}Your bands are on, so the question above first, please."

@@ -66,6 +66,8 @@ def test_thanks_with_something_to_read_are_read(practice: Practice, more: str) -
         ("😂😂", ""),
         ("lol", ""),
         ("bye", "Bye. "),
+        ("how are you?", "Hello. "),
+        ("And how are you today coach", "Hello. "),
     ],
 )
 def test_a_greeting_is_greeted_and_does_not_repeat_the_open_question(
