@@ -36,6 +36,7 @@ class Watchman:
         self.checks: tuple[tuple[Callable[[], None], frozenset[str]], ...] = (
             (self.updates.updates_are_handled, frozenset({"inbox", "INSERT outbox"})),
             (self.updates.confirmed_updates_are_kept, ALWAYS),
+            (self.sets.sets_are_read_anew, frozenset({"set_done"})),
             (self.sets.sets_are_what_was_said, frozenset({"set_done", "inbox", "heard"})),
             (self.bands.no_set_without_clearance_and_check, frozenset({"bands_on", "set_done"})),
             (self.bands.bands_may_be_on, BANDS),

@@ -1,14 +1,26 @@
 """Sets: each once, with the count that its client said; the session and the store agree."""
 
 import json
+from typing import TYPE_CHECKING
 
 from tests.simulation.diary import Key
 from tests.simulation.invariants.looking import Looker
 from tests.simulation.world import Violation
 
+if TYPE_CHECKING:
+    from tests.simulation.world import World
+
 
 class Sets(Looker):
     """Counts in the store."""
+
+    def __init__(self, world: "World") -> None:
+        super().__init__(world)
+        self.known: dict[int, dict[Key, int]] = {}  # by person, as read since sets were written last
+
+    def sets_are_read_anew(self) -> None:
+        """Sets were written, or the process started anew."""
+        self.known.clear()
 
     def sets_are_what_was_said(self) -> None:
         """A set exists once, with a count its client said; a confirmed count is there."""
@@ -25,7 +37,9 @@ class Sets(Looker):
                     raise Violation(f"{client.name} {key}: confirmed and not stored")
 
     def _stored(self, person: int, name: str) -> dict[Key, int]:
-        found: dict[Key, int] = {}
+        if person in self.known:
+            return self.known[person]
+        found = self.known[person] = {}
         for row in self.rows("SELECT * FROM current_set_done WHERE person = ?", person):
             key = Key(row["session"], row["exercise_no"], row["set_no"], row["side"])
             if key in found:
