@@ -315,12 +315,14 @@ class Client:
         self.types(str(reps), reply_to)
 
     def corrects(self, key: Key, said: int) -> None:
-        """Say that it was one more, whatever the bot has answered by then; of which side, if it was not the last."""
+        """Say that it was one more, whatever the bot has answered by then; which one, if it was not said last."""
         if self.phone.blocked or self.done_no != key.set_no:
             return
-        of_last = self.diary.claims[-1].key.side == key.side
-        self.diary.sends(self.diary.where_now(key, said), said + 1)
-        self.types(f"no, {said + 1}" if of_last else f"no, {key.side} {said + 1}")
+        last, key = self.diary.claims[-1].key, self.diary.where_now(key, said)
+        side = "" if key.side in (last.side, "both") else f"{key.side} "
+        which = "" if last.set_no == key.set_no else f"set {key.set_no} "
+        self.diary.sends(key, said + 1)
+        self.types(f"no, {which}{side}{said + 1}")
 
     def edits(self, number: int, key: Key, reps: int) -> None:
         """Change the words of an earlier count."""
