@@ -6,6 +6,8 @@ import pytest
 
 from bot.local.messages import ChatMessage
 from conversations.words import common
+from conversations.words import engine as words
+from core.store import threads
 from tests.practice import CLIENT, Practice
 
 
@@ -77,3 +79,17 @@ def test_another_answer_under_a_question_that_is_answered_is_not_called_noted(pr
     assert practice.newest(CLIENT).text == following.text
     practice.types(CLIENT, "back")
     assert practice.newest(CLIENT).text == first.text
+
+
+def test_a_button_of_a_talk_that_is_over_is_answered_and_not_obeyed(practice: Practice) -> None:
+    practice.types(CLIENT, "start")
+    asked = practice.newest(CLIENT)
+    practice.types(CLIENT, "cancel")
+    store = practice.stage.engine.store
+    before = len(practice.heard(CLIENT))
+    for label in {label for row in asked.buttons for label, _ in row} - {"Stop"}:
+        practice.stage.phones[CLIENT].taps(asked.id, label)
+    practice.settle()
+    assert set(practice.heard(CLIENT)[before:]) == {words.FINISHED}
+    assert threads.floor(store, practice.client) is None
+    assert store.rows("SELECT failed FROM inbox WHERE failed IS NOT NULL") == []
