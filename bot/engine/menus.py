@@ -12,7 +12,7 @@ from bot.engine.coach import menu as coach_menu
 from bot.engine.days import changing, own_calendar
 from bot.engine.joining import agreeing
 from bot.engine.numbers import measuring, reports
-from bot.engine.safety import emergency, open_alert
+from bot.engine.safety import emergency, open_alert, unread
 from bot.engine.training import beats, kit, starting
 from conversations.protocol import Choice, Resumed, Say
 from conversations.words import coach as coach_words
@@ -132,6 +132,7 @@ def command(engine: "Engine", person: Person, text: str, now: datetime) -> bool:
         practice.show_plan(engine, person, now)
         return True
     if person.role is Role.CLIENT and relaying.for_coach(engine, person, text, now):
+        unread.asked_beside_the_coach(engine, person, text, now)
         return True
     if text.strip().lower().startswith("/start"):
         arrived(engine, person, now)

@@ -18,12 +18,16 @@ REGIONS = {
     Region.LEGS: re.compile(r"\b(?:upper[ -])?(?:legs?|thighs?)\b", re.IGNORECASE),
 }
 BESIDE = frozenset("for the my is it its on and wide width closes closed at both goes".split())
-GONE = re.compile(
-    r"\b(?:remove|delete|lost|gone|broken?|tore|torn|snapped|threw|thrown|no longer|don'?t have|off the list)\b",
+OF_A_LETTER = re.compile(
+    r"\W*(?:(?:lost|remove|delete) (?P<first>[a-z])|(?P<last>[a-hj-z]) (?:is |was |got )?(?:lost|gone|missing|broken?|torn))\W*",
     re.IGNORECASE,
 )
-WHICH_GONE = re.compile(
-    r"\bband ([a-z])\b|\b(?:remove|delete|lost) ([a-z])\b(?!\s+\w)|^([b-hj-z])\b", re.IGNORECASE
+# The whole of a line out of the blue: "the feeling under my band is gone" is something else.
+PLAINLY_GONE = re.compile(
+    r"\W*(?:(?:i(?:['’]ve| have)? )?(?:lost|remove|delete|no longer have|don['’]?t have)(?: the| my| a)? (?:band|cuff|strap)"
+    r"(?: (?P<first>[a-z]))?|(?:my |the )?(?:band|cuff|strap) (?:(?P<last>[a-z]) )?(?:is|was|got|went) (?:lost|gone|missing))"
+    r"(?: any ?more)?\W*",
+    re.IGNORECASE,
 )
 
 
@@ -38,14 +42,14 @@ class Line:
 
 
 def says_gone(text: str) -> str | None:
-    """Which band is lost, broken or to be taken off the list: its letter, "" when none is named; None: no such words."""
-    if GONE.search(text) is None:
-        return None
-    named = WHICH_GONE.search(text)
-    if named is not None:
-        return next(letter for letter in named.groups() if letter).upper()
-    capital = re.search(r"\b[A-HJ-Z]\b", text[1:])
-    return capital[0] if capital is not None else ""
+    """Which band is lost or to be taken off the list: its letter, "" when none is named; None: the line says more, or less."""
+    found = PLAINLY_GONE.fullmatch(text) or OF_A_LETTER.fullmatch(text)
+    return None if found is None else (found["first"] or found["last"] or "").upper()
+
+
+def plainly_gone(text: str) -> bool:
+    """Whether a line says this and nothing else."""
+    return PLAINLY_GONE.fullmatch(text) is not None
 
 
 def read_line(text: str) -> Line:

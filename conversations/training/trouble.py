@@ -41,7 +41,7 @@ class Brief:
     """What was read, and which bands are on as (session, spell).
 
     `reader`: the coach to whom the words can go when nothing is wrong, "": nobody; `mild`: nothing in them touches the body, so that
-    they go there when no answer comes.
+    they go there when no answer comes; `sent`: they have gone there already.
     """
 
     kind: Kind
@@ -50,6 +50,7 @@ class Brief:
     number: str = safety.ANY_NUMBER
     reader: str = ""
     mild: bool = False
+    sent: bool = False
 
 
 @dataclass(frozen=True, slots=True)
@@ -249,7 +250,7 @@ def finish(brief: Brief, draft: Draft, at: datetime) -> Outcome:
 
 def _all_fine(brief: Brief) -> Outcome:
     """With bands on they came first; what was said is offered to the coach after the session."""
-    if brief.spells and is_prose(brief.said):
+    if brief.spells and not brief.sent and is_prose(brief.said):
         return Outcome((Say(words.GOOD_KEPT),), (Do("offer_later", {"text": brief.said}),))
     return Outcome((Say(words.GOOD),))
 

@@ -4,7 +4,7 @@ import pytest
 
 from bot.engine.training import kit
 from conversations.answers import Unclear
-from conversations.client.band_line import Line, read_line
+from conversations.client.band_line import Line, plainly_gone, read_line, says_gone
 from conversations.words import band_list as words
 from core.facts import BandOwned, CuffChecked, Detail
 from core.plans import Region
@@ -165,3 +165,26 @@ def test_a_lost_band_may_be_told_out_of_the_blue(practice: Practice) -> None:
     assert practice.newest(CLIENT).text.startswith("Band A is off the list.")
     practice.types(CLIENT, "I lost my band")
     assert practice.newest(CLIENT).text == "Shall I send that to Coach?"
+
+
+@pytest.mark.parametrize(
+    "line",
+    [
+        "the feeling under my band is gone",
+        "I lost the feeling below the band",
+        "my band is gone blue",
+        "lost it, band",
+    ],
+)
+def test_what_may_be_a_sign_is_never_taken_for_a_lost_band(practice: Practice, line: str) -> None:
+    owns(practice, "A")
+    practice.types(CLIENT, line)
+    assert says_gone(line) is None
+    assert not any("off the list" in text or text == words.WHICH_GONE for text in practice.heard(CLIENT))
+
+
+@pytest.mark.parametrize(
+    "line", ["My band B is gone.", "I've lost the band B", "remove band B", "don't have band B anymore"]
+)
+def test_a_lost_band_is_told_in_a_whole_line(line: str) -> None:
+    assert plainly_gone(line)

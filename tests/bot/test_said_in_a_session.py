@@ -165,3 +165,15 @@ def test_to_my_coach_without_words_asks_for_them(practice: Practice, line: str) 
     practice.types(CLIENT, line)
     practice.types(CLIENT, "see you soon")
     assert practice.newest(COACH).text == "Ruta: see you soon"
+
+
+@pytest.mark.parametrize("line", ["tell my coach the ribs in the oven", "coach the ribs in the oven"])
+def test_what_touches_the_body_goes_to_the_coach_and_is_asked_about_while_bands_are_on(
+    counting: Practice, line: str
+) -> None:
+    counting.types(CLIENT, line)
+    assert "Ruta: the ribs in the oven" in counting.heard(COACH)
+    assert counting.newest(CLIENT).text == trouble.ASK_WRONG
+    counting.taps(CLIENT, "No, all fine")
+    assert trouble.GOOD in counting.heard(CLIENT), "they are sent already"
+    assert still_counts(counting)

@@ -167,10 +167,11 @@ def halt(
     *,
     reader: str = "",
     mild: bool = False,
+    sent: bool = False,
 ) -> None:
     """End training, alert, and ask what is needed; words to a trouble that is talked about already are its answer.
 
-    `reader`, `mild`: as in the brief of a trouble.
+    `reader`, `mild`, `sent`: as in the brief of a trouble.
     """
     spells = tuple((watch.session, watch.spell) for watch in duties.watches(engine.store, person.id))
     number = status.emergency_number(engine, person.id)
@@ -183,7 +184,7 @@ def halt(
         turns.end_training(engine, person, f"said_{kind}", at)
     if _talked_about(engine, person, kind, text, at, live):
         return
-    brief = replace(brief, reader=reader, mild=mild)
+    brief = replace(brief, reader=reader, mild=mild, sent=sent)
     turns.begin(engine, person, "trouble", msgspec.to_builtins(brief), at)
 
 

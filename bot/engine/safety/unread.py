@@ -40,14 +40,23 @@ def asked_whether_wrong(engine: "Engine", person: Person, thread: Thread | None,
     return True
 
 
-def ask(engine: "Engine", person: Person, event: Said) -> None:
-    """ "Is something wrong right now?", bands off first; words that sound of nothing can go to the coach instead."""
+def ask(engine: "Engine", person: Person, event: Said, *, sent: bool = False) -> None:
+    """ "Is something wrong right now?", bands off first; words that sound of nothing can go to the coach instead.
+
+    `sent`: they have gone there already.
+    """
     open_alert.said_first(engine, person, event.at)
     to = stopping.coach_name(engine, person)
     off = facts.latest(engine.store, BandsOff, person.id)
     long_off = off is None or event.at - off.at >= ALARMING
     mild = bool(to) and long_off and not worth_asking(event.text, near=False)
-    stopping.halt(engine, person, Kind.UNSURE, event.text, event.at, [], reader=to, mild=mild)
+    stopping.halt(engine, person, Kind.UNSURE, event.text, event.at, [], reader=to, mild=mild, sent=sent)
+
+
+def asked_beside_the_coach(engine: "Engine", person: Person, text: str, now: datetime) -> None:
+    """Words on their way to the coach, who may read them tonight: with bands on what touches the body is asked about too."""
+    if duties.watches(engine.store, person.id) and worth_asking(text, near=False):
+        ask(engine, person, Said(now, text), sent=True)
 
 
 def says_more(

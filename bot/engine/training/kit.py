@@ -1,12 +1,11 @@
 """What the client trains with: bands by letter."""
 
-import re
 from dataclasses import replace
 from datetime import datetime
 from typing import TYPE_CHECKING, Any
 
 from bot.engine import status, turns
-from conversations.client.band_line import says_gone
+from conversations.client.band_line import plainly_gone
 from conversations.protocol import Said, Say
 from conversations.words import band_list as words
 from conversations.words.coach import to_card
@@ -18,7 +17,6 @@ from core.store.people import Person
 if TYPE_CHECKING:
     from bot.engine.core import Engine
 
-BAND = re.compile(r"\b(?:bands?|cuffs?|straps?)\b", re.IGNORECASE)
 CHECKS = 12  # the newest checks, which name the band of each limb; own choice
 
 
@@ -81,7 +79,7 @@ def list_bands(engine: "Engine", person: Person, now: datetime) -> None:
 
 def told_gone(engine: "Engine", client: Person, text: str, now: datetime) -> bool:
     """ "I lost band B", said out of the blue; True: it is off the list, or asked which."""
-    if says_gone(text) is None or not BAND.search(text) or not _owned(engine, client.id):
+    if not plainly_gone(text) or not _owned(engine, client.id):
         return False
     turns.begin(engine, client, "band_list", {}, now)
     thread = threads.live_in(engine.store, client.id, "band_list")
