@@ -27,6 +27,7 @@ from conversations.protocol import (
     Woke,
 )
 from conversations.session import (
+    all_right,
     coming_off,
     counting,
     deciding,
@@ -154,7 +155,7 @@ def _said(state: State, event: Said) -> Turn[State]:
         return counting.replied(state, event)
     if kind and not _is_open(state, event.to):
         return turn(state, Say(words.STALE), *open_question(state))
-    return _about_bands(state, event) or _by_phase(state, event)
+    return _about_bands(state, event) or all_right.said(state, event) or _by_phase(state, event)
 
 
 def _about_bands(state: State, event: Said) -> Turn[State] | None:

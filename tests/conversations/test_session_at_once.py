@@ -5,11 +5,12 @@ from datetime import timedelta
 
 import pytest
 
-from conversations.protocol import Hurts, WentBack
+from conversations.protocol import Alert, Hurts, WentBack
 from conversations.session.state import Brief, Phase
 from conversations.words import session as words
 from core.facts import BandsOff, CuffChecked, SessionEnded, WalkDone
 from core.plans import Exercise, Region, Scheme, Side
+from core.safety.causes import Cause
 from tests.conversations.test_session import CURL, ROW, SQUAT, Played, by_set, played
 
 
@@ -218,3 +219,41 @@ def test_when_the_minutes_are_over_every_answer_is_about_the_bands() -> None:
 def test_a_side_with_a_slip_is_a_side() -> None:
     p = played(ROW).fits().types("done", 200).types("28 letf").types("31 rigth", 7)
     assert by_set(p) == {(1, 1, Side.LEFT): 28, (1, 1, Side.RIGHT): 31}
+
+
+def asked_whether_all_is_right() -> Played:
+    p = played(SQUAT).fits().waits()
+    assert p.heard == words.QUIET
+    return p
+
+
+@pytest.mark.parametrize("text", ["yes", "all good", "I'm fine", "yep"])
+def test_a_yes_to_all_right_breaks_the_silence_for_a_minute(text: str) -> None:
+    p = asked_whether_all_is_right().types(text, 40)
+    assert p.heard == words.ALL_RIGHT
+    assert p.wake_at == p.now + timedelta(seconds=60)
+    assert not [one for one in p.effects if isinstance(one, Alert)]
+    p.waits()
+    assert words.QUIET_ALARM in p.heard
+
+
+@pytest.mark.parametrize("text", ["no", "nope", "No!"])
+def test_a_no_to_all_right_takes_the_bands_off_and_tells_the_coach(text: str) -> None:
+    p = asked_whether_all_is_right().types(text)
+    assert p.heard.startswith("Bands off now. Sit down.")
+    (alert,) = [one for one in p.effects if isinstance(one, Alert)]
+    assert (alert.cause, alert.said) == (Cause.SOMETHING_WRONG, f"Asked whether all is right: {text}")
+    p.types("Bands are off")
+    assert p.over
+
+
+@pytest.mark.parametrize("text", ["yes", "no", "all good"])
+def test_unasked_it_is_no_word_about_that(text: str) -> None:
+    p = played(SQUAT).fits().types(text)
+    assert not [one for one in p.effects if isinstance(one, Alert)]
+    assert p.heard != words.ALL_RIGHT
+
+
+def test_a_count_answers_it_too() -> None:
+    p = asked_whether_all_is_right().types("no, 31")
+    assert p.sets() == {1: 31}
