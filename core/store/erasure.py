@@ -94,6 +94,8 @@ def _buttons_about(store: Store, person: int) -> None:
         f" AND (value GLOB 'menu:*:' || ?1 OR value GLOB 'menu:*:' || ?1 || '/*'){others}",
         [person],
     )
+    # Words that a coach may still send, to whomever: they may name anybody.
+    store.execute(f"DELETE FROM button WHERE person IN ({COACHES}) AND value GLOB 'menu:send_words:*'")
     # "alert:take:4+7" answers two at once.
     store.execute(
         f"DELETE FROM button WHERE person IN ({COACHES}) AND EXISTS (SELECT 1 FROM alert WHERE alert.person = ?"

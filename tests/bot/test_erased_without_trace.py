@@ -280,3 +280,15 @@ def test_nor_does_an_alert_that_nobody_takes_hold_it_up_for_more_than_a_day(prac
     assert people.by_chat(store_of(practice), CLIENT) is not None
     practice.later(hours=2)
     assert people.by_chat(store_of(practice), CLIENT) is None
+
+
+def test_words_that_a_coach_could_still_send_to_another_client_go_too(practice: Practice) -> None:
+    store = store_of(practice)
+    coach = people.by_chat(store, COACH)
+    assert coach is not None
+    with store.transaction():
+        people.add(store, 5000, "Otto", Role.CLIENT, "Europe/Lisbon", START, coach.id)
+    practice.types(COACH, f"otto {MARK} trains on monday too")
+    assert MARK.lower() in everything(store)
+    leaves(practice)
+    assert MARK.lower() not in everything(store)
