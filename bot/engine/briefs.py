@@ -49,7 +49,7 @@ MAKERS: dict[str, Maker] = {
     "own": lambda about: tuple(reading_plans.own(about.engine, about.person.id)),
     "age": read.age,
     "first": lambda about: clearances.screened(about.engine, about.client.id) is None,
-    "earlier": lambda about: screenings.tier(about.engine, about.client.id),
+    "earlier": lambda about: screenings.earlier_tier(about.engine, about.client.id),
     "screening": lambda about: f"{about.client.id}-{about.engine.clock().timestamp():.0f}",
     "session": lambda about: loads.new_session(about.engine, about.client.id),
     "number": lambda about: about.number,

@@ -142,6 +142,35 @@ def test_a_past_clot_is_not_asked_again(room: Room) -> None:
     assert "Ask me again" not in room.labels(RUTA)
 
 
+def test_a_grave_answer_in_questions_that_were_left_is_looked_at_though_it_is_denied_afterwards(
+    room: Room,
+) -> None:
+    """Once the second answers alone reached the coach, as if nothing had been said."""
+    room.client(RUTA, "Ruta", cleared="")
+    room.types(RUTA, "start")
+    room.types(RUTA, "34")
+    for _ in range(20):
+        if "Have you ever had a blood clot" in room.says(RUTA):
+            break
+        room.types(
+            RUTA,
+            next(
+                (
+                    answer
+                    for name, answer in {**HEALTHY, "Blood clots": "yes"}.items()
+                    if name in room.says(RUTA)
+                ),
+                "no",
+            ),
+        )
+    room.types(RUTA, "yes")
+    room.types(RUTA, "cancel")
+    room.types(RUTA, "start")
+    room.types(RUTA, "34")
+    screened(room)
+    assert "the answers before these said: do not start" in "\n".join(heard(room, COACH))
+
+
 # --- typed at any time ----------------------------------------------------------------------------------------
 def test_a_very_high_pressure_typed_later_gets_advice_for_today_and_bars_training(room: Room) -> None:
     client = ruta(room)

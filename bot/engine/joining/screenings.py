@@ -7,7 +7,7 @@ from bot.engine import quiet
 from bot.engine.joining import clearances
 from conversations.coach import screened
 from core.facts import Answered, ScreeningAnswer, ScreeningDone
-from core.screening import Due, News, due
+from core.screening import Due, News, Tier, due
 from core.store import duties, facts, people
 from core.store.people import Person
 from core.stored_names import names_in
@@ -59,6 +59,17 @@ def tier(engine: "Engine", client: int) -> str:
     """What the last screening came to (a stored name); "": there was none."""
     done = clearances.screened(engine, client)
     return "" if done is None else done.tier
+
+
+def earlier_tier(engine: "Engine", client: int) -> str:
+    """What was said before a new screening: also "do not start" in one that was left before its end."""
+    newest = facts.latest(engine.store, ScreeningAnswer, client)
+    done = clearances.screened(engine, client)
+    if newest is None or (done is not None and newest.screening == done.screening):
+        return tier(engine, client)
+    said = facts.current(engine.store, ScreeningAnswer, client, screening=newest.screening)
+    left = screened.assessed([(one.question, one.answer) for one in said])
+    return left.tier.value if left.tier is Tier.DO_NOT_START else tier(engine, client)
 
 
 def may_have_passed(engine: "Engine", client: Person) -> bool:
