@@ -14,7 +14,7 @@ from core.facts import PlanGiven
 from core.plan_text import plan_to_text
 from core.plans import Plan
 from core.store import facts, people
-from tests.bot.test_strangers import comes, message
+from tests.bot.arriving import comes, message
 from tests.practice import CLIENT, SQUAT, START, Practice
 
 HELSINKI = {"latitude": 60.1699, "longitude": 24.9384}
