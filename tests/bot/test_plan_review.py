@@ -8,6 +8,7 @@ import pytest
 from bot.engine import status
 from bot.engine.numbers import weeks
 from core.facts import Detail, LoadMoved, Rated
+from tests import played
 from tests.bot.coach_room import COACH, RUTA, Room
 
 
@@ -15,9 +16,13 @@ from tests.bot.coach_room import COACH, RUTA, Room
 def room() -> Iterator[Room]:
     made = Room()
     client = made.client(RUTA, "Ruta")
-    for week in range(6):
-        made.trained(client, f"w{week}", (30, 15, 8), made.now)
-        made.later(days=7)
+
+    def six_weeks() -> None:
+        for week in range(6):
+            made.trained(client, f"w{week}", (30, 15, 8), made.now)
+            made.later(days=7)
+
+    played.once("six weeks of squats", made.stage, played.mark(made.stage), six_weeks)
     made.put(client, LoadMoved(made.now, "w5", "goblet_squat", "10 kg", "14 kg", "up", "in_range", True))
     made.put(client, Rated(made.now, "w5", "pain", "after", 2, "joint"))
     yield made
