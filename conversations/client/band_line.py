@@ -1,6 +1,7 @@
 """A band in one line, "A legs 10 cm third hole", and words that one is gone."""
 
 import re
+import unicodedata
 from dataclasses import dataclass
 
 from conversations.answers import Unclear, Why, centimetres
@@ -54,8 +55,9 @@ def plainly_gone(text: str) -> bool:
 
 def read_line(text: str) -> Line:
     """A letter, and what else was said of the band at once. Raises `Unclear`."""
-    found = LETTER.match(text.strip())
-    if found is None or not found["letter"].isascii():
+    said = text.strip()
+    found = LETTER.match(said)
+    if found is None or not found["letter"].isascii() or unicodedata.combining(said[1:2] or " "):
         raise _no_letter()
     rest = found["rest"]
     region = next((one for one, words in REGIONS.items() if words.search(rest)), None)

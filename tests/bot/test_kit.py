@@ -133,7 +133,9 @@ def test_a_band_is_read_from_one_line(line: str, read: Line) -> None:
     assert read_line(line) == read
 
 
-@pytest.mark.parametrize("line", ["a new band", "legs 10 cm", "7", "É", "A legs 90 cm", "A legs 1.9 cm"])
+@pytest.mark.parametrize(
+    "line", ["a new band", "legs 10 cm", "7", "É", "A legs 90 cm", "A legs 1.9 cm", "Z\u0351"]
+)
 def test_what_names_no_band_is_asked_again(line: str) -> None:
     with pytest.raises(Unclear):
         read_line(line)
