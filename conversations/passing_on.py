@@ -16,11 +16,12 @@ TELLS = "tell|let|message|text|inform|write(?: to)?"
 THEN = r"(?: know)?(?: please)?[,:]?\s+(?:that )?"
 COACH = re.compile(r"^coach[:,]?\s+(?P<text>.+)$", re.IGNORECASE | re.DOTALL)
 TO_CLIENT = re.compile(
-    rf"{POLITELY}(?P<verb>to|tell|let|inform|ask|remind|(?:message|text|write)(?: to)?)\s+(?P<rest>\w.*)$",
+    rf"{POLITELY}(?P<verb>to|tell(?! me\b)|let|inform|ask|remind|(?:message|text|write)(?: to)?)\s+(?P<rest>\w.*)$",
     re.IGNORECASE | re.DOTALL,
 )
 # "she did great", "to rest": as the coach says it of somebody, not to them.
 ABOUT_THEM = re.compile(r"(?:s?he|they|his|hers?|him|their|them|if|whether|to|about)\b", re.IGNORECASE)
+NO_WORDS = ("a message", "a line", "something", "a note", "back")  # "write Nora a message"
 SAYS_NOTHING = frozenset("please pls now it this that know yes ok okay something".split())
 B = TypeVar("B")
 
@@ -80,7 +81,7 @@ def as_said(verb: str, line: str) -> str:
         case _:
             pass
     line = re.sub(r"^that\s+", "", line, flags=re.IGNORECASE)
-    return "" if ABOUT_THEM.match(line) else line
+    return "" if ABOUT_THEM.match(line) or line.casefold().rstrip(".!") in NO_WORDS else line
 
 
 def form(

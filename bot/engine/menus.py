@@ -27,6 +27,11 @@ if TYPE_CHECKING:
 
 CLIENT = re.compile(r"^/?clients?\s+(?P<name>.{1,60})$", re.IGNORECASE)
 
+# Asked so, a name opens the card; anything else is read as ever.
+ASKS_ABOUT = re.compile(
+    r"^(?:show(?: me)?|open|how(?: is|['’]s)|what about|tell me about|who is)\s+(?P<name>.{1,60}?)(?: doing)?[?.! ]*$",
+    re.IGNORECASE,
+)
 REPORT = re.compile(r"^/?report(?:\s+(?:on\s+)?(?P<name>.{1,60}))?$", re.IGNORECASE)
 
 WHEN_NEXT = re.compile(
@@ -111,29 +116,10 @@ def open_menu(engine: "Engine", person: Person, now: datetime) -> None:
 
 def command(engine: "Engine", person: Person, text: str, now: datetime) -> bool:
     """A word that is a command whatever is open; True: done."""
+    own = _coach_command if person.role is Role.COACH else _client_command
+    if own(engine, person, text, now):
+        return True
     flat = text.strip().lower().lstrip("/").rstrip("?!. ")
-    about = CLIENT.match(text.strip()) if person.role is Role.COACH else None
-    if about is not None:
-        if not listing.by_name(engine, person, about["name"], now):
-            engine.say(person, Say(coach_words.NOBODY.format(typed=about["name"])), now)
-        return True
-    about_client = coach_menu.named_act(engine, person, text, now) if person.role is Role.COACH else False
-    if about_client:
-        return True
-    kept = plans.SAVE.match(text.strip()) if person.role is Role.COACH else None
-    if kept is not None:
-        plans.save_as(engine, person, kept["name"], now)
-        return True
-    reported = REPORT.match(text.strip())
-    if reported is not None:
-        report_on(engine, person, reported["name"] or "", now)
-        return True
-    if person.role is Role.CLIENT and WHEN_NEXT.match(text.strip()):
-        practice.show_plan(engine, person, now)
-        return True
-    if person.role is Role.CLIENT and relaying.for_coach(engine, person, text, now):
-        unread.asked_beside_the_coach(engine, person, text, now)
-        return True
     if text.strip().lower().startswith("/start"):
         arrived(engine, person, now)
         return True
@@ -141,6 +127,43 @@ def command(engine: "Engine", person: Person, text: str, now: datetime) -> bool:
         return measuring.told(engine, person, text, now) or changing.asked(engine, person, text, now)
     menu(engine, person, WORDS[flat], now)
     return True
+
+
+def _coach_command(engine: "Engine", coach: Person, text: str, now: datetime) -> bool:
+    """A client's card by name, what stands on it, a template, a report."""
+    said = text.strip()
+    if (about := CLIENT.match(said)) is not None:
+        if not listing.by_name(engine, coach, about["name"], now):
+            engine.say(coach, Say(coach_words.NOBODY.format(typed=about["name"])), now)
+        return True
+    if (asked := ASKS_ABOUT.match(said)) is not None and listing.by_name(engine, coach, asked["name"], now):
+        return True
+    if coach_menu.named_act(engine, coach, text, now):
+        return True
+    if (kept := plans.SAVE.match(said)) is not None:
+        plans.save_as(engine, coach, kept["name"], now)
+        return True
+    return _reported(engine, coach, said, now)
+
+
+def _client_command(engine: "Engine", client: Person, text: str, now: datetime) -> bool:
+    """The own report, when the next session is, a line for the coach."""
+    if _reported(engine, client, text.strip(), now):
+        return True
+    if WHEN_NEXT.match(text.strip()):
+        practice.show_plan(engine, client, now)
+        return True
+    if relaying.for_coach(engine, client, text, now):
+        unread.asked_beside_the_coach(engine, client, text, now)
+        return True
+    return False
+
+
+def _reported(engine: "Engine", person: Person, said: str, now: datetime) -> bool:
+    found = REPORT.match(said)
+    if found is not None:
+        report_on(engine, person, found["name"] or "", now)
+    return found is not None
 
 
 def arrived(engine: "Engine", person: Person, now: datetime) -> None:

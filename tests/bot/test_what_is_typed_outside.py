@@ -242,3 +242,18 @@ def test_words_for_two_clients_go_to_none(room: Practice) -> None:
 def test_an_act_and_a_name_are_understood_in_either_order(room: Practice, typed: str) -> None:
     room.types(COACH, typed)
     assert room.newest(COACH).text.startswith("What was done about Ruta")
+
+
+@pytest.mark.parametrize(
+    "asked", ["how is ruta", "How's Ruta doing?", "show me ruta", "what about ruta?", "tell me about ruta"]
+)
+def test_a_coach_who_asks_about_a_client_gets_the_card(room: Practice, asked: str) -> None:
+    room.types(COACH, asked)
+    assert room.newest(COACH).text.startswith("Ruta\nCleared: arms and legs.")
+
+
+@pytest.mark.parametrize("typed", ["write ruta a message", "message ruta", "tell ruta"])
+def test_a_message_without_words_is_asked_for(room: Practice, typed: str) -> None:
+    room.types(COACH, typed)
+    room.types(COACH, "well done")
+    assert room.newest(CLIENT).text == "From your coach: well done"
