@@ -105,7 +105,10 @@ def test_without_reps_to_spare_fixed_sets_hold_and_say_what_is_missing(practice:
     for counts in (GENTLE, GENTLE, WHOLE, WHOLE):
         said = trains(practice, counts, "2")
     assert at(practice) == "8 kg"
-    assert "All 75 clean. With 3 more in you after set 4, twice in a row, we go up; for now 8 kg." in said[-1]
+    assert (
+        "Next time, goblet squat: all 75 clean. With 3 more in you after set 4, twice in a row, we go up; for now 8 kg."
+        in said[-1]
+    )
 
 
 def test_pain_that_has_not_settled_holds_fixed_sets(practice: Practice) -> None:
