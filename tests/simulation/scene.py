@@ -26,7 +26,8 @@ from tests.simulation import misfortunes
 from tests.simulation.coaches import Coach
 from tests.simulation.invariants import Watchman
 from tests.simulation.line import FINE, Weather
-from tests.simulation.people import PLAIN, Client, Temper
+from tests.simulation.people import Client
+from tests.simulation.telling import PLAIN, Temper
 from tests.simulation.world import COACH, FIRST_CLIENT, SECOND, START, World
 
 LOADS = tuple(Load(Decimal(kg)) for kg in (4, 6, 8, 10, 12))
