@@ -162,6 +162,8 @@ def tapped(state: State, event: Said) -> Turn[State]:
         return turn(state, _best_guess(state, one))
     if event.text in ("lost", "blank"):
         return lost(state, event)
+    if event.message is not None:  # typed as a reply, so anything may stand there
+        return typed(state, event)
     if event.text.startswith("t") and event.text[1:].isdecimal():
         return _ones(state, one, int(event.text[1:]))
     if event.text.isdecimal():

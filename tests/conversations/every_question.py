@@ -19,7 +19,7 @@ from core.units import Load
 from tests.conversations.test_every_dialogue import START, TEXTS, brief_of
 
 GOOD = [text for text in TEXTS if text]
-GOOD += ["34", "70 kg", "172 cm", "555 0101", "done", "4", "Ana", "5 ft 8", "0 left", "180"]
+GOOD += ["34", "70 kg", "172 cm", "555 0101", "done", "4", "Ana", "5 ft 8", "0 left", "180", "190/112"]
 # Answers when all goes well.
 WELL = ("no", "0", "on", "6", "under_2", "fine", "done", "off", "3", "t30", "1", "yes")
 STOP = "stop"  # the engine hears it, and no dialogue

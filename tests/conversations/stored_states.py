@@ -19,6 +19,7 @@ import msgspec
 from conversations.catalogue import CATALOGUE
 from conversations.protocol import Dialogue, Event, Resumed, Said, Turn
 from conversations.session.state import After, Phase
+from core.screening.questions import Q
 from tests.conversations.every_question import STOP, Question, asked_in, begun, question_of, questions
 from tests.conversations.test_every_dialogue import KINDS, START, TEXTS, event_of
 
@@ -67,6 +68,8 @@ def missing(dialogue: Dialogue[Any], states: list[Any]) -> set[str]:
     else:
         draft = get_args(dialogue.state)[1]
         wanted = {f.name for f in fields(draft) if f"at {f.name}" not in seen}
+    if dialogue.name == "screening":
+        wanted |= {f"at {one}" for one in Q}
     return wanted - seen - LAST.get(dialogue.name, set())
 
 

@@ -45,3 +45,15 @@ def test_a_number_of_no_set_as_a_reply_is_another_count() -> None:
     p = replies(asked_which(), "16")
     assert p.sets() == {1: 31}
     assert "16" in p.heard
+
+
+@pytest.mark.parametrize("text", ["9999", "9" * 5000, "t9"])
+def test_a_reply_to_a_count_is_held_to_what_a_count_may_be(text: str) -> None:
+    """A number typed as a reply was taken as if it stood on a button."""
+    p = played().fits().types("done", 60)
+    p.message += 1
+    p.give(Said(p.now, text, "reps.1.1.0", p.message))
+    assert p.sets() == {}
+    assert p.said
+    p.give(Said(p.now, "31", "reps.1.1.0", p.message + 1))
+    assert p.sets() == {1: 31}
