@@ -33,7 +33,8 @@ def main() -> int:
     print(
         f"{len(questions)} questions x {len(STRINGS)} strings, typed and as a reply: {tried} answers, {took:.0f} s"
     )
-    new = {(one.dialogue, one.step) for one in questions} - sampled()
+    # A session's questions about counts are not put again after a restart; a test holds its phases and fields.
+    new = {(one.dialogue, one.step) for one in questions if one.dialogue != "session"} - sampled()
     print(f"{raised} raised, {misread} silently wrong; questions without a stored sample: {sorted(new)}")
     return 1 if raised or misread or new else 0
 

@@ -155,6 +155,8 @@ def _is_meant(question: Question, text: str, found: list[str]) -> bool:
     sets = SETS.fullmatch(unicodedata.normalize("NFKC", text)) or text in SETS_IN_WORDS
     if question.step.startswith(COUNTS) and (sets or ONE_SIDE.fullmatch(text)):
         return True
+    if question.step.startswith(COUNTS) and any(one.endswith(".blank = True") for one in found):
+        return True  # "lost count", which never raises a load
     if question.step.startswith(("nail.", "warmth.")):
         return any(".failed_checks" in one or "Phase.OFF" in one for one in found)
     if question.dialogue == "changing":  # other days are said back with a way out before anything holds
