@@ -12,6 +12,7 @@ from conversations.session.state import Brief, Counted, State
 from core.cuffs.rules import Verdict
 from core.facts import NOT_ON, BandsOff, BandsOn, CuffChecked, SetDone
 from core.store import facts, threads
+from core.stored_names import names_in
 
 if TYPE_CHECKING:
     from bot.engine.core import Engine
@@ -86,7 +87,7 @@ def _planned(engine: "Engine", client: int, brief: Brief, exercise_no: int) -> l
     last = next((one for one in reversed(checks) if one.spell.startswith(f"{exercise_no}.")), None)
     state = State(brief, exercise=exercise_no - 1)
     if last is not None:
-        state = replace(state, tightness=last.tightness, loose="loose" in last.because.split(","))
+        state = replace(state, tightness=last.tightness, loose="loose" in names_in(last.because))
     none = (NO_COUNT,) * len(state.doing.sides)
     made = [tally.facts(state, at, Counted(no, at, reps=none)) for no in range(1, state.sets + 1)]
     return [
