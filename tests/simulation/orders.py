@@ -4,7 +4,6 @@ What one moment brings is mixed with updates that were given before, taps of the
 questions, shuffled, cut into fetches, and worked through now or later. Each ends in the same facts: `outcome`.
 """
 
-import asyncio
 import random
 from collections.abc import Callable
 from itertools import count
@@ -18,7 +17,7 @@ from core.plan_text import plan_to_text
 from core.plans import Plan
 from core.store import facts, people
 from core.store.people import Role
-from tests.practice import CLIENT, COACH, SQUAT, START, Practice
+from tests.practice import CLIENT, COACH, RUNNER, SQUAT, START, Practice
 
 REPS = {CLIENT: (31, 15), 2003: (28, 14), 2004: (35, 17)}
 ANSWERS = (
@@ -111,7 +110,7 @@ class Trio(Practice):
         self.settle()
 
     def _fetched(self) -> list[Numbered]:
-        found = asyncio.run(intake.fetch(self.stage.bot, self.stage.offset, 0))
+        found = RUNNER.run(intake.fetch(self.stage.bot, self.stage.offset, 0))
         if found:
             self.stage.offset = found[-1]["update_id"] + 1
         return [(one["update_id"], one) for one in found]
