@@ -2,6 +2,7 @@
 
 import asyncio
 import contextlib
+import contextvars
 from collections.abc import Coroutine
 from datetime import UTC, datetime, timedelta
 from decimal import Decimal
@@ -35,7 +36,8 @@ RUNNER = asyncio.Runner()
 def run(what: Coroutine[Any, Any, None]) -> None:
     """As `asyncio.run`, but all tests share a loop: a new one for each message costs as much as a small answer."""
     try:
-        RUNNER.run(what)
+        # With the key of this moment: a runner keeps the context in which it ran first.
+        RUNNER.run(what, context=contextvars.copy_context())
     finally:
         for left in asyncio.all_tasks(RUNNER.get_loop()):
             left.cancel()
