@@ -48,6 +48,9 @@ class Waiting:
     created_at: datetime
 
 
+_WAITS = "sent_at IS NULL AND dropped IS NULL"
+
+
 def receive(store: Store, update_id: int, body: dict[str, Any], now: datetime) -> bool:
     """Keep a raw update. False: it is here already."""
     cursor = store.execute(
@@ -102,7 +105,12 @@ def thread_of_heard(store: Store, person: int, message: int) -> int | None:
 
 
 def post(store: Store, letter: Letter, now: datetime) -> int:
-    """Put a letter into the outbox; it goes out after the commit."""
+    """Put a letter into the outbox; it goes out after the commit, and takes along what waits before it in its chat."""
+    if Priority.ALERT < letter.priority < Priority.REMINDER:
+        store.execute(
+            f"UPDATE outbox INDEXED BY idx_outbox_waiting SET priority = ? WHERE chat = ? AND priority > ? AND {_WAITS}",
+            [int(letter.priority), letter.chat, int(letter.priority)],
+        )
     return store.added(
         "INSERT INTO outbox (person, chat, priority, kind, body, created_at, not_before,"
         " attempts, thread, question) VALUES (?, ?, ?, ?, ?, ?, ?, 0, ?, ?)",
@@ -122,7 +130,6 @@ def post(store: Store, letter: Letter, now: datetime) -> int:
 
 # The next letter of each chat: alerts overtake, the rest in order. INDEXED BY: without statistics SQLite takes
 # the index over all letters ever sent to the chat.
-_WAITS = "sent_at IS NULL AND dropped IS NULL"
 _HEADS = (
     f"{_WAITS} AND id = coalesce("
     f" (SELECT min(id) FROM outbox INDEXED BY idx_outbox_waiting WHERE chat = o.chat AND priority = 0 AND {_WAITS}),"

@@ -94,6 +94,26 @@ def test_what_somebody_waits_for_goes_before_them(stage: Stage, priority: Priori
     assert len(heard(stage)) == pace.AT_ONCE + 1
 
 
+@pytest.mark.parametrize("priority", [Priority.SESSION, Priority.TALK])
+def test_an_answer_takes_along_what_waits_before_it_in_its_chat(stage: Stage, priority: Priority) -> None:
+    for number in MANY:
+        posts(stage, number, Priority.DIGEST)
+    flushes(stage)
+    posts(stage, MANY[-1], priority)
+    flushes(stage)
+    assert heard(stage).count(MANY[-1]) == 2
+    assert len(heard(stage)) == pace.AT_ONCE + 2
+
+
+def test_an_alert_goes_alone(stage: Stage) -> None:
+    for number in MANY:
+        posts(stage, number, Priority.DIGEST)
+    flushes(stage)
+    posts(stage, MANY[-1], Priority.ALERT)
+    flushes(stage)
+    assert heard(stage).count(MANY[-1]) == 1
+
+
 def test_a_practice_that_is_played_hears_them_all(stage: Stage) -> None:
     for number in MANY:
         posts(stage, number, Priority.REMINDER)
