@@ -124,7 +124,8 @@ def _cut(state: State) -> bool:
 
 def worked(state: State, at: datetime) -> Turn[State]:
     """Nothing is left to do or to say: the session ran as planned, or to the limit of the bands, or never began."""
-    if state.why == coming_off.OFF_EARLY and state.exercise == 0 and not state.counted:
+    no_set = state.exercise == 0 and not state.counted
+    if no_set and (state.why == coming_off.OFF_EARLY or (_cut(state) and not state.doing.walk_min)):
         return over(state, at, coming_off.OFF_EARLY)
     return over(state, at, TIME if state.cut else DONE)
 

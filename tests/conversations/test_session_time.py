@@ -20,6 +20,14 @@ def test_a_session_whose_time_is_up_is_recorded_so_and_told_kindly() -> None:
     assert words.OVER["time"] in p.heard
 
 
+def test_time_that_went_before_any_set_was_counted_is_no_work_done() -> None:
+    p = played().types("on").types("6")
+    p.give(TimeIsUp(p.now, "1.1"))
+    p.types("Bands are off")
+    assert ends(p) == ["off_early"]
+    assert words.OVER_EARLY in p.heard
+
+
 def test_a_set_that_could_not_begin_in_time_is_the_same() -> None:
     p = played(replace(SQUAT, limit_min=3)).fits().types("done", 100).types("31").waits()
     assert words.BANDS_OFF_TIME in p.heard
