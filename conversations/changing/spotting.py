@@ -37,11 +37,13 @@ def is_change(text: str, at: datetime, zone: str, *, asked: bool, reminded: bool
     """
     if read_travel(text, at, zone):
         return True
+    if asked and not reminded and ASKS.search(text) is None:
+        return False
     reading = read(text, at, zone, usual=NOON)
     if reminded:
         return _is_beyond_today(reading)
     if asked:
-        return ASKS.search(text) is not None and not isinstance(reading, NotUnderstood)
+        return not isinstance(reading, NotUnderstood)
     if GREETING.match(text):
         return False
     if isinstance(reading, NotUnderstood):  # worth a word only where days were the subject: "skip 31 feb"

@@ -45,9 +45,11 @@ def asked(engine: "Engine", person: Person, text: str, at: datetime) -> bool:
         return _coach_asked(engine, person, text, at)
     open_one = threads.floor(engine.store, person.id)
     name = open_one.dialogue if open_one is not None else ""
-    if name in OWN_WORDS or status.plan_of(engine, person.id) is None:
+    if name in OWN_WORDS:
         return False
     if not is_change(text, at, person.zone, asked=bool(name), reminded=name in OWN_TIMES):
+        return False
+    if status.plan_of(engine, person.id) is None:
         return False
     about = {"said": text, "said_at": at.isoformat()}
     if name == "session":
