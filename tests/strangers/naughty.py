@@ -134,6 +134,7 @@ MEANT = {
     "A:": "a band, by its letter",
     "'; DELETE FROM fact; --": "to the list of bands: the only one goes, and that is said",
     "\u2029test\u2029": "the button that begins so",
+    "Scunthorpe General Hospital": "a hospital before a session is news for the coach: the safe side",
 }
 # "bands on?": any "on" or "yes" starts the clock under the bands, which only makes it stricter.
 SAFE_SIDE = "on."
