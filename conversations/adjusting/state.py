@@ -3,7 +3,7 @@
 from dataclasses import dataclass
 
 from conversations.answers import Unclear, pick
-from conversations.dates.meaning import ClockFace, DayOrder, face_from, order_from
+from conversations.dates.meaning import HowWritten
 from conversations.protocol import Choice
 from conversations.words import adjusting as adjusting_words
 from conversations.words import coach as words
@@ -17,7 +17,7 @@ MOVEMENT_PARTS = ("load", "scheme", "tempo", "minutes", "movements", "side")
 
 
 @dataclass(frozen=True, slots=True)
-class Brief:
+class Brief(HowWritten):
     """Whose plan, as JSON at the loads of now; days are the client's. `no_failure`, `allowed`, `regions` as in planning.
 
     `begun_on`: when the plan in force was given, so that one that came meanwhile is known to be replaced.
@@ -35,16 +35,6 @@ class Brief:
     begun_on: str = ""
     date_order: str = ""
     clock_face: str = ""
-
-    @property
-    def order(self) -> DayOrder | None:
-        """How the coach writes 3/4; None: never said."""
-        return order_from(self.date_order)
-
-    @property
-    def face(self) -> ClockFace:
-        """How the coach writes times."""
-        return face_from(self.clock_face)
 
 
 @dataclass(frozen=True, slots=True)

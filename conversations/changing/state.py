@@ -3,14 +3,14 @@
 from dataclasses import dataclass
 from datetime import datetime
 
-from conversations.dates.meaning import ClockFace, DayOrder, face_from, order_from
+from conversations.dates.meaning import DayOrder, HowWritten, order_from
 from core.calendar.limits import USUAL, Bout, Limits
 from core.calendar.recurrence import When
 from core.calendar.stored import when_from_text
 
 
 @dataclass(frozen=True, slots=True)
-class Brief:
+class Brief(HowWritten):
     """Whose days, as they stand, and the words that began it.
 
     `planned_when`: the days as stored text, "" for none. `date_order`, `clock_face`: stored names, "" when never
@@ -49,11 +49,6 @@ class Brief:
     def when(self) -> When | None:
         """The days as they stand."""
         return when_from_text(self.planned_when) if self.planned_when else None
-
-    @property
-    def face(self) -> ClockFace:
-        """How whoever talks writes times."""
-        return face_from(self.clock_face)
 
 
 @dataclass(frozen=True, slots=True)

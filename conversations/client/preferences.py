@@ -8,8 +8,8 @@ from datetime import date, datetime, time, timedelta
 
 from conversations.answers import Unclear, choice, whole_number
 from conversations.answers.unclear import Why
-from conversations.dates import Ambiguous, ClockFace, Repeat, read
-from conversations.dates.meaning import face_from, order_from
+from conversations.dates import Ambiguous, Repeat, read
+from conversations.dates.meaning import HowWritten
 from conversations.form import Form, Outcome, dialogue
 from conversations.protocol import Choice, Do, Record, Said, Say
 from conversations.words import dates as date_words
@@ -29,7 +29,7 @@ DIGEST_AT = "digest_at"  # weekday and time; a coach's only, as a client gets no
 
 
 @dataclass(frozen=True, slots=True)
-class Brief:
+class Brief(HowWritten):
     """The settings as they are, as stored; "" for never set."""
 
     by_coach: bool = False
@@ -40,11 +40,6 @@ class Brief:
     digest_at: str = ""
     last_digest: date | None = None
     zone: str = "UTC"
-
-    @property
-    def face(self) -> ClockFace:
-        """How times are written."""
-        return face_from(self.clock_face)
 
 
 @dataclass(frozen=True, slots=True)
@@ -166,8 +161,7 @@ def finish(brief: Brief, draft: Draft, at: datetime) -> Outcome:
 def next_told(brief: Brief, value: str, at: datetime) -> str:
     """When the next digest comes: weekday, date, time and zone."""
     coming = next_digest(slot_from_text(value), brief.zone, at, brief.last_digest)
-    order = order_from(brief.date_order)
-    return words.NEXT_DIGEST.format(when=date_words.moment(coming.at, brief.zone, brief.face, order))
+    return words.NEXT_DIGEST.format(when=date_words.moment(coming.at, brief.zone, brief.face, brief.order))
 
 
 FORM: Form[Brief, Draft] = Form(

@@ -31,6 +31,24 @@ def face_from(stored: str) -> ClockFace:
     return ClockFace(stored) if stored else ClockFace.H24
 
 
+class HowWritten:
+    """What a brief knows of how whoever talks writes dates and times, from two stored settings."""
+
+    __slots__ = ()
+    date_order: str
+    clock_face: str
+
+    @property
+    def order(self) -> DayOrder | None:
+        """How they write 3/4; None: never said."""
+        return order_from(self.date_order)
+
+    @property
+    def face(self) -> ClockFace:
+        """How they write times."""
+        return face_from(self.clock_face)
+
+
 @dataclass(frozen=True, slots=True)
 class OneTime:
     """One date and time: "tomorrow 6:30"."""

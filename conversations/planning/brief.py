@@ -3,7 +3,7 @@
 from dataclasses import dataclass, field
 from datetime import date
 
-from conversations.dates.meaning import ClockFace, DayOrder, face_from, order_from
+from conversations.dates.meaning import HowWritten
 from conversations.planning import own_templates
 from conversations.planning.days import limits_broken
 from conversations.protocol import Choice
@@ -19,7 +19,7 @@ from core.templates import TEMPLATES
 
 
 @dataclass(frozen=True, slots=True)
-class Brief:
+class Brief(HowWritten):
     """For whom; which pairs or single limbs are cleared (stored names); where they live; today there (ISO); the plan so far (JSON).
 
     `bests`: movement -> best single lift as known, "40 kg". `may_test`: a strength test may be offered.
@@ -42,16 +42,6 @@ class Brief:
     allowed: Limits = USUAL
     date_order: str = ""
     clock_face: str = ""
-
-    @property
-    def order(self) -> DayOrder | None:
-        """How the coach writes 3/4; None: never said."""
-        return order_from(self.date_order)
-
-    @property
-    def face(self) -> ClockFace:
-        """How the coach writes times."""
-        return face_from(self.clock_face)
 
 
 def fitting(brief: Brief) -> tuple[Choice, ...]:

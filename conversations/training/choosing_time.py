@@ -10,8 +10,6 @@ from datetime import datetime, time, timedelta
 from conversations.answers import Unclear, pick
 from conversations.dates import (
     Ambiguous,
-    ClockFace,
-    DayOrder,
     Delay,
     Move,
     NotToday,
@@ -20,7 +18,7 @@ from conversations.dates import (
     Problem,
     read,
 )
-from conversations.dates.meaning import Reading, Understood, face_from, order_from
+from conversations.dates.meaning import HowWritten, Reading, Understood
 from conversations.protocol import Choice, Say
 from conversations.words import dates as date_words
 from conversations.words import reminding as words
@@ -28,7 +26,7 @@ from core.calendar.zones import instant, local
 
 
 @dataclass(frozen=True, slots=True)
-class Brief:
+class Brief(HowWritten):
     """Which session: its local day (ISO), when it was due, in which zone. `again`: it was moved before.
 
     `late`: the reminder itself comes late; `ahead_min`: so many minutes before; `away`: so many sessions passed
@@ -47,16 +45,6 @@ class Brief:
     movements: tuple[str, ...] = ()
     date_order: str = ""
     clock_face: str = ""
-
-    @property
-    def order(self) -> DayOrder | None:
-        """How the client writes 3/4; None: not known."""
-        return order_from(self.date_order)
-
-    @property
-    def face(self) -> ClockFace:
-        """How the client writes times."""
-        return face_from(self.clock_face)
 
 
 @dataclass(frozen=True, slots=True)

@@ -3,12 +3,12 @@
 from datetime import datetime
 from typing import TYPE_CHECKING
 
-from bot.engine import status, turns
+from bot.engine import status
 from bot.engine.joining import screenings
 from bot.engine.safety import alerts, unread
-from bot.engine.training import loads
+from bot.engine.training import loads, starting
 from conversations import health_news
-from conversations.protocol import Choice, Event, Resumed, Said, Say
+from conversations.protocol import Choice, Event, Said, Say
 from conversations.words import health_news as words
 from conversations.words import safety
 from core.facts import Answered
@@ -21,8 +21,8 @@ from core.store.threads import Thread
 if TYPE_CHECKING:
     from bot.engine.core import Engine
 
-# The words follow: the buttons are the client's own, and go when they do.
 READS_IT_ITSELF = unread.AROUND_TRAINING | unread.HEALTH_TALKS
+# The words follow: the buttons are the client's own, and go when they do.
 IS, IS_NOT = "news_is:", "news_not:"
 
 
@@ -52,11 +52,7 @@ def is_new(engine: "Engine", client: Person, text: str, now: datetime) -> None:
         facts.put(engine.store, client.id, Answered(now, session, "before", "news", "yes"), now)
         alerts.raise_alert(engine, client.id, Cause.TODAY_CHANGED, text, told)
         engine.say(client, Say(told), now)
-    under_way = threads.live_in(engine.store, client.id, "screening")
-    if under_way is None:
-        turns.begin(engine, client, "screening", {"due": Due.NEWS.value}, now)
-    else:
-        turns.deliver(engine, client, under_way, Resumed(now))
+    starting.screen(engine, client, now, Due.NEWS)
 
 
 def is_not(engine: "Engine", client: Person, rest: str, now: datetime) -> None:

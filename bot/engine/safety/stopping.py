@@ -195,9 +195,8 @@ def _talked_about(
     for thread in live:
         if thread.dialogue != "trouble":
             continue
-        if (
-            said_more.kind_of(thread).rank >= kind.rank and kind is not Kind.STUCK
-        ):  # how to get it off is always told
+        # How to get it off is always told.
+        if said_more.kind_of(thread).rank >= kind.rank and kind is not Kind.STUCK:
             turns.deliver(engine, person, thread, Said(at, text))
             if kind in trouble.ASK_FIRST and not tells_off(text):
                 said_more.pass_on(engine, person, thread, text)

@@ -10,6 +10,7 @@ from bot.engine.training import loads, recovery
 from conversations.protocol import Choice, Resumed, Say
 from conversations.words import engine as words
 from conversations.words.planning import named
+from core.screening import Due
 from core.store import threads
 from core.store.people import Person
 
@@ -69,12 +70,12 @@ def _no_plan(engine: "Engine", person: Person, now: datetime) -> bool:
     return True
 
 
-def screen(engine: "Engine", person: Person, now: datetime) -> None:
-    """The first questions, from where they were left."""
+def screen(engine: "Engine", person: Person, now: datetime, due: Due | None = None) -> None:
+    """The health questions, from where they were left. `due`: why they come again; None: nobody says why."""
     names = ("screening", "consent")
     under_way = next((one for name in names if (one := threads.live_in(engine.store, person.id, name))), None)
     if under_way is None:
-        turns.begin(engine, person, "screening", {}, now)
+        turns.begin(engine, person, "screening", {"due": due.value} if due else {}, now)
     else:
         turns.deliver(engine, person, under_way, Resumed(now))
 
