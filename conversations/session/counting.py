@@ -161,14 +161,24 @@ def tapped(state: State, event: Said) -> Turn[State]:
     if event.text == "lost" and state.guess:  # the same button twice is one answer
         return turn(state, _best_guess(state, one))
     if event.text in ("lost", "blank"):
-        return lost(state, event)
+        return _lost(state, event, one)
     if event.message is not None:  # typed as a reply, so anything may stand there
-        return typed(state, event)
+        return typed(state, event) if one == lacking(state) else _earlier(state, event, one)
     if event.text.startswith("t") and event.text[1:].isdecimal():
         return _ones(state, one, int(event.text[1:]))
     if event.text.isdecimal():
         return tally.fill(state, event, one, (Count(int(event.text), False),))
     return typed(state, event)
+
+
+def _earlier(state: State, event: Said, one: Counted) -> Turn[State]:
+    """A typed reply to the question about a set before the one that is asked for now: that set's count."""
+    if LOST_WORDS.search(event.text):
+        return _lost(state, event, one)
+    try:
+        return _one_side(state, event, one, side_named(state, event.text), tally.read(state, event.text))
+    except Unclear as problem:
+        return turn(state, Say(unclear(problem)))
 
 
 def _side_before(state: State, event: Said, one: Counted, place: int) -> Turn[State]:
@@ -220,8 +230,10 @@ def _side_asked(state: State, one: Counted) -> str:
 def lost(state: State, event: Said) -> Turn[State]:
     """Lost count: a best guess once, stored as rough; then a blank. Neither ever raises a load."""
     one = lacking(state)
-    if one is None:
-        return turn(state, Say(words.STALE))
+    return turn(state, Say(words.STALE)) if one is None else _lost(state, event, one)
+
+
+def _lost(state: State, event: Said, one: Counted) -> Turn[State]:
     if state.guess:
         state = replace(with_counted(state, replace(one, blank=True)), guess=False)
         return tally.then(state, event, (Say(words.LEFT_BLANK),), ())

@@ -57,3 +57,36 @@ def test_a_reply_to_a_count_is_held_to_what_a_count_may_be(text: str) -> None:
     assert p.said
     p.give(Said(p.now, "31", "reps.1.1.0", p.message + 1))
     assert p.sets() == {1: 31}
+
+
+def two_sets_without_a_count() -> Played:
+    """The count of set 1 was never said, and set 2 is done."""
+    p = played().fits().types("done", 60).waits().types("done", 40)
+    assert p.sets() == {}
+    return p
+
+
+def replies_to_set(p: Played, no: int, text: str) -> Played:
+    """Typed as a reply to the question about that set's count."""
+    p.message += 1
+    return p.give(Said(p.now, text, f"reps.1.{no}.0", p.message))
+
+
+def test_a_reply_to_an_earlier_count_is_that_set_s_and_not_the_one_asked_for_now() -> None:
+    """A simulated month: "18" under set 2's question became set 3's count, whose own question was open."""
+    p = replies_to_set(two_sets_without_a_count(), 1, "31")
+    assert p.sets() == {1: 31}
+    assert replies_to_set(p, 2, "16").sets() == {1: 31, 2: 16}
+
+
+@pytest.mark.parametrize("said", ["lost count", "no idea"])
+def test_lost_count_under_an_earlier_question_leaves_that_set_blank(said: str) -> None:
+    p = replies_to_set(two_sets_without_a_count(), 1, said)
+    p.give(Said(p.now, "blank", "reps.1.1.0"))
+    assert p.types("16", 5).sets() == {2: 16}
+
+
+def test_words_under_an_earlier_question_are_answered_and_change_nothing() -> None:
+    p = replies_to_set(two_sets_without_a_count(), 1, "banana")
+    assert p.said
+    assert p.sets() == {}
