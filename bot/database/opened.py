@@ -9,7 +9,7 @@ from pathlib import Path
 
 from bot.clocks.clock import Clock
 from bot.config import Config, Wrong, coaches_in, zone_in
-from bot.database import held
+from bot.database import held, room
 from bot.database.sound import usable
 from bot.engine import Engine
 from core.store import copies, people
@@ -22,7 +22,7 @@ NO_TOKEN, NO_SERVER = "0:none", "http://127.0.0.1"  # nothing is sent from here
 def reading(db: Path) -> Iterator[Engine]:
     """An engine on a private copy: consistent, of today's schema, and the bot may go on. Raises `Wrong`."""
     usable(db)
-    with tempfile.TemporaryDirectory(prefix="cuffline-") as folder:
+    with tempfile.TemporaryDirectory(prefix="cuffline-", dir=room.anywhere(db)) as folder:
         copied = Path(folder) / "copy.db"
         try:
             copies.copy(db, copied, lasting=False)

@@ -10,10 +10,12 @@ import logging
 import os
 import sys
 import tempfile
+from pathlib import Path
 from typing import Any
 
 import msgspec
 
+from bot.database import room
 from bot.making import drawing
 from core.plans import Region
 from core.store import keys
@@ -80,7 +82,9 @@ class SlowWork:
 
 async def _in_a_process(wanted: dict[str, Any]) -> bytes:
     """Its copies of the database go with a folder of ours, also when it is killed: health data."""
-    with tempfile.TemporaryDirectory(prefix="cuffline-") as folder:
+    db = wanted.get("db") or wanted["body"].get("db")
+    where = None if db is None else room.beside_sets(Path(db))
+    with tempfile.TemporaryDirectory(prefix="cuffline-", dir=where) as folder:
         return await _made_in(folder, wanted)
 
 

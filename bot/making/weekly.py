@@ -20,7 +20,8 @@ from core.store.people import Person
 
 log = logging.getLogger("cuffline")
 
-IN_A_COMMIT = 50  # clients who are told their week, 5 ms or so: nobody's answer waits longer; own choice
+IN_A_COMMIT = 20  # clients who are told their week, 6 ms or so: nobody's answer waits longer; own choice
+BREATH_S = 0.05  # between two such commits, for whoever wrote meanwhile; own choice
 T = TypeVar("T")
 
 # A commit that fails on a full disk is told and tried again.
@@ -73,7 +74,7 @@ class Weekly:
         for some in batched(week.recaps, IN_A_COMMIT):
             if not self._in_one_commit(talk, partial(self._tell_clients, name, some, now)):
                 return
-            await asyncio.sleep(0)  # whoever wrote meanwhile is answered
+            await asyncio.sleep(BREATH_S)
         if self._again(talk, week, now):
             return
         self._in_one_commit(talk, lambda coach: digest.told(self.engine, coach, talk, week, now), ends=now)

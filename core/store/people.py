@@ -1,6 +1,8 @@
 """Who is known: coaches by the settings, clients by invitation only."""
 
 import hashlib
+import json
+from collections.abc import Collection
 from dataclasses import dataclass
 from datetime import datetime, timedelta
 from enum import StrEnum
@@ -65,6 +67,15 @@ def by_id(store: Store, person: int) -> Person:
     if found is None:
         raise KeyError(f"person {person}")
     return found
+
+
+def names_of(store: Store, persons: Collection[int]) -> dict[int, str]:
+    """The names of those of them who are still here, in one query."""
+    rows = store.rows(
+        "SELECT id, name FROM person WHERE role <> 'left' AND id IN (SELECT value FROM json_each(?))",
+        [json.dumps([*persons])],
+    )
+    return {row["id"]: row["name"] for row in rows}
 
 
 def clients_of(store: Store, coach: int) -> list[Person]:

@@ -29,7 +29,7 @@ from core.store import duties, mail, people
 from core.store.ahead import read_ahead
 from core.store.duties import Planned
 from core.store.mail import Letter, Priority
-from core.store.people import Person, Role
+from core.store.people import Person
 
 if TYPE_CHECKING:
     from bot.engine.core import Engine
@@ -113,8 +113,8 @@ def _made(engine: "Engine", coach: Person, talk: Planned, now: datetime) -> Week
 
 def names_somebody_gone(engine: "Engine", week: Week) -> bool:
     """Whether somebody was erased while it was made: their name would stand in a letter for two weeks more."""
-    still = ((people.find(engine.store, number), name) for number, name in week.about)
-    return any(client is None or client.name != name or client.role is Role.LEFT for client, name in still)
+    named = dict(week.about)
+    return people.names_of(engine.store, named) != named
 
 
 def make_for_all(engine: "Engine", coach: Person, now: datetime) -> Week:

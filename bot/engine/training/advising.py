@@ -1,6 +1,7 @@
 """The load model asked about one client and one movement: history, limits and equipment from facts."""
 
 from datetime import UTC, date, datetime, time, timedelta
+from functools import lru_cache
 from typing import TYPE_CHECKING
 
 from bot.engine import status
@@ -16,6 +17,7 @@ from core.units import Load, load_from_text
 if TYPE_CHECKING:
     from bot.engine.core import Engine
 
+UNDER_WAY = 256  # requests that are remembered: as many as sessions begin in a few minutes
 BEST = "best"  # a detail "best:goblet_squat" holds the best single lift, "40 kg"
 
 
@@ -34,7 +36,7 @@ def advice_on(
     records = history(engine, client, exercise)
     last = records[-1].date if records else None
     day = local(engine.clock(), people.by_id(engine.store, client).zone).date()
-    return advise(
+    return _advised(
         Request(
             exercise.movement,
             exercise.scheme,
@@ -47,6 +49,12 @@ def advice_on(
             open_last=exercise.open_last,
         )
     )
+
+
+@lru_cache(maxsize=UNDER_WAY)
+def _advised(request: Request) -> Advice:
+    """The model has no memory, so it answers the same request the same; a session asks twice before its first set."""
+    return advise(request)
 
 
 def _ill_since(engine: "Engine", client: int, last: date | None) -> bool:

@@ -17,7 +17,7 @@ class Talk:
     """The engine on a store, with a clock that jumps to what is due."""
 
     def __init__(self, store: Store, config: Config, now: datetime) -> None:
-        self.store, self.now, self.number = store, now, 1
+        self.store, self.now, self.number = store, now, _newest(store) + 1
         self.engine = Engine(store, config, lambda: self.now)
         self.next_client = FIRST_CLIENT
         self.spent_s = 0.0
@@ -73,6 +73,12 @@ class Talk:
             for one in found:
                 if one.letter.chat == chat and "text" in one.letter.body:
                     yield one.letter.body["text"]
+
+
+def _newest(store: Store) -> int:
+    """The highest number of an update so far: the server numbers upward, and messages of a chat likewise."""
+    row = store.row("SELECT max(update_id) AS newest FROM inbox")
+    return 0 if row is None or row["newest"] is None else int(row["newest"])
 
 
 def start() -> datetime:
