@@ -97,7 +97,7 @@ def of_persons(store: Store, kind: type[F], persons: Collection[int]) -> dict[in
     """`current` of each of these persons, in one query."""
     found: dict[int, list[F]] = {person: [] for person in persons}
     rows = store.execute(
-        f"{_select(kind, also='person')} WHERE person IN (SELECT value FROM json_each(?)) ORDER BY at, id",
+        f"{_select(kind, also=', person')} WHERE person IN (SELECT value FROM json_each(?)) ORDER BY at, id",
         [json.dumps([*found])],
     )
     for *values, person in rows:
@@ -214,11 +214,14 @@ def _stored(value: Any) -> Any:
     return value.value if isinstance(value, StrEnum) else value
 
 
-@cache
 def _select(kind: Kind, *, also: str = "") -> str:
     """The beginning of a query for current facts: the columns as the fields are ordered, then `also`."""
-    names = [f'"{name}"' for name in columns_of(kind)]
-    return f"SELECT {', '.join([*names, also] if also else names)} FROM current_{table_of(kind)}"
+    return f"SELECT {_columns(kind)}{also} FROM current_{table_of(kind)}"
+
+
+@cache
+def _columns(kind: Kind) -> str:
+    return ", ".join(f'"{name}"' for name in columns_of(kind))
 
 
 def _fact(kind: Kind, row: Iterable[Any]) -> Any:
