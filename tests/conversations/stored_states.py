@@ -107,12 +107,25 @@ def add(dialogue: Dialogue[Any], states: list[Any]) -> None:
         if not shown(stored) <= seen:
             seen |= shown(stored)
             states.append(stored)
+    states += _not_asked_yet(dialogue, states)
+
+
+def _not_asked_yet(dialogue: Dialogue[Any], states: list[Any]) -> list[Any]:
+    """A state for each question that no sample puts again; a session puts none about counts."""
+    known = {question.step for question in put_again(dialogue, states)}
+    found = {} if dialogue.name == "session" else {one.step: one.state for one in questions(dialogue)}
+    return [json.loads(msgspec.json.encode(state)) for step, state in found.items() if step not in known]
 
 
 def stored_questions(dialogue: Dialogue[Any]) -> list[Question]:
     """The open question of each sample, put again as after a restart."""
+    return put_again(dialogue, kept()[dialogue.name])
+
+
+def put_again(dialogue: Dialogue[Any], states: list[Any]) -> list[Question]:
+    """The same of these states."""
     found = []
-    for stored in kept()[dialogue.name]:
+    for stored in states:
         state = msgspec.json.decode(msgspec.json.encode(stored), type=dialogue.state)
         at = max(map(datetime.fromisoformat, TIMES.findall(json.dumps(stored))), default=START)
         asked = asked_in(dialogue.advance(state, Resumed(at), at))
