@@ -129,6 +129,7 @@ DID = {
     "pulse_ceiling": "set the pulse to walk below",
     "pressure_estimate": "estimated the cuff pressure",
     "limits": "how often to train",
+    "unseen_back": "wants the pale spot seen again",
     "reviewed": "reviewed the plan",
     "travel": "travel plan",
     "girth": "noted a girth",

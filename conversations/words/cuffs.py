@@ -39,13 +39,28 @@ OVER_WEEKS = "seen over several sessions. {note}"
 ON_LIMB = "{limb}: {found}"
 UNSEEN_ALLOWED = (
     "From now on {name} trains without a visible refill on: {limbs}. Warmth and feeling are asked about instead, each "
-    "time; it is never stored as a passed check. Another limb comes to you first."
+    "time; it is never stored as a passed check. Another limb comes to you first. You can take it back: their card, "
+    "{button}."
 )
+UNSEEN_BACK = "Ask for the pale spot again"
+UNSEEN_CARD = "Trains without a visible refill on: {limbs}"
+UNSEEN_TAKEN_BACK = (
+    "Noted: where {name} can't see the spot, the session stops before the first set and comes to you again."
+)
+UNSEEN_NONE = "{name} trains on no limb without a visible refill."
+UNSEEN_CLIENT = (
+    "From now on, when you can't see the pale spot, the bands come off and your coach decides, each time."
+)
+
+
+def limbs_named(limbs: Iterable[str]) -> str:
+    """ "left leg, right leg", by their stored names."""
+    return ", ".join(LIMBS[Limb(limb)].lower() for limb in limbs)
 
 
 def unseen_allowed(name: str, limbs: Iterable[str]) -> str:
     """What a coach hears who allowed it; `limbs` by their stored names."""
-    return UNSEEN_ALLOWED.format(name=name, limbs=", ".join(LIMBS[Limb(limb)].lower() for limb in limbs))
+    return UNSEEN_ALLOWED.format(name=name, limbs=limbs_named(limbs), button=UNSEEN_BACK)
 
 
 def check_said(found: Iterable[tuple[str, Iterable[str]]]) -> str:

@@ -2,8 +2,10 @@
 
 import pytest
 
-from bot.engine.safety import checks
+from bot.engine import status
+from bot.engine.safety import checks, unseen
 from bot.engine.training import history
+from conversations.words import cuffs as words
 from core.facts import CuffChecked
 from core.safety.causes import Cause
 from core.store import duties, facts
@@ -87,3 +89,21 @@ def test_what_they_do_without_counts_for_the_load_and_is_never_called_loose(prac
     [record] = history.history(engine, practice.client, SQUAT)
     assert (record.loose, record.check_ok) == (False, True)
     assert [one.loose for one in checks.checked(engine, practice.client)] == [False, False]
+
+
+def test_the_coach_takes_it_back_and_decides_again_each_time(practice: Practice) -> None:
+    test_the_coach_decides_and_then_they_train_without(practice)
+    practice.taps(CLIENT, "Stop")
+    practice.types(COACH, "ruta")
+    assert "Trains without a visible refill on: left leg, right leg" in practice.newest(COACH).text
+    practice.taps(COACH, "More")
+    practice.taps(COACH, words.UNSEEN_BACK)
+    assert "comes to you again" in practice.newest(COACH).text
+    assert status.detail(practice.stage.engine, practice.client, unseen.NAME, "") == ""
+    assert words.UNSEEN_CLIENT not in practice.heard(CLIENT)  # not in the middle of a session
+    practice.later(hours=14)
+    assert words.UNSEEN_CLIENT in practice.heard(CLIENT)
+    practice.types(COACH, "ruta")
+    assert "without a visible refill" not in practice.newest(COACH).text
+    practice.taps(COACH, "More")
+    assert words.UNSEEN_BACK not in [label for row in practice.newest(COACH).buttons for label, _ in row]

@@ -9,7 +9,7 @@ from bot.engine.coach import clients as whose
 from bot.engine.days import calendar
 from bot.engine.joining import clearances, screenings
 from bot.engine.numbers import trends, weeks
-from bot.engine.safety import alert_text
+from bot.engine.safety import alert_text, unseen
 from bot.engine.training import reading
 from conversations.protocol import Choice, Say
 from conversations.words import adjusting as adjusting_words
@@ -58,7 +58,7 @@ def show(engine: "Engine", coach: Person, client: Person, now: datetime) -> None
         *clearance(engine, client),
         *plan_lines(engine, client, now),
     ]
-    lines += allowing.card_lines(engine, client)
+    lines += [*allowing.card_lines(engine, client), *unseen.card_lines(engine, client)]
     lines += [*next_lines(engine, coach, client), *sessions(engine, client), *course(engine, client, now)]
     lines += open_lines(engine, client)
     asked = loads_asked.waiting(engine, client.id)

@@ -22,7 +22,7 @@ from bot.engine.coach import (
     writing_to,
 )
 from bot.engine.numbers import reports
-from bot.engine.safety import alerts, emergency
+from bot.engine.safety import alerts, emergency, unseen
 from bot.engine.training import clips, clips_asked, kit
 from conversations.protocol import Say
 from conversations.words import alerts as alert_words
@@ -185,6 +185,7 @@ ABOUT_CLIENT: dict[str, tuple[Action, About]] = {
     "gauge": (Action.PLAN, _dialogue("gauging")),
     "girth": (Action.PLAN, _dialogue("measuring")),
     "allow": (Action.PLAN, _dialogue("allowing")),
+    "unseen_back": (Action.CLEAR, unseen.take_back),
     "rename": (Action.PLAN, _dialogue("renaming")),
     "travel": (Action.PLAN, away.by_coach),
     "travel_end": (Action.PLAN, away.back_by_coach),

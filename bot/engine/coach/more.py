@@ -6,6 +6,7 @@ from typing import TYPE_CHECKING
 from bot.engine import gate, status
 from bot.engine.coach import away, covering, loads_asked, pauses
 from bot.engine.coach import clients as whose
+from bot.engine.safety import unseen
 from conversations.protocol import Choice, Say
 from conversations.words import allowing as allowing_words
 from conversations.words import band_list as band_words
@@ -15,6 +16,7 @@ from conversations.words import emergency as emergency_words
 from conversations.words import gauging, girth, pulse
 from conversations.words import review as review_words
 from conversations.words import travelling as travelling_words
+from conversations.words.cuffs import UNSEEN_BACK
 from core.access import Action
 from core.store.people import Person
 
@@ -60,6 +62,8 @@ def show(engine: "Engine", coach: Person, client: Person, now: datetime) -> None
         (pulse.PULSE, "pulse"),
         (words.RENAME, "rename"),
     ]
+    if unseen.allowed(engine, client.id):
+        pairs.append((UNSEEN_BACK, "unseen_back"))
     if gate.allows(engine, coach, Action.HAND_OVER, client) and covering.others(engine, coach):
         pairs.append((covering_words.HAND_OVER, "handover"))
     _page(engine, coach, client, words.WHAT_ELSE, pairs, now)
