@@ -14,7 +14,8 @@ from conversations.protocol import Alert, Begin, Choice, Effect, Record
 from conversations.stopwords import read
 from conversations.stopwords.causes import cause_of
 from conversations.stopwords.kinds import Kind, Sense
-from conversations.training import trouble
+from conversations.training.trouble_ends import first_words
+from conversations.training.troubled import Brief
 from core.facts import Noticed
 from core.safety.causes import Cause
 
@@ -66,7 +67,7 @@ def yes_no_not_sure(text: str) -> str:
 
 def raised(kind: Kind, said: str, at: datetime, number: str) -> tuple[Effect, ...]:
     """What a red flag sets off at once: it is stored, and the coach is told."""
-    told = trouble.first_words(trouble.Brief(kind, said, (), number))
+    told = first_words(Brief(kind, said, (), number))
     cause = cause_of(kind) or Cause.SOMETHING_WRONG
     return (Record(Noticed(at, f"said_{kind}", said)), Alert(cause, said, told))
 

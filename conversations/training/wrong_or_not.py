@@ -51,3 +51,8 @@ def no_mere_ok(text: str) -> None:
     """Raises `Unclear` where "ok" may only say that the words before were read."""
     if is_mere_ok(text):
         raise Unclear(Why.MERE_OK)
+
+
+def in_words(text: str, buttons: tuple[Choice, ...]) -> str:
+    """What was typed, or what stands on the button that was tapped."""
+    return next((one.label for one in buttons if one.value == text), text)

@@ -15,9 +15,10 @@ from conversations.stopwords import read
 from conversations.stopwords.causes import cause_of
 from conversations.stopwords.kinds import Kind
 from conversations.stopwords.spoken_for import in_first_person
-from conversations.training import trouble
 from conversations.training.getting_better import off_and_fine, tells_off
 from conversations.training.pressure_said import urgency
+from conversations.training.trouble_ends import first_words
+from conversations.training.troubled import ASK_FIRST, Brief
 from conversations.words import safety
 from core.facts import BandsOff, Noticed
 from core.safety.causes import Cause
@@ -55,7 +56,7 @@ def stopped(engine: "Engine", person: Person, text: str, at: datetime, message: 
         return False
     if not _for_the_session(engine, person, kind, text, at, message):
         # No alert carries such words: they go where they were meant to, or are offered to the coach.
-        passed_on = kind in trouble.ASK_FIRST and _pass_on(engine, person, text, at, live)
+        passed_on = kind in ASK_FIRST and _pass_on(engine, person, text, at, live)
         halt(engine, person, kind, text, at, live, reader="" if passed_on else coach_name(engine, person))
     return True
 
@@ -176,10 +177,10 @@ def halt(
     spells = tuple((watch.session, watch.spell) for watch in duties.watches(engine.store, person.id))
     number = status.emergency_number(engine, person.id)
     turns.record(engine, person.id, Noticed(at, f"said_{kind}", text))
-    brief = trouble.Brief(kind, text, spells, number)
-    if kind not in trouble.ASK_FIRST:
+    brief = Brief(kind, text, spells, number)
+    if kind not in ASK_FIRST:
         cause = cause_of(kind) or Cause.SOMETHING_WRONG
-        alerts.raise_alert(engine, person.id, cause, text, trouble.first_words(brief))
+        alerts.raise_alert(engine, person.id, cause, text, first_words(brief))
         bands.told_off(engine, person.id)
         turns.end_training(engine, person, f"said_{kind}", at)
     if _talked_about(engine, person, kind, text, at, live):
@@ -198,7 +199,7 @@ def _talked_about(
         # How to get it off is always told.
         if said_more.kind_of(thread).rank >= kind.rank and kind is not Kind.STUCK:
             turns.deliver(engine, person, thread, Said(at, text))
-            if kind in trouble.ASK_FIRST and not tells_off(text):
+            if kind in ASK_FIRST and not tells_off(text):
                 said_more.pass_on(engine, person, thread, text)
             return True
         threads.keep(engine.store, thread.id, None, None)
