@@ -31,7 +31,7 @@ from bot.net.direct import Direct
 from bot.net.outbox import Outbox
 from bot.net.transport import Transport
 from bot.watchdog import Pulse
-from core.store import duties, mail
+from core.store import duties, inbox
 from core.store.connection import Store, cannot_write
 
 log = logging.getLogger("cuffline")
@@ -125,7 +125,7 @@ class Program:
 
     def _unhandled(self) -> list[intake.Numbered]:
         with contextlib.suppress(sqlite3.Error):
-            return mail.unhandled(self.engine.store)
+            return inbox.unhandled(self.engine.store)
         return []
 
     async def take_in(self) -> None:

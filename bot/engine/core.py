@@ -12,7 +12,7 @@ from bot.engine.limits import Limits
 from conversations.protocol import Say
 from conversations.words import engine as words
 from core.safety.causes import Cause
-from core.store import duties, forgetting, mail, people, settings, unsent
+from core.store import duties, forgetting, inbox, mail, people, settings, unsent
 from core.store.connection import Store, cannot_write
 from core.store.duties import Planned
 from core.store.mail import Letter, Priority
@@ -92,11 +92,11 @@ class Engine:
         """Keep raw updates, committed before anything is done with them."""
         with self.store.transaction():
             for update_id, body in raw:
-                mail.receive(self.store, update_id, body, self.clock())
+                inbox.receive(self.store, update_id, body, self.clock())
 
     def work(self) -> bool:
         """Handle what was received and what is due; True: there may be more."""
-        waiting = mail.unhandled(self.store)
+        waiting = inbox.unhandled(self.store)
         now = self.clock()
         soonest = duties.next_due(self.store)
         if not waiting and (soonest is None or soonest > now):
@@ -116,12 +116,12 @@ class Engine:
         try:
             with self.store.savepoint():
                 routing.route(self, updates.read(update_id, body), now)
-            mail.handled(self.store, update_id, now)
+            inbox.handled(self.store, update_id, now)
         except Exception as problem:
             if cannot_write(problem):
                 raise
             log.exception("update %s failed", update_id)
-            mail.handled(self.store, update_id, now, failed=type(problem).__name__)
+            inbox.handled(self.store, update_id, now, failed=type(problem).__name__)
             self._apologise(update_id, body, now)
 
     def _apologise(self, update_id: int, body: dict[str, Any], now: datetime) -> None:

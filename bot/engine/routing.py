@@ -16,7 +16,7 @@ from conversations.heard import red_flag
 from conversations.protocol import Cancelled, Corrected, Media, Said, Say, Sent, WentBack
 from conversations.words import engine as words
 from core.facts import SetDone
-from core.store import facts, mail, people, threads
+from core.store import facts, inbox, mail, people, threads
 from core.store.people import Person, Role
 from core.store.threads import Thread
 
@@ -95,7 +95,7 @@ def stranger(engine: "Engine", incoming: Incoming, now: datetime) -> None:
 
 def known(engine: "Engine", person: Person, incoming: Incoming, now: datetime) -> None:
     """An update from somebody we know."""
-    mail.heard_from(engine.store, incoming.update_id, person.id)
+    inbox.heard_from(engine.store, incoming.update_id, person.id)
     at = min(incoming.at or now, now)
     match incoming.kind:
         case Kind.TAP:
@@ -115,7 +115,7 @@ def text(engine: "Engine", person: Person, incoming: Incoming, at: datetime) -> 
         return
     thread, question = addressed(engine, person, incoming)
     if thread is not None and incoming.message is not None:
-        mail.heard_in(engine.store, incoming.update_id, person.id, incoming.message, thread.id)
+        inbox.heard_in(engine.store, incoming.update_id, person.id, incoming.message, thread.id)
     flat = incoming.text.strip().lower()
     if somebody_elses(engine, person, incoming, at):
         return
@@ -178,7 +178,7 @@ def edit(engine: "Engine", person: Person, incoming: Incoming, at: datetime) -> 
     """An edited message: stop words, then its thread, then the sets it had stated."""
     if stopping.stopped(engine, person, incoming.text, at, incoming.message) or incoming.message is None:
         return
-    thread_id = mail.thread_of_heard(engine.store, person.id, incoming.message)
+    thread_id = inbox.thread_of_heard(engine.store, person.id, incoming.message)
     thread = None if thread_id is None else threads.by_id(engine.store, thread_id)
     stated = facts.by_message(engine.store, SetDone, person.id, incoming.message)
     if thread is not None and thread.state is not None:

@@ -6,10 +6,10 @@ from typing import TYPE_CHECKING, Any
 
 import msgspec
 
-from bot.engine import briefs, gate, status
+from bot.engine import briefs, gate, recording, status
 from bot.engine.coach import pauses
 from bot.engine.joining import clearances, screenings
-from bot.engine.safety import aftercare, bands, never_on
+from bot.engine.safety import bands
 from conversations.catalogue import CATALOGUE
 from conversations.protocol import (
     Alert,
@@ -34,12 +34,9 @@ from conversations.protocol import (
 from conversations.words import covering as covering_words
 from conversations.words import engine as words
 from core.cuffs.limbs import banded
-from core.cuffs.limits import calls
-from core.facts import NOT_ON, BandsOff, BandsOn, Fact, Noticed, SessionEnded, SetDone
 from core.plans import Exercise
 from core.safety.causes import bars_training
-from core.store import duties, facts, people, threads
-from core.store.duties import Watch
+from core.store import duties, people, threads
 from core.store.mail import Priority
 from core.store.people import Person
 from core.store.threads import Thread
@@ -47,7 +44,6 @@ from core.store.threads import Thread
 if TYPE_CHECKING:
     from bot.engine.core import Engine
 
-SAID_NUMB = ("said_nerve", "said_circulation")  # `Noticed.kind`
 SESSION_TALK = ("session", "before", "after", "trouble")
 
 
@@ -205,7 +201,7 @@ def effect_done(engine: "Engine", person: Person, effect: Effect, message: int |
 
     match effect:
         case Record(fact, about):
-            record(engine, about or person.id, fact, message)
+            recording.record(engine, about or person.id, fact, message)
         case Alert():
             alerts.raise_alert(engine, effect.person or person.id, effect.cause, effect.said, effect.told)
         case Begin(name, about, whom, at):
@@ -240,30 +236,6 @@ def begin_effect(
         return False
     begin(engine, target, name, about, now)
     return target.id == person.id
-
-
-def record(engine: "Engine", person: int, fact: Fact, message: int | None = None) -> None:
-    """Store a fact and what follows from it by itself: watching bands or no more, the questions after a session."""
-    if isinstance(fact, SetDone):
-        message = facts.said_by(engine.store, person, fact, "reps", message)
-    facts.put(engine.store, person, fact, engine.clock(), message)
-    match fact:
-        case BandsOn():
-            aftercare.bands_were_on(engine, person, fact.session, fact.at)
-            first = calls(fact.at, fact.limit_s, fact.region)[0].at
-            entry = Watch(0, person, fact.session, fact.spell, fact.region, fact.at, fact.limit_s, 0, first)
-            duties.watch(engine.store, entry)
-        case BandsOff():
-            duties.unwatch(engine.store, person, fact.session, fact.spell)
-            aftercare.came_off(engine, person, fact)
-            if fact.why == NOT_ON:
-                never_on.settle(engine, person, fact)
-        case Noticed(kind=kind) if kind in SAID_NUMB:
-            aftercare.said_numb(engine, person, fact.at)
-        case SessionEnded():
-            aftercare.ended(engine, person, fact)
-        case _:
-            pass
 
 
 def barred(engine: "Engine", person: Person, state: Any = None) -> str | None:

@@ -20,7 +20,7 @@ from bot.net.direct import APART, Direct
 from conversations.words import engine as words
 from core.facts import BandsOn, Detail, SetDone
 from core.plans import Region
-from core.store import facts, mail, people
+from core.store import facts, inbox, people
 from core.store.connection import Store, cannot_write
 from core.store.people import Role
 from tests.bot.failing import FullAt, full
@@ -59,11 +59,11 @@ class Scene:
 
     def bands_on(self) -> None:
         """The client puts the bands on."""
-        from bot.engine import turns
+        from bot.engine import recording
 
         with self.store.transaction():
             on = BandsOn(START, "1-1", "1.1", Region.LEGS, 600)
-            turns.record(self.program.engine, self.person, on)
+            recording.record(self.program.engine, self.person, on)
 
     def fill_the_disk(self) -> None:
         """No page more."""
@@ -106,7 +106,7 @@ def test_what_cannot_be_committed_is_not_kept_and_client_coach_and_operator_hear
         with pytest.raises(intake.NotKept):
             scene.program.receive([scene.update(CLIENT, LONG)])
         await scene.program.direct.done()
-        assert mail.unhandled(scene.store) == []
+        assert inbox.unhandled(scene.store) == []
         assert scene.heard(CLIENT) == [words.CANNOT_KEEP]
         assert scene.heard(CLIENT)[0].startswith("If bands are on, take them off now")
         assert words.CANNOT_KEEP_COACH.format(name="Ruta") in scene.heard(COACH)
@@ -192,7 +192,7 @@ def test_when_there_is_room_again_everybody_who_was_warned_hears_it_and_work_goe
         assert (len(waits), len(beats)) == (3, 3), "the watchdog sees that we are alive"
         assert scene.heard(CLIENT)[-1] == scene.heard(COACH)[-1] == words.KEPT_AGAIN
         scene.program.receive([scene.update(CLIENT, LONG)])
-        assert len(mail.unhandled(scene.store)) == 1
+        assert len(inbox.unhandled(scene.store)) == 1
         assert scene.store.rows("SELECT * FROM setting WHERE name = 'probe'") == []
 
     played(tmp_path, script)

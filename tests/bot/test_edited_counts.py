@@ -6,7 +6,7 @@ from decimal import Decimal
 
 import pytest
 
-from bot.engine import turns
+from bot.engine import recording
 from bot.engine.training import edited_counts
 from bot.play.stage import Stage
 from core.facts import SetDone
@@ -37,7 +37,7 @@ def client(stage: Stage) -> Person:
 def noted(stage: Stage, side: Side, reps: int, message: int, left: int | None = None) -> None:
     load = str(Load(Decimal(6)))
     one = SetDone(START, "1-1", 1, "one_arm_row", 1, side, load, reps, False, START, None, 6, False, left)
-    turns.record(stage.engine, client(stage).id, one, message)
+    recording.record(stage.engine, client(stage).id, one, message)
 
 
 def stored(stage: Stage) -> dict[Side, int]:

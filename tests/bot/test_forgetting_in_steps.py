@@ -6,7 +6,7 @@ import pytest
 
 from bot.engine import Engine
 from bot.engine import core as engine_core
-from core.store import mail
+from core.store import inbox, mail
 from core.store.mail import Letter
 from tests.practice import CLIENT, START, Practice
 
@@ -20,11 +20,11 @@ def engine(practice: Practice, monkeypatch: pytest.MonkeyPatch) -> Engine:
     monkeypatch.setattr(engine_core, "FORGOTTEN_AT_ONCE", 2)
     made, before = practice.stage.engine, START - timedelta(days=20)
     for number in range(OLD):
-        mail.receive(made.store, number, {"text": "x"}, before)
-        mail.handled(made.store, number, before)
+        inbox.receive(made.store, number, {"text": "x"}, before)
+        inbox.handled(made.store, number, before)
         mail.sent(made.store, mail.post(made.store, Letter(7, {"text": "x"}), before), number, before)
     practice.stage.clock.skip_to(START + timedelta(days=1))
-    while mail.unhandled(made.store) or _is_due(made):
+    while inbox.unhandled(made.store) or _is_due(made):
         made.work()
     return made
 
@@ -65,7 +65,7 @@ def test_whoever_writes_meanwhile_is_answered_before_the_next_step(
     sender = {"id": CLIENT, "is_bot": False, "first_name": "Ruta"}
     engine.receive([(10**6, {"update_id": 10**6, "message": message | {"from": sender}})])
     assert engine.work()
-    assert mail.unhandled(engine.store) == []
+    assert inbox.unhandled(engine.store) == []
     assert said(engine) == before
 
 

@@ -9,7 +9,7 @@ from pathlib import Path
 import pytest
 
 from bot.database import wiping
-from core.store import forgetting, mail, people
+from core.store import forgetting, inbox, mail, people
 from core.store.converting import is_plain
 from core.store.mail import Letter
 from tests.encrypted.conftest import DIGITS
@@ -56,8 +56,8 @@ def test_after_delete_me_no_page_holds_the_client(practice: Practice) -> None:
 def test_words_of_letters_that_are_forgotten_are_overwritten(practice: Practice) -> None:
     store, letter = practice.stage.engine.store, Letter(COACH, {"text": "Qforgottenz"})
     mail.sent(store, mail.post(store, letter, START), 10**6, START)
-    mail.receive(store, 10**12, {"text": "Qforgottenz"}, START)
-    mail.handled(store, 10**12, START)
+    inbox.receive(store, 10**12, {"text": "Qforgottenz"}, START)
+    inbox.handled(store, 10**12, START)
     assert b"Qforgottenz" in pages(practice), "the control"
     while forgetting.step(store, START + forgetting.BODIES_KEPT + timedelta(days=1), 100):
         pass

@@ -12,7 +12,7 @@ from pathlib import Path
 from bot.clocks import keeping_time
 from bot.clocks.steady import Steady
 from bot.config import Config
-from bot.engine import Engine, turns
+from bot.engine import Engine, recording
 from core.calendar.recurrence import Weekday, weekly
 from core.calendar.stored import when_from_text, when_to_text
 from core.calendar.zones import local
@@ -216,14 +216,14 @@ class Story:
         on_true = self.machine.true
         with self.store.transaction():
             at = self.steady.now()
-            turns.record(self.engine, client, BandsOn(at, session, "1.1", Region.LEGS, LIMIT_S))
+            recording.record(self.engine, client, BandsOn(at, session, "1.1", Region.LEGS, LIMIT_S))
         self.works()
         called = self._called_at(session, on_true)
         off = called - on_true - timedelta(seconds=LIMIT_S)
         if abs(off) > SLACK:
             raise Wrong(f"seed {self.seed}: the call came {off} off its time; {self.log[-5:]}")
         with self.store.transaction():
-            turns.record(self.engine, client, BandsOff(self.steady.now(), session, "1.1", "time"))
+            recording.record(self.engine, client, BandsOff(self.steady.now(), session, "1.1", "time"))
         self.works()
 
     def _called_at(self, session: str, on_true: datetime) -> datetime:

@@ -3,7 +3,7 @@
 from datetime import datetime
 from typing import TYPE_CHECKING
 
-from bot.engine import turns
+from bot.engine import recording, turns
 from bot.engine.safety import never_on
 from conversations.answers.taken_off import Off, off_unasked, says_never_on, taken_off
 from conversations.protocol import BandsCameOff, Say
@@ -28,7 +28,7 @@ def came_off(engine: "Engine", person: Person, watch: Watch, at: datetime, never
     """They are off, by a word that no talk had asked for: stored, thanked, and whoever asks need not any more."""
     why = NOT_ON if never and never_on.alarm(engine, person.id) is not None else "time"
     thanks = session_words.NEVER_ON if why == NOT_ON else words.TIME_UP_THANKS
-    turns.record(engine, person.id, BandsOff(at, watch.session, watch.spell, why))
+    recording.record(engine, person.id, BandsOff(at, watch.session, watch.spell, why))
     engine.say(person, Say(thanks), at, Priority.SESSION)
     for name in ASKING:
         if (talk := threads.live_in(engine.store, person.id, name)) is not None:
@@ -53,6 +53,6 @@ def _news(engine: "Engine", person: Person, text: str, at: datetime) -> bool:
     idle = person.role is Role.CLIENT and threads.floor(engine.store, person.id) is None
     if not idle or not off_unasked(text) or not off_and_fine(text):
         return False
-    turns.record(engine, person.id, BandsOff(at, "", f"typed {at.isoformat()}", UNASKED))
+    recording.record(engine, person.id, BandsOff(at, "", f"typed {at.isoformat()}", UNASKED))
     engine.say(person, Say(words.TIME_UP_THANKS), at)
     return True

@@ -6,7 +6,7 @@ from typing import TYPE_CHECKING
 
 import msgspec
 
-from bot.engine import status, turns
+from bot.engine import recording, status, turns
 from bot.engine.safety import alerts, bands, said_more
 from conversations.answers.taken_off import Off, taken_off
 from conversations.heard import hurt_lately
@@ -176,7 +176,7 @@ def halt(
     """
     spells = tuple((watch.session, watch.spell) for watch in duties.watches(engine.store, person.id))
     number = status.emergency_number(engine, person.id)
-    turns.record(engine, person.id, Noticed(at, f"said_{kind}", text))
+    recording.record(engine, person.id, Noticed(at, f"said_{kind}", text))
     brief = Brief(kind, text, spells, number)
     if kind not in ASK_FIRST:
         cause = cause_of(kind) or Cause.SOMETHING_WRONG

@@ -6,7 +6,7 @@ from dataclasses import replace
 from datetime import datetime
 from typing import TYPE_CHECKING
 
-from bot.engine import status, turns
+from bot.engine import recording, status, turns
 from bot.engine.training import last_sets, loads
 from conversations.answers import Count, Unclear, several_numbers, side_numbers
 from conversations.correcting import is_correction, named_set, only_reps, without_preface
@@ -208,7 +208,7 @@ def _change(engine: "Engine", person: Person, sets: list[SetDone], text: str, no
         engine.say(person, Say(words.BOTH_SIDES.format(n=sets[0].set_no)), now)
         return
     for one, count in pairs:
-        turns.record(engine, person.id, replace(one, at=now, reps=count.value, rough=count.rough))
+        recording.record(engine, person.id, replace(one, at=now, reps=count.value, rough=count.rough))
     lines = [_said_back(engine, person, pairs)]
     lines += next_time(engine, person, sets[0].session) or [words.NEXT_SAME]
     engine.say(person, Say("\n".join(lines)), now)

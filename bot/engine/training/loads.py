@@ -150,10 +150,10 @@ def move_again(engine: "Engine", client: int, session: str, found: Advised) -> l
 
 def put(engine: "Engine", client: int, fact: LoadMoved) -> loads_asked.Told:
     """The one way of the model's moves into the record: where the coach wants to be asked, a raise waits."""
-    from bot.engine import turns
+    from bot.engine import recording
 
     fact = loads_asked.held_back(engine, client, fact)
-    turns.record(engine, client, fact)
+    recording.record(engine, client, fact)
     loads_asked.ask(engine, people.by_id(engine.store, client), fact, engine.clock())
     return loads_asked.told(fact)
 

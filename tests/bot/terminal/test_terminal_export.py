@@ -10,7 +10,7 @@ from hypothesis import strategies as st
 
 from bot.cli import main
 from bot.export.sheets import DANGEROUS, harmless
-from core.store import mail, people, settings, tables, threads
+from core.store import inbox, mail, people, settings, tables, threads
 from core.store.connection import Store
 from core.store.mail import Letter
 from core.store.threads import Button
@@ -88,7 +88,7 @@ def test_no_token_no_code_and_no_message_word_for_word_is_in_any_file(tmp_path: 
     [token] = threads.add_buttons(store, [Button(1, None, None, "menu:help")], now)
     people.invite(store, 1, marks[0], "CODE", now)
     mail.post(store, Letter(COACH, {"text": marks[1], "buttons": [["Help", token]]}), now)
-    mail.receive(store, 1, {"message": {"text": marks[2]}}, now)
+    inbox.receive(store, 1, {"message": {"text": marks[2]}}, now)
     settings.put(store, "alone:1", marks[3])
     store.close()
     assert main(["export", str(tmp_path / "out"), "--db", str(db)]) == 0

@@ -7,7 +7,7 @@ import pytest
 
 from core.facts import CalendarChanged, Cleared, Fact, PlanEnded, PlanGiven, SetDone
 from core.plans import Side
-from core.store import facts, mail, people
+from core.store import facts, inbox, mail, people
 from core.store.connection import Store
 from core.store.mail import Letter
 from core.store.people import Role
@@ -69,9 +69,9 @@ def test_what_fails_inside_a_savepoint_is_undone_and_the_rest_stays(store: Store
 
 
 def test_the_same_update_is_kept_once(store: Store) -> None:
-    assert mail.receive(store, 5, {"a": 1}, NOW)
-    assert not mail.receive(store, 5, {"a": 2}, NOW)
-    assert mail.unhandled(store) == [(5, {"a": 1})]
+    assert inbox.receive(store, 5, {"a": 1}, NOW)
+    assert not inbox.receive(store, 5, {"a": 2}, NOW)
+    assert inbox.unhandled(store) == [(5, {"a": 1})]
 
 
 def test_an_alert_overtakes_and_the_rest_keeps_its_order(store: Store) -> None:

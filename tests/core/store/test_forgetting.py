@@ -4,7 +4,7 @@ from datetime import UTC, datetime, timedelta
 
 import pytest
 
-from core.store import forgetting, mail, people
+from core.store import forgetting, inbox, mail, people
 from core.store.connection import Store
 from core.store.mail import Letter
 from core.store.people import Role
@@ -28,8 +28,8 @@ def bodies(store: Store, table: str) -> list[str | None]:
 
 def fill(store: Store) -> None:
     """An update, a letter that is out, one that was dropped, a button."""
-    mail.receive(store, 5, {"text": "secret"}, NOW)
-    mail.handled(store, 5, NOW)
+    inbox.receive(store, 5, {"text": "secret"}, NOW)
+    inbox.handled(store, 5, NOW)
     mail.sent(store, mail.post(store, Letter(7, {"text": "secret"}), NOW), 1, NOW)
     mail.drop(store, mail.post(store, Letter(7, {"text": "secret"}), NOW), "blocked")
     store.execute("INSERT INTO button (token, person, value, made_at) VALUES ('x', 1, '31', ?)", [ms(NOW)])
@@ -60,11 +60,11 @@ def test_words_go_after_fourteen_days_and_ids_and_buttons_after_thirty(
 
 
 def test_what_waits_is_kept_however_old(store: Store) -> None:
-    mail.receive(store, 5, {"text": "not read yet"}, NOW)
+    inbox.receive(store, 5, {"text": "not read yet"}, NOW)
     waits = mail.post(store, Letter(7, {"text": "not out yet"}), NOW)
     for years in range(1, 4):
         assert not forgetting.step(store, NOW + timedelta(days=365 * years), 1)
-    assert mail.unhandled(store) == [(5, {"text": "not read yet"})]
+    assert inbox.unhandled(store) == [(5, {"text": "not read yet"})]
     assert [one.id for one in mail.waiting(store, NOW)] == [waits]
 
 
@@ -81,8 +81,8 @@ def test_a_letter_tried_again_for_long_counts_from_when_it_was_given_up(store: S
 def several(store: Store, number: int) -> None:
     for update in range(number):
         at = NOW + timedelta(seconds=update)
-        mail.receive(store, 900 - update, {"text": "x"}, at)
-        mail.handled(store, 900 - update, at)
+        inbox.receive(store, 900 - update, {"text": "x"}, at)
+        inbox.handled(store, 900 - update, at)
         mail.sent(store, mail.post(store, Letter(7, {"text": "x"}), at), update, at)
 
 
