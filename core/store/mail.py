@@ -235,3 +235,12 @@ def unseen(store: Store, chat: int, thread: int, message: int) -> frozenset[str]
     return frozenset(
         question for question in asked if store.row(earlier, [thread, question, message]) is None
     )
+
+
+def asked_later(store: Store, chat: int, thread: int, message: int) -> bool:
+    """Whether the newest question of the thread is one that this message cannot answer (`unseen`)."""
+    row = store.row(
+        "SELECT question FROM outbox WHERE thread = ? AND question IS NOT NULL ORDER BY id DESC LIMIT 1",
+        [thread],
+    )
+    return row is not None and row["question"] in unseen(store, chat, thread, message)

@@ -12,7 +12,7 @@ import pytest
 from core.facts import BandsOff, CuffChecked, Fact, PlanGiven, Rated, SessionEnded, SessionStarted, SetDone
 from core.plan_text import plan_to_text
 from core.plans import Plan, Region, Side
-from core.store import facts
+from core.store import duties, facts
 from tests.practice import CLIENT, SQUAT, START, Practice
 
 ROW = replace(SQUAT, movement="one_arm_row", region=Region.ARMS, sides=(Side.LEFT, Side.RIGHT))
@@ -429,3 +429,23 @@ def test_no_6_after_the_effort_changes_it_and_the_pain_is_still_open(gentle: Slo
     assert gentle.reads("“2” came before I asked this")
     gentle.types(CLIENT, "2")
     assert ratings(gentle) == {"effort": 6, "pain": 2}
+
+
+@pytest.mark.parametrize("said", ["i feel dizzy", "my foot is tingling", "something is odd"])
+def test_a_sign_typed_before_the_next_question_could_be_read_is_never_left_out(
+    gentle: SlowLine, said: str
+) -> None:
+    """A simulated month: it was sent together with the last words of the session, and "left out"."""
+    to_the_questions_after(gentle, "4", said)
+    alerts = duties.open_alerts(gentle.stage.engine.store, gentle.client)
+    asked = any("Is something wrong right now?" in text for text in gentle.heard(CLIENT)[-3:])
+    assert asked if said == "something is odd" else [one.said for one in alerts] == [said]
+    assert not gentle.reads("left it out")
+
+
+def test_a_sign_between_two_of_the_questions_after_is_not_left_out_either(gentle: SlowLine) -> None:
+    to_the_questions_after(gentle, "4")
+    gentle.types_at_once("7", "i feel dizzy")
+    assert [one.said for one in duties.open_alerts(gentle.stage.engine.store, gentle.client)] == [
+        "i feel dizzy"
+    ]

@@ -55,7 +55,7 @@ class Teller:
         self.set_no = 0
         self.went_at = world.clock.true
         self.done_no = 0
-        self.counting: tuple[int, str, int] | None = None  # set, side, reps: between two taps
+        self.counting: tuple[int, str] | None = None  # set, side: between two taps
         self.done: dict[object, int] = {}
 
     def _follow(self, text: str) -> None:
@@ -149,14 +149,19 @@ class Teller:
         side = "" if key.side in (last.side, "both") else f"{key.side} "
         which = "" if last.set_no == key.set_no else f"set {key.set_no} "
         self.diary.sends(key, said + 1)
+        self._means(key, said + 1)
         self.types(f"no, {which}{side}{said + 1}")
+
+    def _means(self, key: Key, reps: int) -> None:
+        """Asked once more, they say this."""
+        self.done[(key.session, key.exercise), key.set_no, key.side] = reps
 
     def edits(self, number: int, key: Key, reps: int) -> None:
         """Change the words of an earlier count."""
         if not self.phone.blocked:
             self.world.note(self.name, f"[edits to {reps}]")
             self.diary.sends(key, reps)
-            self.done[(key.session, key.exercise), key.set_no, key.side] = reps  # asked again, they say this
+            self._means(key, reps)
             self.phone.edits(number, str(reps))
 
     def count(self, message: ChatMessage, set_no: int) -> None:
@@ -174,8 +179,8 @@ class Teller:
             return  # the question came twice and was answered
         late = message.id if set_no != self.done_no else None
         if "10-19" in labels and self.counting is None and self.dice.random() < 0.4:
-            self.counting = (set_no, side, self.reps(set_no, side))
-            low = self.counting[2] // 10 * 10
+            self.counting = (set_no, side)
+            low = self.reps(set_no, side) // 10 * 10
             self.taps(message, f"{low}-{low + 9}")
         elif asked is not None and side == self.place[2][0] and self.dice.random() < 0.3:
             self._both(set_no, late)
@@ -191,9 +196,12 @@ class Teller:
     def tap_ones(self, message: ChatMessage) -> None:
         """The second tap of a count; for which set and side was said with the first."""
         labels = [label for row in message.buttons for label, _ in row]
-        if self.counting is None or str(self.counting[2]) not in labels or self.place is None:
+        if self.counting is None or self.place is None:
             return
-        (set_no, side, reps), self.counting = self.counting, None
+        set_no, side = self.counting
+        if (reps := self.reps(set_no, side)) // 10 != int(labels[0]) // 10:
+            return
+        self.counting = None
         self.diary.sends(self.key(set_no, side), reps)
         self.taps(message, str(reps))
         if self.dice.random() < self.temper.twice:

@@ -22,7 +22,7 @@ from conversations.training.troubled import ASK_FIRST, Brief
 from conversations.words import safety
 from core.facts import BandsOff, Noticed
 from core.safety.causes import Cause
-from core.store import duties, facts, threads
+from core.store import duties, facts, mail, threads
 from core.store.mail import Priority
 from core.store.people import Person, Role
 from core.store.threads import Thread
@@ -34,7 +34,8 @@ if TYPE_CHECKING:
 TRAINS = frozenset({"session", "before", "after", "still_numb", "testing"})
 ENDED_BY_OFF = frozenset({"session", "before"})  # there "bands off" before any is on says that none will be
 SHORTLY_AFTER = timedelta(hours=1)  # own caution, no source
-TROUBLES_ANSWER = frozenset({"screening", "consent", "before", "after", "still_numb", "morning"})
+AROUND_TRAINING = frozenset({"before", "after", "still_numb", "morning"})
+TROUBLES_ANSWER = AROUND_TRAINING | {"screening", "consent"}
 
 
 def stopped(engine: "Engine", person: Person, text: str, at: datetime, message: int | None) -> bool:
@@ -52,7 +53,8 @@ def stopped(engine: "Engine", person: Person, text: str, at: datetime, message: 
     if kind is Kind.NONE and pressure is not None and not (live and live[0].dialogue == "screening"):
         too_high(engine, person, text)
         return True
-    if kind is Kind.NONE or (_is_answer(kind, live) and not calls_help):
+    answers = _is_answer(kind, live) and not _came_before(engine, person, live[0], message)
+    if kind is Kind.NONE or (answers and not calls_help):
         return False
     if not _for_the_session(engine, person, kind, text, at, message):
         # No alert carries such words: they go where they were meant to, or are offered to the coach.
@@ -156,6 +158,16 @@ def _is_answer(kind: Kind, live: list[Thread]) -> bool:
     if kind in (Kind.EMERGENCY, Kind.STUCK, Kind.STOP) or not live:
         return False
     return live[0].dialogue in TROUBLES_ANSWER
+
+
+def _came_before(engine: "Engine", person: Person, thread: Thread, message: int | None) -> bool:
+    """Whether a sign was sent before its question could be read, which then cannot be what it answers.
+
+    Nobody trains in a screening: there it is said that the words are left out, and what is open is asked again.
+    """
+    if message is None or person.chat is None or thread.dialogue not in AROUND_TRAINING:
+        return False
+    return mail.asked_later(engine.store, person.chat, thread.id, message)
 
 
 def halt(
