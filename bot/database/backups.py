@@ -102,8 +102,9 @@ def prune(folder: Path, db: Path, now: datetime) -> None:
             backup.path.unlink(missing_ok=True)
             checksum_of(backup.path).unlink(missing_ok=True)
     torn = _dated(folder, rf"{re.escape(db.stem)}-({MOMENT})\.db\.part", now - timedelta(hours=HOURS))
+    place = db.resolve()
     aside = _dated(
-        db.parent, rf"{re.escape(db.name)}\.before-({MOMENT})(-wal|-shm)?", now - timedelta(days=DAYS)
+        place.parent, rf"{re.escape(place.name)}\.before-({MOMENT})(-wal|-shm)?", now - timedelta(days=DAYS)
     )
     for path in (*torn, *aside):
         path.unlink(missing_ok=True)

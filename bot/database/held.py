@@ -13,10 +13,15 @@ from pathlib import Path
 from bot.config import Wrong
 from bot.database import wiping
 
+# Whole copies, and their logs, that a killed restore or encryption leaves: health data that nobody asks for again.
+UNFINISHED = (".restoring", ".converting")
+LOGS = ("", "-journal", "-wal", "-shm")
+
 
 @contextmanager
 def by_this_process(db: Path) -> Iterator[None]:
     """Hold the database. Raises `Wrong` when another process does, or when its folder cannot be written."""
+    db = db.resolve()  # by whatever name or link it is called
     lock = db.with_name(db.name + ".lock")
     try:
         handle = os.open(lock, os.O_RDWR | os.O_CREAT, 0o600)
@@ -24,7 +29,7 @@ def by_this_process(db: Path) -> Iterator[None]:
         raise Wrong([f"{lock}: {problem.strerror}"]) from None
     try:
         _take(handle, db)
-        wiping.clear(db.resolve())  # nobody is at it now
+        _clear(db)
         yield
     finally:
         os.close(handle)
@@ -35,3 +40,10 @@ def _take(handle: int, db: Path) -> None:
         fcntl.flock(handle, fcntl.LOCK_EX | fcntl.LOCK_NB)
     except BlockingIOError:
         raise Wrong([f"{db}: another cuffline is running on this database; stop it first"]) from None
+
+
+def _clear(db: Path) -> None:
+    """What was left unfinished goes: nobody is at it now."""
+    wiping.clear(db)
+    for end in (work + log for work in UNFINISHED for log in LOGS):
+        db.with_name(db.name + end).unlink(missing_ok=True)

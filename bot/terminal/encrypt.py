@@ -71,7 +71,8 @@ def _all(db: Path, way: Way) -> tuple[int, int, list[Path]]:
         if not files and not way.ahead(db):
             raise Wrong([f"{db}: it is {way.word} already"])
         left = [file for file in files if not _backup(file, way)]
-        return _database(db, way), len(files) - len(left), left
+        # Behind a link the file itself, or that one would stay as it was.
+        return _database(db.resolve(), way), len(files) - len(left), left
 
 
 @contextmanager
@@ -164,7 +165,8 @@ def _say_the_rest(db: Path, way: Way) -> None:
             f"Take {KEY_FILE} out of the settings, and keep the key as long as an encrypted copy is somewhere."
         )
         return
-    aside = [file for file in sorted(db.parent.glob(f"{db.name}.before-*")) if converting.is_plain(file)]
+    place = db.resolve()
+    aside = [file for file in sorted(place.parent.glob(f"{place.name}.before-*")) if converting.is_plain(file)]
     print(SURE)
     print("\n".join([f"{file}: still plain; delete it" for file in aside] + [ELSEWHERE]))
     print(

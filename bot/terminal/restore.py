@@ -25,13 +25,14 @@ def main(options: argparse.Namespace) -> int:
     usable(file)
     if db.exists() and file.samefile(db):
         raise Wrong([f"{file}: that is the database itself, no backup of it"])
+    place = db.resolve()  # behind a link the file itself, or it would stay as it was
     with held.by_this_process(db):
         try:
             how = backups.verify(file)
-            ready = _ready(file, db)
-            aside = _aside(db, Clock().now())
-            _in_place(ready, db)
-            forgotten_again = _forget(db, file)
+            ready = _ready(file, place)
+            forgotten_again = _forget(ready, db, file)  # before anybody can start a bot on it
+            aside = _aside(place, Clock().now())
+            _in_place(ready, place)
         except OSError as problem:
             raise Wrong([f"{problem.filename or db}: {problem.strerror}"]) from None
         except (sqlite3.Error, backups.Faulty) as problem:
@@ -85,16 +86,19 @@ def _in_place(ready: Path, db: Path) -> None:
     backups.flushed(db.parent)
 
 
-def _forget(db: Path, file: Path) -> int:
-    """Who was erased since the backup is erased again; opening brings it to today's schema."""
+def _forget(ready: Path, db: Path, file: Path) -> int:
+    """Who was erased since the backup is erased again; opening brings it to today's schema. All of it in one file."""
     made_of = backups.database_of(file)  # another name than ours, when a practice moved
     known = {
         forgotten.file_of(backups_in(db).resolve(), db),
         forgotten.file_of(file.resolve().parent, db),
         *((forgotten.file_of(file.resolve().parent, made_of),) if made_of else ()),
     }
-    store = Store(db)
+    store = Store(ready)
     try:
-        return sum(forgotten.again(store, one) for one in known)
+        count = sum(forgotten.again(store, one) for one in known)
     finally:
         store.close()
+    if not copies.tidy(ready):
+        raise backups.Faulty(f"{ready}: another program reads it")
+    return count

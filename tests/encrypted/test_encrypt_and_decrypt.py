@@ -159,6 +159,16 @@ def test_a_second_name_of_the_file_is_not_overwritten(plain: Path) -> None:
     assert other.read_bytes() == before
 
 
+def test_behind_a_link_the_database_itself_is_encrypted(plain: Path, tmp_path: Path) -> None:
+    (tmp_path / "home").mkdir()
+    link = tmp_path / "home" / "practice.db"
+    link.symlink_to(plain)
+    assert main(["encrypt", "--db", str(link)]) == 0
+    assert link.is_symlink()
+    assert not converting.is_plain(plain)
+    assert b"Ruta" not in on_disk(tmp_path)
+
+
 # --- killed ---
 @pytest.fixture
 def quick_disk() -> Iterator[Path]:

@@ -10,6 +10,7 @@ from hypothesis import given
 from hypothesis import strategies as st
 
 from bot.cli import main
+from bot.config import Wrong
 from bot.database import backups, forgotten, held
 from core.store import copies, people
 from core.store.connection import Store
@@ -166,6 +167,77 @@ def test_who_was_erased_since_stays_erased(
     store = Store(db)
     assert people.by_chat(store, CLIENT) is None
     store.close()
+
+
+def test_nobody_is_back_when_the_restore_is_killed_before_its_end(
+    db: Path, tmp_path: Path, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    """The one moment that counts: once the file stands in its place a bot may start on it."""
+    main(["backup", str(tmp_path / "kept.db"), "--db", str(db)])
+    forgotten.note(tmp_path / "backups", db, forgotten.Note(datetime.now(UTC), forgotten.What.ERASED, 2))
+    place = os.replace
+
+    def killed(source: Path, target: Path) -> None:
+        place(source, target)
+        raise KeyboardInterrupt
+
+    with monkeypatch.context() as patched:
+        patched.setattr(os, "replace", killed)
+        main(["restore", str(tmp_path / "kept.db"), "--db", str(db)])
+    store = Store(db)
+    assert people.by_chat(store, CLIENT) is None
+    store.close()
+
+
+def test_what_cannot_be_forgotten_again_changes_nothing(
+    db: Path, tmp_path: Path, monkeypatch: pytest.MonkeyPatch, capsys: pytest.CaptureFixture[str]
+) -> None:
+    def full(*_: object) -> int:
+        raise sqlite3.OperationalError("database or disk is full")
+
+    main(["backup", str(tmp_path / "kept.db"), "--db", str(db)])
+    renamed(db, "Later")
+    monkeypatch.setattr(forgotten, "again", full)
+    assert main(["restore", str(tmp_path / "kept.db"), "--db", str(db)]) == 2
+    assert "nothing was changed" in capsys.readouterr().err
+    assert name_of_client(db) == "Later"
+
+
+def test_what_a_killed_restore_left_goes_with_whoever_holds_the_database_next(db: Path) -> None:
+    left = [db.with_name(f"cuffline.db.restoring{end}") for end in ("", "-wal")]
+    for file in left:
+        file.write_bytes(b"health data")
+    with held.by_this_process(db):
+        assert not any(file.exists() for file in left)
+
+
+# --- behind a link ---
+@pytest.fixture
+def link(db: Path, tmp_path: Path) -> Path:
+    """Another name of the database, in another folder, as one that was moved to another disk has."""
+    (tmp_path / "home").mkdir()
+    name = tmp_path / "home" / "practice.db"
+    name.symlink_to(db)
+    return name
+
+
+def test_two_names_of_one_database_are_one_database(db: Path, link: Path) -> None:
+    with held.by_this_process(link), pytest.raises(Wrong, match="another cuffline is running"):
+        held.by_this_process(db).__enter__()
+
+
+def test_a_restore_behind_a_link_leaves_no_old_database_for_ever(
+    db: Path, link: Path, tmp_path: Path
+) -> None:
+    main(["backup", str(tmp_path / "kept.db"), "--db", str(link)])
+    renamed(db, "Later")
+    assert main(["restore", str(tmp_path / "kept.db"), "--db", str(link)]) == 0
+    assert link.is_symlink()
+    assert name_of_client(db) == "Ruta"
+    [aside] = tmp_path.glob("cuffline.db.before-*")
+    (tmp_path / "home" / "backups").mkdir()
+    backups.prune(tmp_path / "home" / "backups", link, datetime.now(UTC) + timedelta(days=31))
+    assert not aside.exists()
 
 
 def test_the_list_of_who_was_erased_goes_to_a_second_place_and_to_another_name(
