@@ -17,6 +17,7 @@ from core.store import copies
 
 HOURS, DAYS = 24, 30  # kept: each backup of so many hours, the last one of each of so many days
 STAMP, MOMENT = "%Y%m%dT%H%M%SZ", r"\d{8}T\d{6}Z"
+AHEAD = timedelta(minutes=1)  # a smaller step of a clock makes no difference; own choice
 CHUNK = 1 << 20  # bytes read at once
 
 
@@ -48,6 +49,29 @@ def found(folder: Path, db: Path) -> list[Backup]:
     form = re.compile(rf"{re.escape(db.stem)}-({MOMENT})\.db")
     matched = ((form.fullmatch(path.name), path) for path in folder.glob("*.db"))
     return sorted(Backup(_moment(match[1]), path) for match, path in matched if match)
+
+
+def put_right(folder: Path, db: Path, now: datetime) -> None:
+    """After a clock that ran ahead was set back: backups of times that have not come yet are called by now.
+
+    Else the newest one would stand in the way of the next ones, be offered for a restore, and outlive its 30 days.
+    Raises OSError.
+    """
+    ahead = [backup.path for backup in found(folder, db) if backup.at > now + AHEAD]
+    for file in reversed(ahead):
+        while path_for(folder, db, now).exists():
+            now -= timedelta(seconds=1)
+        _call(file, path_for(folder, db, now))
+
+
+def _call(file: Path, name: Path) -> None:
+    """Under another name, with its checksum; killed between, it has none rather than a wrong one."""
+    beside = checksum_of(file)
+    text = beside.read_text(encoding="ascii", errors="replace") if beside.is_file() else ""
+    file.rename(name)
+    if text:
+        _keep(checksum_of(name), text.replace(file.name, name.name))
+        beside.unlink()
 
 
 def checksum_of(file: Path) -> Path:

@@ -48,6 +48,7 @@ class Upkeep:
     async def look(self) -> None:
         """Do what is due now."""
         now = self.clock.now()
+        self._not_ahead(now)
         await self._wipe(now)
         if self._backup_is_due(now):
             self.tried_at = now
@@ -55,6 +56,16 @@ class Upkeep:
         if now - self.checked_at >= CHECK_EVERY:
             self.checked_at = now
             await self._check()
+
+    def _not_ahead(self, now: datetime) -> None:
+        """Nothing waits for a time that was wrong, when the clock ran ahead and was set back."""
+        self.checked_at = min(self.checked_at, now)
+        self.tried_at = min(self.tried_at, now) if self.tried_at else None
+        self.not_wiped_at = min(self.not_wiped_at, now) if self.not_wiped_at else None
+        try:
+            backups.put_right(self.config.backups, self.config.db, now)
+        except OSError as problem:
+            log.error("backups of times that have not come yet: %s", problem)
 
     def _backup_is_due(self, now: datetime) -> bool:
         kept = backups.found(self.config.backups, self.config.db)

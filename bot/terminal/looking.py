@@ -166,7 +166,7 @@ def last_backup(place: Place, now: datetime) -> Iterator[Finding]:
         return
     minutes = int(age.total_seconds() // 60)
     says = f"{len(kept)} in {place.backups}, the last {minutes} min old, {how}"
-    good = age <= OLDEST_BACKUP
+    good = abs(age) <= OLDEST_BACKUP  # also one of a time that has not come yet says that something is wrong
     yield Finding("backup", good, says if good else f"{says}; is the bot running, is the folder writable?")
 
 

@@ -66,6 +66,48 @@ def test_a_restart_does_not_back_up_again_within_the_hour(bot: Bot) -> None:
     assert len(bot.backups) == 1
 
 
+def set_back(bot: Bot, to: datetime) -> None:
+    """As a time server does it, unasked."""
+    bot.clock._now = to
+    asyncio.run(bot.upkeep.look())
+
+
+@pytest.mark.parametrize("restarted", [False, True])
+def test_a_clock_that_ran_ahead_and_was_set_back_holds_up_no_backup(bot: Bot, restarted: bool) -> None:
+    bot.after(days=400)
+    bot.after(hours=1)
+    bot.after(minutes=59)
+    if restarted:
+        bot.upkeep = Upkeep(bot.config, bot.clock, bot.store, bot.told.append)
+    set_back(bot, START)
+    assert bot.backups == [START - timedelta(seconds=1), START], "both are kept, called by now, in their order"
+    bot.after(minutes=59)
+    assert len(bot.backups) == 2
+    bot.after(minutes=1)
+    assert bot.backups[-1] == START + timedelta(hours=1)
+    for backup in backups.found(bot.config.backups, bot.db):
+        assert "checksum agrees" in backups.verify(backup.path)
+    bot.after(days=31)
+    assert bot.backups == [bot.clock.now()], "no copy outlives its 30 days"
+
+
+def test_a_clock_that_goes_back_by_a_moment_renames_nothing(bot: Bot) -> None:
+    bot.after(minutes=0)
+    set_back(bot, START - timedelta(seconds=59))
+    assert bot.backups == [START]
+
+
+def test_the_daily_look_for_damage_waits_for_no_time_that_was_wrong(
+    bot: Bot, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    monkeypatch.setattr(copies, "damage", lambda db, quick=False: ["page 3"])
+    bot.clock.skip_to(START + timedelta(days=400))
+    bot.upkeep.checked_at = bot.clock.now()
+    set_back(bot, START)
+    bot.after(days=1)
+    assert any("is damaged (" in text for text in bot.told)
+
+
 def test_old_backups_go(bot: Bot) -> None:
     for _ in range(4):
         bot.after(hours=20)
