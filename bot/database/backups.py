@@ -17,6 +17,9 @@ from core.store import copies
 
 HOURS, DAYS = 24, 30  # kept: each backup of so many hours, the last one of each of so many days
 STAMP, MOMENT = "%Y%m%dT%H%M%SZ", r"\d{8}T\d{6}Z"
+LAST_GOOD = (
+    "last_good_backup"  # the setting that names it, while later ones differ where nothing ever changes
+)
 AHEAD = timedelta(minutes=1)  # a smaller step of a clock makes no difference; own choice
 CHUNK = 1 << 20  # bytes read at once
 
@@ -31,6 +34,12 @@ class Backup:
 
     at: datetime
     path: Path
+
+
+def to_compare(folder: Path, db: Path, good: str | None) -> Backup | None:
+    """The backup that the database is held to: the one named `good` as long as it is there, else the newest."""
+    kept = found(folder, db)
+    return next((one for one in kept if one.path.name == good), kept[-1] if kept else None)
 
 
 def path_for(folder: Path, db: Path, at: datetime) -> Path:
@@ -117,10 +126,15 @@ def _check(file: Path) -> None:
         raise Faulty(f"{file}: damaged ({damage[0]})")
 
 
-def prune(folder: Path, db: Path, now: datetime) -> None:
-    """Delete what need not be kept: whoever is erased is told that every copy runs out."""
+def prune(folder: Path, db: Path, now: datetime, good: datetime | None = None) -> None:
+    """Delete what need not be kept: whoever is erased is told that every copy runs out.
+
+    `good`: the last backup before the database was damaged, which stays for as long as any.
+    """
     backups = found(folder, db)
     kept = to_keep((backup.at for backup in backups), now)
+    if good is not None and good > now - timedelta(days=DAYS):
+        kept.add(good)
     for backup in backups:
         if backup.at not in kept:
             backup.path.unlink(missing_ok=True)

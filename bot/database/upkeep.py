@@ -14,6 +14,7 @@ from bot.clocks import keeping_time
 from bot.clocks.clock import Clock
 from bot.config import Config
 from bot.database import backups, wiping
+from bot.database.backups import Backup
 from conversations.words import engine as words
 from core.store import copies, erasure, settings
 from core.store.connection import Store, cannot_write, is_busy
@@ -38,6 +39,7 @@ class Upkeep:
         self.checked_at = clock.now()  # the start looks for itself
         self.tried_at: datetime | None = None
         self.not_wiped_at: datetime | None = None
+        self.differs_told_at: datetime | None = None
 
     async def run(self) -> None:
         """Look every minute for what is due; not in the first, in which everybody wants an answer at once."""
@@ -62,6 +64,7 @@ class Upkeep:
         self.checked_at = min(self.checked_at, now)
         self.tried_at = min(self.tried_at, now) if self.tried_at else None
         self.not_wiped_at = min(self.not_wiped_at, now) if self.not_wiped_at else None
+        self.differs_told_at = min(self.differs_told_at, now) if self.differs_told_at else None
         try:
             backups.put_right(self.config.backups, self.config.db, now)
         except OSError as problem:
@@ -76,23 +79,34 @@ class Upkeep:
         folder, db = self.config.backups, self.config.db
         try:
             folder.mkdir(mode=0o700, parents=True, exist_ok=True)
-            before = backups.found(folder, db)[-1:]
+            before = backups.to_compare(folder, db, settings.get(self.store, backups.LAST_GOOD))
             made = backups.path_for(folder, db, now)
             await asyncio.to_thread(backups.write, db, made)
-            if before and await self._differs(before[0].path, made):
-                return  # all the older ones stay for now
-            await asyncio.to_thread(backups.prune, folder, db, now)
+            good = before if before and await self._differs(before.path, made, now) else None
+            self._remember(good)
+            await asyncio.to_thread(backups.prune, folder, db, now, good.at if good else None)
         except (OSError, backups.Faulty, *copies.UNREADABLE) as problem:
             log.error("no backup: %s", problem)
             self.tell(words.NO_BACKUP_OPERATOR.format(problem=problem))
 
-    async def _differs(self, before: Path, made: Path) -> bool:
-        """Whether something that never changes did, in this last hour: SQLite does not notice it, two copies do."""
+    async def _differs(self, before: Path, made: Path, now: datetime) -> bool:
+        """Whether something that never changes did: SQLite does not notice it, two copies do. Told every day."""
         found = await asyncio.to_thread(copies.changed, before, made)
-        if found:
+        if found and (self.differs_told_at is None or now - self.differs_told_at >= CHECK_EVERY):
+            self.differs_told_at = now
             log.error("the database is damaged: %s; the last good backup: %s", found[0], before)
             self.tell(words.DAMAGED_SINCE_OPERATOR.format(problem=found[0], file=before))
         return bool(found)
+
+    def _remember(self, good: Backup | None) -> None:
+        """Later ones have the same damage, and against them nothing would differ: hold on to the last good one."""
+        name = None if good is None else good.path.name
+        if name == settings.get(self.store, backups.LAST_GOOD):
+            return
+        if name is None:
+            settings.forget(self.store, backups.LAST_GOOD)
+        else:
+            settings.put(self.store, backups.LAST_GOOD, name)
 
     async def _wipe(self, now: datetime) -> None:
         """After somebody was erased; while nobody trains, as the disk has much to do."""

@@ -166,7 +166,9 @@ def _say_the_rest(db: Path, way: Way) -> None:
         )
         return
     place = db.resolve()
-    aside = [file for file in sorted(place.parent.glob(f"{place.name}.before-*")) if converting.is_plain(file)]
+    aside = [
+        file for file in sorted(place.parent.glob(f"{place.name}.before-*")) if converting.is_plain(file)
+    ]
     print(SURE)
     print("\n".join([f"{file}: still plain; delete it" for file in aside] + [ELSEWHERE]))
     print(

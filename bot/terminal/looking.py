@@ -91,11 +91,14 @@ def _open_to_others(db: Path) -> bool:
 
 
 def _differs(place: Place) -> list[str]:
-    kept = backups.found(place.backups, place.db)
+    kept = None
     try:
-        return copies.changed(kept[-1].path, place.db) if kept else []
+        good = copies.setting(place.db, backups.LAST_GOOD)
+        kept = backups.to_compare(place.backups, place.db, good)
+        found = copies.changed(kept.path, place.db) if kept else []
     except copies.UNREADABLE as problem:
-        return [f"{kept[-1].path}: {problem}"]
+        return [f"{kept.path if kept else place.db}: {problem}"]
+    return [*found, f"{kept.path} is the last good backup"] if kept and found and good else found
 
 
 def clock(place: Place, now: datetime) -> Iterator[Finding]:

@@ -59,8 +59,9 @@ DAMAGED_OPERATOR = (
     "`cuffline restore FILE`."
 )
 DAMAGED_SINCE_OPERATOR = (
-    "cuffline's database says another thing than an hour ago where nothing ever changes ({problem}): look at the disk. "
-    "The last good backup is {file}; stop the bot and `cuffline restore` it."
+    "cuffline's database says another thing than before where nothing ever changes ({problem}): look at the disk. "
+    "The last good backup is {file}; stop the bot and `cuffline restore` it. You hear this every day until that is "
+    "done or that file is deleted."
 )
 NO_BACKUP_OPERATOR = "cuffline could not make a backup ({problem})."
 NOT_WIPED_OPERATOR = (

@@ -8,6 +8,7 @@ from pathlib import Path
 
 import pytest
 
+from bot.cli import main
 from bot.clocks.clock import SetClock
 from bot.config import Config
 from bot.database import backups, wiping
@@ -80,7 +81,9 @@ def test_a_clock_that_ran_ahead_and_was_set_back_holds_up_no_backup(bot: Bot, re
     if restarted:
         bot.upkeep = Upkeep(bot.config, bot.clock, bot.store, bot.told.append)
     set_back(bot, START)
-    assert bot.backups == [START - timedelta(seconds=1), START], "both are kept, called by now, in their order"
+    assert bot.backups == [START - timedelta(seconds=1), START], (
+        "both are kept, called by now, in their order"
+    )
     bot.after(minutes=59)
     assert len(bot.backups) == 2
     bot.after(minutes=1)
@@ -282,6 +285,44 @@ def test_a_value_that_changed_by_itself_is_told_with_the_last_good_backup(
     [told] = bot.told
     assert "coach_did row 1" in told
     assert str(backups.path_for(bot.config.backups, bot.db, START)) in told
+
+
+def test_such_damage_is_told_every_day_and_the_last_good_backup_stays(
+    bot: Bot, caplog: pytest.LogCaptureFixture, capsys: pytest.CaptureFixture[str]
+) -> None:
+    """The first word may meet a dead network, and every later backup has the same damage."""
+    caplog.set_level("CRITICAL")
+    bot.after(minutes=0)
+    bot.store.execute("UPDATE coach_did SET note = replace(note, 'well', 'wall')")
+    good = backups.path_for(bot.config.backups, bot.db, START)
+    for told in (1, 2, 3):
+        bot.after(hours=1)
+        bot.after(hours=22)
+        assert (len(bot.told), good.exists()) == (told, True)
+        bot.after(hours=1)
+    assert all(str(good) in text for text in bot.told)
+    main(["check", "--offline", "--db", str(bot.db)])
+    assert f"{good} is the last good backup" in capsys.readouterr().out
+    bot.after(days=30)
+    assert not good.exists(), "nobody's records outlive their 30 days"
+
+
+@pytest.mark.parametrize("undone", [True, False])
+def test_it_is_told_no_more_once_the_values_are_right_again_or_the_operator_deletes_the_older_file(
+    bot: Bot, caplog: pytest.LogCaptureFixture, undone: bool
+) -> None:
+    caplog.set_level("CRITICAL")
+    bot.after(minutes=0)
+    bot.store.execute("UPDATE coach_did SET note = replace(note, 'well', 'wall')")
+    bot.after(hours=1)
+    if undone:
+        bot.store.execute("UPDATE coach_did SET note = replace(note, 'wall', 'well')")
+    else:
+        backups.path_for(bot.config.backups, bot.db, START).unlink()
+    for _ in range(30):
+        bot.after(hours=1)
+    assert len(bot.told) == 1
+    assert settings.get(bot.store, backups.LAST_GOOD) is None
 
 
 def test_a_practice_at_work_is_not_taken_for_damage(bot: Bot) -> None:
