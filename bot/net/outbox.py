@@ -40,6 +40,8 @@ ALERTS, AWAITED = (Priority.ALERT,), (Priority.SESSION, Priority.TALK)
 CAN_WAIT = (Priority.REMINDER, Priority.DIGEST)
 TOGETHER_S = 0.02  # what lands within it shares a commit; own choice
 
+# How the server refuses a chat with somebody who never wrote: as out of reach as one who blocked the bot. From memory.
+NOBODY_THERE = "chat not found"
 NO_USE_LATE = ("answer", "inline")  # they only stop a spinner, and the server forgets what they answer
 Note = Callable[[], None]  # writes down what became of a letter, in the caller's transaction
 
@@ -159,6 +161,8 @@ class Outbox:
         except Forbidden:
             return lambda: self._unreachable(one)
         except BadRequest as problem:
+            if NOBODY_THERE in problem.message.lower():
+                return lambda: self._unreachable(one)
             log.warning("letter %s refused: %s", one.id, problem.message)
             return self._drop(one, "refused")
         except TelegramError as problem:

@@ -34,6 +34,26 @@ def test_with_neither_the_client_hears_at_once_that_nobody_could_be_reached(trai
     assert sum("could not be reached" in text for text in training.heard(CLIENT)) == 1
 
 
+def never_wrote(practice: Practice, number: int) -> None:
+    """Such as a number that is mistyped in the settings: the server refuses it with other words than a block."""
+    del practice.stage.api._exchange.chats[number]
+
+
+def test_a_coach_whom_the_server_does_not_know_is_passed_over_at_once(training: Practice) -> None:
+    never_wrote(training, COACH)
+    training.types(CLIENT, "chest pain")
+    training.later(**SOON)
+    assert "chest pain" in training.newest(SECOND).text
+
+
+def test_with_neither_known_to_the_server_the_client_hears_it_at_once_too(training: Practice) -> None:
+    training.stage.phones[COACH].blocks()
+    never_wrote(training, SECOND)
+    training.types(CLIENT, "chest pain")
+    training.later(**SOON)
+    assert sum("could not be reached" in text for text in training.heard(CLIENT)) == 1
+
+
 def test_it_goes_on_as_usual_afterwards(training: Practice) -> None:
     training.stage.phones[COACH].blocks()
     training.types(CLIENT, "chest pain")
