@@ -11,6 +11,8 @@ from pathlib import Path
 import pytest
 from packaging.requirements import Requirement
 
+from bot.clocks import steady
+
 DEPLOY = Path(__file__).parents[2] / "deploy"
 UNITS = ("cuffline@.service", "cuffline-backup@.service")
 SETTINGS = ("config.py", "database/keyed.py", "watchdog.py")  # modules that read the environment
@@ -71,6 +73,12 @@ def test_a_unit_writes_in_its_own_folder_only_and_gains_no_rights(unit: str) -> 
     lines = lines_of(unit)
     assert [line for line in KEPT_IN.split() if line not in lines] == []
     assert any(line.startswith(("User=", "DynamicUser=")) for line in lines)
+
+
+def test_the_bot_sees_which_start_of_the_machine_this_is() -> None:
+    """systemd.exec(5): ProcSubset=pid hides all of /proc but processes. A restart then counts time anew."""
+    assert steady.BOOT_ID.is_relative_to("/proc/sys")
+    assert "ProcSubset=pid" not in lines_of("cuffline@.service")
 
 
 @systemd
