@@ -14,4 +14,6 @@ name="$(basename "${CUFFLINE_DB%.db}")"
 file="$folder/$name-$(date -u +%Y%m%dT%H%M%SZ).db"
 "$cuffline" backup "$file"
 "$here/restore-drill.sh" "$file"
-find "$folder" -maxdepth 1 -type f -name "$name-*.db*" -mtime "+${KEEP_DAYS:-30}" -delete
+# The next run is a day away, give or take an hour: what would be too old by then goes now.
+oldest_minutes=$(((${KEEP_DAYS:-30} - 1) * 24 * 60 - 120))
+find "$folder" -maxdepth 1 -type f -name "$name-*.db*" -mmin "+$oldest_minutes" -delete
