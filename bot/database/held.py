@@ -7,7 +7,7 @@ for it: closing it again would drop the locks that SQLite holds on it in this pr
 import fcntl
 import os
 from collections.abc import Iterator
-from contextlib import contextmanager
+from contextlib import contextmanager, suppress
 from pathlib import Path
 
 from bot.config import Wrong
@@ -28,18 +28,39 @@ def by_this_process(db: Path) -> Iterator[None]:
     except OSError as problem:
         raise Wrong([f"{lock}: {problem.strerror}"]) from None
     try:
-        _take(handle, db)
+        _take(handle, f"{db}: another cuffline is running on this database; stop it first")
         _clear(db)
         yield
     finally:
         os.close(handle)
 
 
-def _take(handle: int, db: Path) -> None:
+@contextmanager
+def backups_by_this_process(folder: Path, db: Path) -> Iterator[None]:
+    """Keep others with a database of the same name off the backups' folder: they would thin out and restore ours.
+
+    Raises `Wrong` when one of them runs. A folder that cannot be had is told with the first backup.
+    """
+    try:
+        folder.mkdir(mode=0o700, parents=True, exist_ok=True)
+        handle = os.open(folder / f"{db.stem}.lock", os.O_RDWR | os.O_CREAT, 0o600)
+    except OSError:
+        yield
+        return
+    other = f"CUFFLINE_BACKUPS: another practice whose database has the same name keeps its backups in {folder}"
+    try:
+        with suppress(OSError):  # a disk in the network may have no locks
+            _take(handle, f"{other}; set another folder")
+        yield
+    finally:
+        os.close(handle)
+
+
+def _take(handle: int, otherwise: str) -> None:
     try:
         fcntl.flock(handle, fcntl.LOCK_EX | fcntl.LOCK_NB)
     except BlockingIOError:
-        raise Wrong([f"{db}: another cuffline is running on this database; stop it first"]) from None
+        raise Wrong([otherwise]) from None
 
 
 def _clear(db: Path) -> None:

@@ -64,3 +64,18 @@ def test_a_database_of_a_newer_version_is_left_alone(db: Path, capsys: pytest.Ca
 def test_a_second_bot_on_the_same_database_is_refused(db: Path, capsys: pytest.CaptureFixture[str]) -> None:
     with held.by_this_process(db):
         assert "another cuffline is running" in refused(capsys)
+
+
+def test_two_practices_do_not_share_a_folder_of_backups(
+    db: Path, tmp_path: Path, monkeypatch: pytest.MonkeyPatch, capsys: pytest.CaptureFixture[str]
+) -> None:
+    """By the same name each would thin out the other's, and be held to its rows."""
+    monkeypatch.setenv("CUFFLINE_BACKUPS", str(tmp_path / "shared"))
+    with held.backups_by_this_process(tmp_path / "shared", Path("elsewhere") / db.name):
+        assert "set another folder" in refused(capsys)
+
+
+def test_a_folder_of_backups_that_cannot_be_had_keeps_nobody_from_starting(tmp_path: Path) -> None:
+    (tmp_path / "file").write_text("")
+    with held.backups_by_this_process(tmp_path / "file", tmp_path / "cuffline.db"):
+        pass
