@@ -47,7 +47,9 @@ def backups_by_this_process(folder: Path, db: Path) -> Iterator[None]:
     except OSError:
         yield
         return
-    other = f"CUFFLINE_BACKUPS: another practice whose database has the same name keeps its backups in {folder}"
+    other = (
+        f"CUFFLINE_BACKUPS: another practice whose database has the same name keeps its backups in {folder}"
+    )
     try:
         with suppress(OSError):  # a disk in the network may have no locks
             _take(handle, f"{other}; set another folder")
