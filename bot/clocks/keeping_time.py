@@ -3,10 +3,11 @@
 import logging
 import sqlite3
 from contextlib import suppress
+from datetime import datetime
 
 from bot.clocks.steady import Steady
 from bot.engine import Engine
-from core.store import duties, settings, threads
+from core.store import duties, set_back, settings, threads
 from core.store.connection import Store
 
 log = logging.getLogger("cuffline")
@@ -21,10 +22,19 @@ def training(store: Store) -> bool:
 
 
 def take_up(store: Store, steady: Steady) -> None:
-    """At the start: training that goes on, goes on by the same clock."""
-    kept = settings.get(store, ANCHOR) if training(store) else None
-    if kept is not None:
-        steady.take_up(kept)
+    """At the start: training that goes on, goes on by the same clock, and never back in time.
+
+    A machine without a clock of its own shows an earlier time after a power cut, until it has asked the network. How
+    long it was off nobody knows, so whoever has bands on is called at once.
+    """
+    if not training(store):
+        return
+    kept, last = settings.get(store, ANCHOR), settings.get(store, "awake_at")
+    if kept is not None and steady.take_up(kept):
+        return
+    if last is not None and steady.go_on_from(datetime.fromisoformat(last)):
+        with store.transaction():
+            set_back.overdue(store, steady.now())
 
 
 def keep(engine: Engine, steady: Steady) -> None:

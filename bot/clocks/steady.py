@@ -70,3 +70,10 @@ class Steady:
             return False
         self.anchor, self.anchor_counted = datetime.fromisoformat(at), counted
         return True
+
+    def go_on_from(self, last: datetime) -> bool:
+        """Count from `last`, a time that has been, when the wall clock shows an earlier one; False: it does not."""
+        if last - self.now() < A_JUMP:
+            return False
+        self.anchor, self.anchor_counted = last, self.counted()
+        return True

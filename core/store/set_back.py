@@ -7,6 +7,7 @@ from core.store.times import ms
 
 # No alert waits longer than this for its next round (see core.safety.escalation).
 LONGEST_ROUND = timedelta(days=1)
+LONG_AGO = timedelta(hours=1)  # a call so late says that we were away; own caution, no source
 
 
 def pull_back(store: Store, now: datetime) -> None:
@@ -24,3 +25,8 @@ def pull_back(store: Store, now: datetime) -> None:
     latest = ms(now + LONGEST_ROUND)
     store.execute("UPDATE alert SET next_at = ? WHERE settled_at IS NULL AND next_at > ?", [latest, latest])
     store.execute("UPDATE thread SET wake_at = ? WHERE wake_at > ?", [here, here])
+
+
+def overdue(store: Store, now: datetime) -> None:
+    """Bands that were on when the machine went off, nobody knows for how long: their call comes now, as a late one."""
+    store.execute("UPDATE watch SET next_at = min(next_at, ?)", [ms(now - LONG_AGO)])

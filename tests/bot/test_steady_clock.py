@@ -62,6 +62,19 @@ def test_a_restart_on_the_same_boot_goes_on_and_another_boot_begins_afresh() -> 
     assert not machine.steady("").take_up(kept)
 
 
+@pytest.mark.parametrize(("behind_s", "goes_on"), [(3600, True), (1, True), (0.9, False), (-60, False)])
+def test_a_boot_with_an_earlier_time_than_there_has_been_goes_on_from_the_later_one(
+    behind_s: float, goes_on: bool
+) -> None:
+    machine = Machine()
+    clock = machine.steady("boot-2")
+    assert clock.go_on_from(START + timedelta(seconds=behind_s)) is goes_on
+    machine.passes(20)
+    began = START + timedelta(seconds=behind_s) if goes_on else START
+    assert clock.now() == began + timedelta(seconds=20)
+    assert clock.settle() == (timedelta(seconds=-behind_s) if goes_on else timedelta(0))
+
+
 @given(st.lists(st.tuples(st.floats(0, 600), st.floats(-1e6, 1e6)), max_size=30))
 def test_no_series_of_jumps_moves_a_deadline(steps: list[tuple[float, float]]) -> None:
     machine = Machine()

@@ -226,6 +226,13 @@ class Story:
             recording.record(self.engine, client, BandsOff(self.steady.now(), session, "1.1", "time"))
         self.works()
 
+    def power_cut(self, off_s: float, behind: timedelta) -> None:
+        """The machine goes off, and starts with a clock that is behind, as one without a battery does."""
+        self.machine.passes(off_s)
+        self.machine.boot, self.machine.counted = self.machine.boot + 1, 20.0
+        self.machine.error = -behind
+        self.starts()
+
     def _called_at(self, session: str, on_true: datetime) -> datetime:
         """The true time of the first call; meanwhile the wall clock is set and the process restarts."""
         while self.machine.true < on_true + timedelta(hours=1):
