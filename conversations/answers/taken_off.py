@@ -31,6 +31,14 @@ NEVER_ON = re.compile(
 )
 ANY_MORE = re.compile(r"\b(?:any ?more|any longer|now|took|taken|off)\b")
 SAYS_OFF = re.compile(r"\b(?:off|removed|undone|unstrapped)\b", re.IGNORECASE)
+# Who dozed off with bands on has not taken them off: "off" of people, of things, and from where somebody sits.
+OTHER_OFF = re.compile(
+    r"\b(?:dozed?|dozing|nodd?(?:ed|ing)?|drift(?:ed|ing)?|dropp?(?:ed|ing)?|switch(?:ed)?|turn(?:ed)?|shut|showing"
+    r"|kicking|goes?|going|went|gone|ran|rang|far|better|badly|well|day|(?:was|got) cut) off\b"
+    r"|\b(?:phone|screen|sound|volume|alarm|lights?|tv|telly|radio|heating|line|wifi|power|form|count|i am|i'm|im)"
+    r"(?: is| was| went)? off\b"
+    r"|\boff (?:to|work|balance|(?:of )?(?:the|my|a) (?:sofa|couch|chair|bed|phone|bench|stool|floor|seat|toilet))\b"
+)
 DOUBTS = re.compile(
     r"\b(?:not|no|can'?t|cannot|won'?t|isn'?t|aren'?t|doesn'?t|don'?t|didn'?t|wait|later|almost|nearly|soon|half"
     r"|trying|tak(?:e|ing)|gett?(?:ing)?|pull(?:ing)?|should|will|i'?ll|going|how|when|where|what|hold on)\b|\?",
@@ -84,6 +92,7 @@ def plainly_off(text: str) -> bool:
 
 
 def _about_off(said: str) -> Off:
+    said = OTHER_OFF.sub(" ", said)
     if DOUBTS.search(said):
         return Off.NOT_YET
     if not SAYS_OFF.search(said):

@@ -9,6 +9,7 @@ SAID = {
         "off", "Off!", "bands off", "they're off", "they are off now thanks", "both off", "done, off", "ok, off",
         "took them off", "I took them off", "all off", "yes off", "both removed", "the other one is off too",
         "left off right off", "not on yet", "they were never on", "they are not on", "off now", "bands are off", "taken off",
+        "dozed off in the chair, they are off now", "I nodded off but I took them off",
     ],
     Off.PERHAPS: ["ok", "OK", "okay.", "yes", "done", "Done!", "👍", "👍🏽", "both", "k", "yep"],
     Off.ONE: ["one is off", "left off", "the right one is off", "one off", "1 off", "first one off"],
@@ -20,7 +21,10 @@ SAID = {
         "still on", "one is off, one on", "one off one on", "they are on", "left is still on", "bands on",
         "it's still on",
     ],
-    Off.NOT_ABOUT_IT: ["31", "no, 30", "set 1 was 30", "hmm", "", "31 16 8", "lost count", "good set"],
+    Off.NOT_ABOUT_IT: ["31", "no, 30", "set 1 was 30", "hmm", "", "31 16 8", "lost count", "good set",
+        "oh dear I dozed off", "sorry, I nodded off", "I must have dropped off", "the alarm went off", "my phone was off",
+        "I was cut off", "I am off to bed", "my daughter got me off the sofa",
+    ],
 }  # fmt: skip
 
 
