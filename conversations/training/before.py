@@ -211,7 +211,14 @@ def noted(brief: Brief, draft: Draft, step: str, answer: Said) -> tuple[Effect, 
     cause = against(brief, draft)
     if cause is None or missing(brief, draft) is not None:
         return facts
-    return (*facts, Alert(cause, f"{asked(brief, step)} {_shown(draft, step)}", told(brief, cause)))
+    return (*facts, Alert(cause, _said(brief, draft, step), told(brief, cause)))
+
+
+def _said(brief: Brief, draft: Draft, step: str) -> str:
+    """What the coach reads: the question and its answer; of the drill only how it went."""
+    if step == "drill":
+        return words.DRILL_STUCK_SAID if draft.drills < MOST_DRILLS else words.DRILL_SLOW_SAID
+    return f"{asked(brief, step)} {_shown(draft, step)}"
 
 
 def _facts(brief: Brief, draft: Draft, step: str, at: datetime) -> tuple[Effect, ...]:

@@ -227,6 +227,8 @@ def test_a_drill_too_slow_too_often_or_stuck_ends_it() -> None:
         assert [alert.cause for alert in play.alerts] == [Cause.DRILL_FAILED]
         assert play.ended == ["not_today"]
         assert "drill" not in {fact.question for fact in play.facts if isinstance(fact, Answered)}
+    # The coach reads how it went, not the question with its gaps.
+    assert [play.alerts[0].said for play in (slow, stuck)] == [words.DRILL_SLOW_SAID, words.DRILL_STUCK_SAID]
 
 
 def test_a_message_that_was_not_heard_is_sent_again() -> None:
