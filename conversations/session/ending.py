@@ -19,7 +19,7 @@ from conversations.session.state import (
     turn,
     with_counted,
 )
-from conversations.session.timing import pause_of
+from conversations.session.timing import minutes_off
 from conversations.words import session as words
 from conversations.words import trouble
 from conversations.words.answers import unclear
@@ -99,7 +99,7 @@ def back_and_off(state: State, at: datetime) -> Turn[State]:
 def on_too_early(state: State, at: datetime) -> Turn[State]:
     """Bands put on in the break: off again, and their 3 minutes begin anew."""
     state, effects = going_on.too_early(state, at)
-    return turn(state, coming_off.off(state, words.ON_TOO_EARLY), effects=effects)
+    return turn(state, coming_off.off(state, words.ON_TOO_EARLY.format(minutes=minutes_off(state))), effects=effects)
 
 
 def onward(state: State, at: datetime) -> Turn[State]:
@@ -132,11 +132,10 @@ def worked(state: State, at: datetime) -> Turn[State]:
 
 def _break_words(state: State) -> tuple[Say, ...]:
     if state.after is After.REFIT:
-        return (Say(words.NEW_FIT),)
+        return (Say(words.NEW_FIT.format(minutes=minutes_off(state))),)
     upcoming = state.brief.exercises[state.exercise + 1]
     name = state.brief.names.get(upcoming.movement, upcoming.movement)
-    minutes = round(pause_of(state).total_seconds() / 60)
-    rest = (Say(words.BREAK.format(name=name.lower(), minutes=minutes)),)
+    rest = (Say(words.BREAK.format(name=name.lower(), minutes=minutes_off(state))),)
     return (*rest, ask_left(state)) if left_open(state) else rest
 
 

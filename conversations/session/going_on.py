@@ -38,8 +38,9 @@ def ask(state: State) -> Say:
 
 
 def _to_put_on(state: State) -> str:
-    """A pair of bands, or one for one-sided work."""
-    return words.BAND_ON if len(banded_limbs(state)) == 1 else words.BANDS_ON
+    """A pair of bands, or one for one-sided work; after a check that failed a little looser."""
+    text = words.BAND_ON if len(banded_limbs(state)) == 1 else words.BANDS_ON
+    return words.LOOSER + text if state.failed_checks and state.spell > 1 else text
 
 
 def _id(state: State) -> str:

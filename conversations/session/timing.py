@@ -73,6 +73,11 @@ def pause_of(state: State) -> timedelta:
     return timedelta(minutes=BETWEEN_MIN) if walked else OFF
 
 
+def minutes_off(state: State) -> int:
+    """The same in minutes, as it is said."""
+    return round(pause_of(state).total_seconds() / 60)
+
+
 def walk_over_at(state: State) -> datetime | None:
     """When the walk is done, or when its silence has lasted too long."""
     if state.asked_quiet_at is not None:

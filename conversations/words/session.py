@@ -16,10 +16,11 @@ BANDS_ON = (
     "Tap when they are on."
 )
 FIT_AGAIN = "{name}. Fit the bands anew: {place}, snug, {target} out of 10 tight. Tap when that's done."
+LOOSER = "One new fit, a little looser than before. "
 MAYBE_ON = "Are the bands on? Take them off if you stopped. Tap either way."
 NOT_ON_LABEL = "Not on"
 NOT_ON_YET = "Fine, no hurry. Tap when they are on; write stop if you'd rather leave it for today."
-ON_TOO_EARLY = "Too early: bands off again, please, and tap. Then 3 minutes without them, and I call you."
+ON_TOO_EARLY = "Too early: bands off again, please, and tap. Then {minutes} minutes without them, and I call you."
 QUIET_SAID_MAYBE = 'No answer to "Are the bands on?"'
 BANDS_ON_LABEL = "Bands are on"
 BAND_ON_LABEL = "On: band {letter}"
@@ -80,7 +81,7 @@ OFF_WHY = {
 }
 ASK_COACH = "Where the spot can't be seen your coach decides first. No bands today; they will write."
 FIT_LOOSER = "Then fit it looser. Take your time."
-NEW_FIT = "3 minutes off. I'll tell you when; then one new fit, looser."
+NEW_FIT = "{minutes} minutes off. I'll tell you when; then one new fit, looser."
 TWICE = "That's twice, so no more bands today; your coach is told. If a limb still feels odd in 10 minutes, write."
 GO_FIRST = "Set 1 of {total} · {name}{doing}. Aim: {aim} clean reps. {stop} {breathe} {loose}"
 GO = "Go · set {set} · {aim}"
@@ -141,7 +142,7 @@ BANDS_OFF_TIME = "Time's nearly up, so no more sets here. Bands off now, and tap
 OFF_FIRST = "Bands off first, please, and tap. If one won't come off, write: stuck."
 OFF_ALREADY = "Off already? Tap when both are off."
 BANDS_OFF_LABEL = "Bands are off"
-OFF_JUST_NOW = "Your bands came off only just now. Three minutes without first; I'll call you."
+OFF_JUST_NOW = "Your bands came off only just now. {minutes} minutes without first; I'll call you."
 BREAK = "Good. {minutes} minutes without bands. Sip some water; I'll call you for {name}."
 REPS_LEFT = "One thing: after set {set}, how many more clean reps could you have done?"
 REPS_LEFT_LABELS = (("None", "0"), ("1 or 2", "2"), ("3", "3"), ("4", "4"), ("5 or more", "5"))

@@ -217,7 +217,8 @@ def test_an_odd_feeling_takes_the_bands_off_and_twice_ends_it(feeling: str, why:
     assert why in p.heard
     p.types("off")
     assert "3 minutes" in p.heard
-    p.waits().fits(feeling=feeling)
+    assert words.LOOSER in p.waits().heard
+    p.fits(feeling=feeling)
     assert p.facts(CuffChecked)
     assert [effect.cause for effect in p.effects if isinstance(effect, Alert)] == [Cause.CHECKS_FAILED]
     p.types("off")

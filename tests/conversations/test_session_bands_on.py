@@ -15,7 +15,7 @@ def in_the_break() -> Played:
 @pytest.mark.parametrize("text", ["bands are on", "they're on", "both on", "on"])
 def test_on_in_the_break_is_off_again_first_and_three_minutes_from_then(text: str) -> None:
     p = in_the_break().types(text, 60)
-    assert p.heard == words.ON_TOO_EARLY
+    assert p.heard == words.ON_TOO_EARLY.format(minutes=3)
     assert len(p.facts(BandsOn)) == 2
     p.types("off", 20)
     assert len(p.facts(BandsOff)) == 2

@@ -1,5 +1,7 @@
 """A walk with bands as it is played: its minutes, the bands that come off at its end, and who went quiet."""
 
+from datetime import UTC, datetime, timedelta
+
 import pytest
 
 from conversations.protocol import Alert
@@ -49,3 +51,19 @@ def test_the_coach_reads_that_it_was_a_walk_that_went_quiet() -> None:
     p.types("off")
     assert [one.why for one in p.facts(SessionEnded)] == ["quiet"]  # type: ignore[attr-defined]
     assert words.OVER_EARLY in p.heard
+
+
+def test_the_minutes_without_bands_are_said_as_long_as_they_last() -> None:
+    p = played(WALK).fits(feeling="tingling").types("off")
+    assert p.heard == words.NEW_FIT.format(minutes=5)
+    since = p.now
+    assert words.LOOSER in p.waits().heard
+    assert p.now - since == timedelta(minutes=5)
+
+
+def test_a_walk_right_after_bands_came_off_says_how_long_it_waits() -> None:
+    off_at = datetime(2026, 3, 2, 17, 59, tzinfo=UTC)
+    p = played(WALK, bands_off_at=off_at)
+    assert p.heard.endswith(words.OFF_JUST_NOW.format(minutes=5))
+    assert words.LOOSER not in p.waits().heard
+    assert p.now - off_at == timedelta(minutes=5)
