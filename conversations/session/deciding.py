@@ -16,9 +16,12 @@ from core.safety.causes import Cause
 from core.stored_names import names_in
 
 
-def early(state: State, at: datetime) -> Turn[State] | None:
-    """What an answer decides by itself: bands that are far too tight come off now, not after the other questions."""
-    checks = checks_of(state)
+def early(state: State, at: datetime, felt: str = "") -> Turn[State] | None:
+    """What an answer decides by itself: bands that are far too tight come off now, not after the other questions.
+
+    `felt`: how they feel, where that was said before it was asked.
+    """
+    checks = checks_of(state, felt)
     decision = at_once(checks, so_far(state))
     if decision is None:
         return None

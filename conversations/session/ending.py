@@ -99,7 +99,9 @@ def back_and_off(state: State, at: datetime) -> Turn[State]:
 def on_too_early(state: State, at: datetime) -> Turn[State]:
     """Bands put on in the break: off again, and their 3 minutes begin anew."""
     state, effects = going_on.too_early(state, at)
-    return turn(state, coming_off.off(state, words.ON_TOO_EARLY.format(minutes=minutes_off(state))), effects=effects)
+    return turn(
+        state, coming_off.off(state, words.ON_TOO_EARLY.format(minutes=minutes_off(state))), effects=effects
+    )
 
 
 def onward(state: State, at: datetime) -> Turn[State]:

@@ -6,7 +6,7 @@ from datetime import datetime
 
 from conversations.answers import Unclear, pick
 from conversations.protocol import Alert, Choice, Hurts, Record, Said, Say, Turn
-from conversations.session import coming_off, ending, sets, tally
+from conversations.session import coming_off, deciding, ending, fitting, sets, tally
 from conversations.session.state import After, Phase, State, choices, say, turn
 from conversations.words import session as words
 from conversations.words import session_typed
@@ -22,6 +22,9 @@ GOES_ON = tuple(Choice(label, "go") for label in session_typed.GO_ON_TYPED)
 JOINT = Where.JOINT.value
 JOINTS = re.compile(r"\b(?:joint|knee|elbow|shoulder|hip|wrist|ankle)s?\b", re.IGNORECASE)
 BAND = re.compile(r"\b(?:band|cuff|strap)s?\b", re.IGNORECASE)
+PINCHES = re.compile(
+    r"\bpinch(?:es|ed|ing)?\b|\bcaught (?:my|the|some|a bit of) (?:skin|hairs?)\b", re.IGNORECASE
+)
 BURNS = re.compile(r"\bburn(?:s|ing)?\b|\bmuscles?\b", re.IGNORECASE)
 NO_MERE_BURN = re.compile(
     r"\b(?:sharp|stab\w*|shoot\w*|tear\w*|tore|torn|pull\w*|pop\w*|cramp\w*|not?|isn'?t)\b", re.IGNORECASE
@@ -29,7 +32,11 @@ NO_MERE_BURN = re.compile(
 
 
 def hurts(state: State, event: Hurts) -> Turn[State]:
-    """Pause and ask where, whatever was open."""
+    """Pause and ask where, whatever was open; "it pinches" while the bands are checked is an answer of the check."""
+    if state.phase in fitting.CHECKS and PINCHES.search(event.text) and place(event.text) != JOINT:
+        pinching = deciding.early(state, event.at, "pinching")
+        if pinching is not None:
+            return pinching
     where = place(event.text) if state.phase is Phase.PAUSE else None
     if where is not None:  # "burning" to "where does it hurt?" is the answer
         return _answered(state, event.at, where, event.text)

@@ -123,7 +123,12 @@ def _open(event: Event) -> Turn[State]:
     off_at = brief.bands_off_at
     if off_at is not None and event.at < on_again_at(off_at):  # of a session that has only just ended
         state = replace(state, phase=Phase.BREAK, after=After.REFIT, off_at=off_at)
-        return turn(state, *state.lesson, Say(words.OFF_JUST_NOW.format(minutes=timing.minutes_off(state))), effects=(began,))
+        return turn(
+            state,
+            *state.lesson,
+            Say(words.OFF_JUST_NOW.format(minutes=timing.minutes_off(state))),
+            effects=(began,),
+        )
     return turn(state, *state.lesson, fitting.ask(state), effects=(began,))
 
 

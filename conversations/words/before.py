@@ -32,7 +32,9 @@ DRILL = "Off in under 10 seconds"
 DRILL_SLOW = "It took longer"
 DRILL_STUCK = "I can't get them off"
 DRILL_STUCK_SAID = "The release drill, bands off with one hand: could not get them off."
-DRILL_SLOW_SAID = "The release drill, bands off with one hand: tried as often as one may in a day, not under 10 seconds."
+DRILL_SLOW_SAID = (
+    "The release drill, bands off with one hand: tried as often as one may in a day, not under 10 seconds."
+)
 DRILL_AGAIN = (
     "Once more, no hurry to train: put on {where}, loosely, the end where your thumb finds it. Then off again with one "
     "hand, in under 10 seconds."

@@ -20,7 +20,9 @@ LOOSER = "One new fit, a little looser than before. "
 MAYBE_ON = "Are the bands on? Take them off if you stopped. Tap either way."
 NOT_ON_LABEL = "Not on"
 NOT_ON_YET = "Fine, no hurry. Tap when they are on; write stop if you'd rather leave it for today."
-ON_TOO_EARLY = "Too early: bands off again, please, and tap. Then {minutes} minutes without them, and I call you."
+ON_TOO_EARLY = (
+    "Too early: bands off again, please, and tap. Then {minutes} minutes without them, and I call you."
+)
 QUIET_SAID_MAYBE = 'No answer to "Are the bands on?"'
 BANDS_ON_LABEL = "Bands are on"
 BAND_ON_LABEL = "On: band {letter}"

@@ -2,6 +2,7 @@
 
 import pytest
 
+from conversations.protocol import Alert, Hurts
 from conversations.session.state import Phase
 from conversations.words import session as words
 from core.facts import BandsOff, BandsOn
@@ -72,3 +73,28 @@ def test_whatever_is_said_with_bands_on_that_should_be_off_asks_for_them_off_aga
 def test_a_tale_of_a_sign_that_is_denied_puts_no_band_on(text: str) -> None:
     p = played().types(text)
     assert p.facts(BandsOn) == []
+
+
+@pytest.mark.parametrize("answered", [(), ("6",), ("6", "2"), ("6", "2", "2")])
+@pytest.mark.parametrize("text", ["the left one pinches", "it caught my skin"])
+def test_a_band_that_pinches_is_fitted_anew_whatever_the_check_asks(
+    answered: tuple[str, ...], text: str
+) -> None:
+    p = played(SQUAT).types("on")
+    for answer in answered:
+        p.types(answer)
+    p.give(Hurts(p.now, text))
+    assert p.heard == f"{words.OFF_NOW} {words.OFF_WHY['hurts']}"
+    assert [one for one in p.effects if isinstance(one, Alert)] == []
+    assert words.LOOSER in p.types("off").waits().heard
+    assert p.types("on").give(Hurts(p.now, text)).types("off").over  # twice is enough for one session
+
+
+def test_a_joint_that_pinches_during_the_check_is_no_band() -> None:
+    p = played(SQUAT).types("on")
+    assert p.give(Hurts(p.now, "my knee pinches")).heard == words.HURTS
+
+
+def test_a_pinch_in_the_middle_of_a_set_is_asked_about() -> None:
+    p = played(SQUAT).fits()
+    assert p.give(Hurts(p.now, "it pinches")).heard == words.HURTS

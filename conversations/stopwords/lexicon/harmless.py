@@ -1,7 +1,7 @@
 """Harmless wordings, taken out before anything is looked for; after ">" what is left in their place."""
 
 HARMLESS = """
-something popped > something snapped
+caught|catches|catching my|the|some skin|hair|hairs > pinches; something popped > something snapped
 banda|bandas|cinta|cintas|goma|gomas|faixa|faixas azul|azules|azuis|blanca|blancas|branca|brancas|morada|roxa
 bande|bandes|élastique|élastiques bleu|bleue|bleues|blanc|blanche|blanches|violette
 fascia|fasce|elastico|banda blu|bianca|bianche|viola; biała|białe|sina taśma|taśmy|guma|gumy|opaska
