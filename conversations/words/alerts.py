@@ -61,6 +61,7 @@ SEEN_BY_CLINICIAN = "{name}, {cause}: has a clinician seen them about it? Withou
 SEEN_YES = "Yes, a clinician cleared it"
 NEVER_ON = "{name} wrote: the bands were never on. That alert is closed; nothing to do."
 ALERT_SETTLED = "Closed: {name}, {cause}."
+CLIENT_LOOKED_AT = "Your coach has looked at it."
 CLIENT_TRY_AGAIN = "Your coach has looked at it. You may train again when you feel well."
 COACH_ON_IT = "{coach} has seen it and is on it."
 COACH_SILENT = (

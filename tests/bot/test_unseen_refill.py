@@ -6,7 +6,8 @@ from bot.engine import status
 from bot.engine.safety import checks, unseen
 from bot.engine.training import history
 from conversations.words import cuffs as words
-from core.facts import CuffChecked
+from conversations.words.alerts import CLIENT_LOOKED_AT, CLIENT_TRY_AGAIN
+from core.facts import Cleared, CuffChecked
 from core.safety.causes import Cause
 from core.store import duties, facts
 from tests.practice import CLIENT, COACH, SQUAT, Practice
@@ -72,11 +73,24 @@ def test_the_coach_decides_and_then_they_train_without(practice: Practice) -> No
     practice.types(CLIENT, "start")
     assert "coach first needs to look" in practice.newest(CLIENT).text
     practice.taps(COACH, "Clear to train")
+    assert CLIENT_TRY_AGAIN in practice.heard(CLIENT)  # who was told to wait hears when that is over
     assert any("without a visible refill on: left leg, right leg." in text for text in practice.heard(COACH))
     practice.later(minutes=4)
     unseen_on_both(practice)
     assert "Set 1 of" in practice.newest(CLIENT).text
     assert any("as your coach allowed" in text for text in practice.heard(CLIENT)[-3:])
+
+
+def test_who_is_on_hold_besides_hears_that_it_was_looked_at_and_not_that_they_may_train(
+    practice: Practice,
+) -> None:
+    unseen_on_both(practice)
+    store, now = practice.stage.engine.store, practice.stage.clock.now()
+    with store.transaction():
+        facts.put(store, practice.client, Cleared(now, "1", "held", "", 1), now)
+    practice.taps(COACH, "Clear to train")
+    assert CLIENT_LOOKED_AT in practice.heard(CLIENT)
+    assert CLIENT_TRY_AGAIN not in practice.heard(CLIENT)
 
 
 def test_what_they_do_without_counts_for_the_load_and_is_never_called_loose(practice: Practice) -> None:

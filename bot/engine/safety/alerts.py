@@ -11,7 +11,7 @@ from conversations.protocol import Choice, Say
 from conversations.words import alerts as alert_words
 from conversations.words import engine as words
 from core.facts import CoachDid
-from core.safety.causes import GRAVE, Cause, Tier, bars_training, tier_of
+from core.safety.causes import GRAVE, Cause, Tier, bars_training
 from core.safety.escalation import TOGETHER, Who, asked_again_at, joins, next_round, sounds_again
 from core.store import duties, facts, people
 from core.store.duties import OpenAlert
@@ -230,8 +230,16 @@ def _settle(engine: "Engine", coach: Person, client: Person, alert: OpenAlert, n
     duties.settle_alert(engine.store, alert.id, "clear_to_train", now)
     if alert.cause is Cause.UNSEEN_REFILL:
         unseen.allow(engine, coach, client, now)
-    others = duties.open_alerts(engine.store, client.id)
-    if tier_of(alert.cause) is Tier.NOW and not any(
-        bars_training(one.cause, settled=False) for one in others
-    ):
+    if bars_training(alert.cause, settled=False):
+        _tell_what_holds(engine, client, now)
+
+
+def _tell_what_holds(engine: "Engine", client: Person, now: datetime) -> None:
+    """Whoever heard "your coach first needs to look" hears that they have; to train again only who really may."""
+    from bot.engine import turns
+
+    why = turns.barred(engine, client)
+    if why is None:
         engine.say(client, Say(alert_words.CLIENT_TRY_AGAIN), now)
+    elif why != "open_alert":
+        engine.say(client, Say(alert_words.CLIENT_LOOKED_AT), now)
