@@ -12,6 +12,12 @@ MEDICINES = (
     r"beta ?blockers?|testosterone|chemo\w*)"
 )
 SOME = r"(?:\w+ ){0,3}"
+CLINICIAN = r"(?:doctor|gp|consultant|specialist|cardiologist|physio|physiotherapist|surgeon|nurse)"
+# The yes that "ask your doctor, and tell your coach who said what" asks for: no news, but a line for the coach.
+AGREED = re.compile(
+    rf"\b{CLINICIAN} {SOME}(?:says?|said|thinks?|told me) (?:that )?(?:(?:it|this|that|i|training)(?:'?s|'?m| is| am)? )?"
+    r"(?:yes|fine|ok|okay|good|allowed|(?:can|may) (?:train|exercise|start))\b"
+)
 NEWS = re.compile(
     r"\b(?:pregnan\w*|expecting a baby|hospital|surgery|operation|operated on|diagnosed|diagnosis|"
     rf"new (?:\w+ )?(?:{MEDICINES}|drugs?|prescription)|"
@@ -25,5 +31,5 @@ DENIED = re.compile(
 
 def told(text: str) -> bool:
     """Whether these words may be news about somebody's health; a denial is none."""
-    said = normal(text)
+    said = AGREED.sub(" ", normal(text))
     return NEWS.search(said) is not None and DENIED.search(said) is None

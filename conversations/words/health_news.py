@@ -7,3 +7,4 @@ ASK = (
 YES = "Yes"
 NO = "No"
 NOT_NEWS = "Good. Then all stays as it is."
+NOT_NEWS_SEND = "Good. Then all stays as it is. Shall I send what you wrote to {coach}?"

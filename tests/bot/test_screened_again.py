@@ -221,6 +221,8 @@ NEWS = (
     "doctor says I have diabetes",
     "I've been diagnosed with something",
     "Can I train when pregnant?",
+    "doctor said it is fine but has put me on blood thinners",
+    "the consultant said it's ok now, I have a new prescription",
 )
 NO_NEWS = (
     "I'm not pregnant",
@@ -230,6 +232,9 @@ NO_NEWS = (
     "never been in hospital",
     "I bought new shoes",
     "the doctor says all fine",
+    "my doctor dr smith said it is fine until june",
+    "the physio says I can train, no limits",
+    "GP said yes",
 )
 
 
@@ -261,7 +266,9 @@ def test_news_of_somebody_else_changes_nothing(room: Room) -> None:
     client = ruta(room)
     room.types(RUTA, "my daughter is pregnant")
     room.taps(RUTA, "No")
-    assert room.says(RUTA) == "Good. Then all stays as it is."
+    assert room.says(RUTA) == "Good. Then all stays as it is. Shall I send what you wrote to Vera?"
+    room.types(RUTA, "yes")
+    assert any("my daughter is pregnant" in text for text in heard(room, COACH))
     room.types(RUTA, "start")
     assert "Anything new" in room.says(RUTA)
     assert not duties.open_alerts(room.store, client)

@@ -3,12 +3,13 @@
 from datetime import datetime
 from typing import TYPE_CHECKING
 
-from bot.engine import status
+from bot.engine import idle, status
 from bot.engine.joining import screenings
 from bot.engine.safety import alerts, unread
 from bot.engine.training import loads, starting
 from conversations import health_news
 from conversations.protocol import Choice, Event, Said, Say
+from conversations.words import engine as engine_words
 from conversations.words import health_news as words
 from conversations.words import safety
 from core.facts import Answered
@@ -32,7 +33,7 @@ def asked(engine: "Engine", client: Person, text: str, now: datetime) -> bool:
         return False
     if not health_news.told(text):
         return False
-    engine.say(client, Say(words.ASK, (Choice(words.YES, IS + text), Choice(words.NO, IS_NOT))), now)
+    engine.say(client, Say(words.ASK, (Choice(words.YES, IS + text), Choice(words.NO, IS_NOT + text))), now)
     return True
 
 
@@ -56,5 +57,11 @@ def is_new(engine: "Engine", client: Person, text: str, now: datetime) -> None:
 
 
 def is_not(engine: "Engine", client: Person, rest: str, now: datetime) -> None:
-    """Somebody else's, or long ago."""
-    engine.say(client, Say(words.NOT_NEWS), now)
+    """Somebody else's, long ago, or a doctor's yes that the coach waits for: the words are offered to the coach."""
+    threads.change_buttons(engine.store, client.id, IS_NOT + rest, IS_NOT)
+    coach = engine.coach_of(client)
+    if not rest or coach is None:
+        engine.say(client, Say(words.NOT_NEWS), now)
+        return
+    asked = words.NOT_NEWS_SEND.format(coach=coach.name)
+    engine.say(client, Say(asked, (Choice(engine_words.SEND_IT_LABEL, idle.SEND + rest),)), now)
