@@ -49,8 +49,9 @@ def invite(engine: "Engine", coach: Person, details: dict[str, Any], now: dateti
     code = base64.b32encode(secrets.token_bytes(17)).decode()[:26]
     people.invite(engine.store, coach.id, details["name"], code, now)
     link = f"https://t.me/{engine.username}?start={code}" if engine.username else ""
+    chat = f"@{engine.username}" if engine.username else words.THIS_BOT
     if coach.chat is not None:
-        said = words.INVITATION.format(name=details["name"], link=link, code=code)
+        said = words.INVITATION.format(name=details["name"], link=link, chat=chat, code=code)
         letter = mail.Letter(coach.chat, {"text": said}, mail.INVITATION, person=coach.id)
         mail.post(engine.store, letter, now)
     return False

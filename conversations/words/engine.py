@@ -15,7 +15,8 @@ STRANGER_UNWELL = (
     "bands, take them off."
 )
 CODE_WRONG = (
-    "That code doesn't work: it may be used already or be older than 72 hours. Ask your coach for a new one."
+    "That code doesn't work. Is every letter right? Copying it is surest, or tap the link. It may also be used already or "
+    "be older than 72 hours: then ask your coach for a new one."
 )
 TOO_FAST = "That was a lot at once. Wait a minute, then go on; what you write until then I don't read. 'stop' always works."
 NOT_FORWARDED = "That one is forwarded, so I don't take it as yours. Type it yourself, please."
@@ -150,7 +151,11 @@ COACH_HELP = (
     "page about them, 'export' the records of all as tables for a spreadsheet; 'settings' are your own."
 )
 NO_CLIENTS = "No clients yet. 'invite' makes an invitation."
-INVITATION = "For {name}: forward this.\n{link}\nOr: open the chat with me and type {code}. It works once, within 72 hours."
+# The client reads it as it is, forwarded by the coach: "me" would be the coach.
+INVITATION = (
+    "For {name}: forward this.\n{link}\nOr: open the chat with {chat} and type {code}. It works once, within 72 hours."
+)
+THIS_BOT = "this bot"
 SENT_TO_COACH = "Sent to {coach}."
 TELL_IN_SESSION = "Begin the line with 'coach' and write on: it goes out at once, and we go on here."
 # Questions of the menu that would take a session's next count for their answer, and what to type for them.

@@ -46,6 +46,22 @@ def test_a_code_stands_nowhere_in_plain_words_once_the_coach_has_it(practice: Pr
     assert people.by_chat(store, OTHER) is not None
 
 
+def test_an_invitation_read_by_the_client_says_with_whom_to_open_the_chat(practice: Practice) -> None:
+    practice.types(COACH, "invite")
+    practice.types(COACH, "Milo")
+    told = practice.heard(COACH)[-1]
+    assert "chat with @" in told or "chat with this bot" in told
+    assert "with me" not in told
+
+
+def test_a_code_with_a_slip_is_asked_to_be_looked_at_again(practice: Practice) -> None:
+    code = invitation(practice)
+    practice.types(OTHER, ("A" if code[0] != "A" else "B") + code[1:])
+    assert "every letter right" in practice.newest(OTHER).text
+    practice.types(OTHER, code)
+    assert people.by_chat(practice.stage.engine.store, OTHER) is not None
+
+
 def test_a_code_is_128_random_bits_or_more(practice: Practice, monkeypatch: pytest.MonkeyPatch) -> None:
     asked: list[int] = []
     monkeypatch.setattr("bot.engine.acts.secrets.token_bytes", lambda size: asked.append(size) or bytes(size))
