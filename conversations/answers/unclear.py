@@ -30,6 +30,8 @@ class Why(StrEnum):
     NOT_BANDS = "not_bands"  # no list of exercise bands, or one of them twice
     NOT_A_NAME = "not_a_name"  # "no", "none", "?" where somebody's name is wanted
     NOT_A_DAY = "not_a_day"  # no day to come
+    NO_YEAR = "no_year"  # a day whose year has to be said
+    WRONG_DAY = "wrong_day"  # a day to come where a past one is wanted, the other way round, or none
     MERE_OK = "mere_ok"  # "ok" where it may be "I have read it", a yes, or "I am ok"
     NO_REASON = "no_reason"  # a reason in words is wanted
 

@@ -144,9 +144,9 @@ def fill(brief: Brief, draft: Draft, step: str, answer: Said) -> Draft:
             said = pick(answer.text, (*offered, AGAIN, ALL), usual)
             return replace(draft, all_shown=True) if said == ALL.value else replace(draft, decision=said)
         case "said_on":
-            return replace(draft, said_on=_day_past(brief, answer))
+            return replace(draft, said_on=_or_unclear(_day_past(brief, answer), answer.text))
         case "expiry":
-            return replace(draft, expiry=_day_to_come(brief, answer))
+            return replace(draft, expiry=_or_unclear(_day_to_come(brief, answer), answer.text))
         case "clinician":
             return replace(draft, clinician=person_name(answer.text, LONGEST))
         case "limits" if not any(sign.isalnum() for sign in plain):
@@ -163,6 +163,13 @@ def _held(brief: Brief, draft: Draft, answer: Said) -> Draft:
     """Until a day after today, or until the coach says. Raises `Unclear`."""
     found = holding.day_or_readings(answer.text, draft.readings, answer.at, brief.zone)
     return replace(draft, hold=found.hold, readings=found.readings)
+
+
+def _or_unclear(day: str | None, text: str) -> str:
+    """The day. Raises `Unclear`, which says why it is asked for again."""
+    if day is None:
+        raise Unclear(Why.WRONG_DAY if WITH_YEAR.search(text) else Why.NO_YEAR)
+    return day
 
 
 def _today(brief: Brief, answer: Said) -> date:

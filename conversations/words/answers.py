@@ -30,6 +30,8 @@ SIMPLE = {
     Why.NOT_BANDS: "I couldn't read the exercise bands. Each once, easiest first, like: bands: yellow, red, black.",
     Why.NOT_A_NAME: ("That is no name. Has nobody said yes yet? Then 'back', and hold for now."),
     Why.NOT_A_DAY: "I need a day to come. Like: two weeks, or until 3 January.",
+    Why.NO_YEAR: "With its year, please: it stays on record, and a year too far would clear somebody for too long.",
+    Why.WRONG_DAY: "I can't take that day here.",
     Why.MERE_OK: "Which of the two, please? Tap one.",
     Why.NO_REASON: "One line in your own words, please.",
     Why.PRESSURE_SWAPPED: "The upper number comes first, like 128/82. Once more, please.",

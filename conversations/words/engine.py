@@ -152,9 +152,7 @@ COACH_HELP = (
 )
 NO_CLIENTS = "No clients yet. 'invite' makes an invitation."
 # The client reads it as it is, forwarded by the coach: "me" would be the coach.
-INVITATION = (
-    "For {name}: forward this.\n{link}\nOr: open the chat with {chat} and type {code}. It works once, within 72 hours."
-)
+INVITATION = "For {name}: forward this.\n{link}\nOr: open the chat with {chat} and type {code}. It works once, within 72 hours."
 THIS_BOT = "this bot"
 SENT_TO_COACH = "Sent to {coach}."
 TELL_IN_SESSION = "Begin the line with 'coach' and write on: it goes out at once, and we go on here."

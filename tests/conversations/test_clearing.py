@@ -7,10 +7,12 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
+from conversations.answers import Why
 from conversations.coach.clearing import FORM, Brief, Draft, decisions, label, opens
 from conversations.form import Asking
 from conversations.protocol import Do, Effect, Opened, Record, Said, Say
 from conversations.words import clearing as words
+from conversations.words.answers import SIMPLE
 from conversations.words.screening import REFUSALS, RULES
 from core.cuffs.limbs import Limb, opened
 from core.facts import Cleared, CoachDid
@@ -241,6 +243,14 @@ def test_the_end_of_the_clinicians_word_is_a_day_to_come(typed: str, taken: str 
     state, _, _ = play(FIRST, "cleared", *CLINICIAN[:3], typed)
     assert state is not None
     assert (state.draft.expiry, state.step) == (taken, "note" if taken else "expiry")
+
+
+@pytest.mark.parametrize(
+    ("typed", "why"), [("30 June", Why.NO_YEAR), ("June", Why.NO_YEAR), ("1 March 2026", Why.WRONG_DAY)]
+)
+def test_a_day_that_is_not_taken_says_why(typed: str, why: Why) -> None:
+    _, said, _ = play(FIRST, "cleared", *CLINICIAN[:3], typed)
+    assert said[-2].text == SIMPLE[why]
 
 
 def test_today_is_the_clients_day() -> None:
