@@ -68,6 +68,7 @@ class Draft:
     lost: bool = False
     kept: bool = False
     helped: bool = False
+    to_ring: str = ""  # the name of whom to ring, where it came without a number
 
     @property
     def under_age(self) -> bool:
@@ -97,6 +98,8 @@ def ask(brief: Brief, draft: Draft, step: str) -> Say:
             return Say(words.GO_BY.format(zone=zone_name(draft.zone), question=text))
         case "company":
             return Say(text, tuple(Choice(label, value) for label, value in words.COMPANY))
+        case "emergency_contact" if draft.to_ring:
+            return Say(words.CONTACT_NUMBER.format(name=draft.to_ring), buttons(words.SKIP))
         case "helper":
             return Say(words.HELPER_NAME if draft.helped else text, buttons("No"))
         case _ if step in MAY_SKIP:
@@ -132,6 +135,8 @@ def fill(brief: Brief, draft: Draft, step: str, answer: Said) -> Draft:
             return replace(draft, emergency_number=_number(answer.text))
         case "phone":
             return replace(draft, phone=_phone(answer.text))
+        case "emergency_contact":
+            return _contact(draft, _words(answer.text))
         case "helper":
             return _helper(draft, answer.text)
         case _:
@@ -165,6 +170,16 @@ def _phone(text: str) -> str:
     if plain and (not PHONE.fullmatch(plain) or not SHORTEST_PHONE <= len(figures) <= LONGEST_NUMBER):
         raise Unclear(Why.NOT_A_NUMBER)
     return plain
+
+
+def _contact(draft: Draft, said: str) -> Draft:
+    """Whom to ring; a name alone cannot be rung, so its number is asked for once."""
+    dialled = any(sign.isdigit() for sign in said)
+    if said and not dialled and not draft.to_ring:
+        return replace(draft, to_ring=said)
+    named = any(sign.isalpha() for sign in said)
+    contact = said if named and dialled else f"{draft.to_ring} {said if dialled else ''}".strip()
+    return replace(draft, emergency_contact=contact)
 
 
 def _helper(draft: Draft, text: str) -> Draft:

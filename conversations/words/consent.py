@@ -77,6 +77,7 @@ TAKES_BACK = (
 WHICH_ZONE = "Which one is it?"
 NO_SUCH_PLACE = "I don't know that place. The nearest big city or the capital, please; or tap if your clock shows the same time."
 AS_COACH = "Same time as {city}"
+CONTACT_NUMBER = "And the number of {name}?"
 HELPER_NAME = "What is their name?"
 COMPANY_TYPED = (("yes", "alone"), ("no", "with_somebody"), ("i am alone", "alone"), ("i'm alone", "alone"))
 COMPANY = (("Alone", "alone"), ("With somebody", "with_somebody"), ("Skip", "skip"))

@@ -181,6 +181,27 @@ def test_the_rest_may_be_skipped(typed: str) -> None:
     assert {stored(effects)[name] for name in skipped} == {""}
 
 
+@pytest.mark.parametrize(
+    ("answers", "contact"),
+    [
+        (("my daughter Ana", "07700 900456"), "my daughter Ana 07700 900456"),
+        (("my daughter Ana", "Skip"), "my daughter Ana"),
+        (("my daughter Ana", "I don't know it"), "my daughter Ana"),
+        (("my daughter Ana", "Rui 900 000"), "Rui 900 000"),
+        (("Ana 07700 900456",), "Ana 07700 900456"),
+        (("07700 900456",), "07700 900456"),
+        (("Skip",), ""),
+    ],
+)
+def test_whom_to_ring_is_asked_for_a_number_once(answers: tuple[str, ...], contact: str) -> None:
+    state, said, effects = play(*WORKING[:6], *answers)
+    assert stored(effects)["emergency_contact"] == contact
+    assert state is not None
+    assert state.step == "company"
+    asked = words.CONTACT_NUMBER.format(name=answers[0])
+    assert (asked in [one.text for one in said]) is (len(answers) == 2)
+
+
 @pytest.mark.parametrize("step", ["phone", "address", "emergency_contact", "company"])
 def test_what_may_be_skipped_has_a_button_for_it(step: str) -> None:
     said = FORM.ask(BRIEF, Draft(), step)
