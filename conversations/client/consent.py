@@ -35,6 +35,8 @@ LONGEST = 200
 SHORTEST_PHONE = 5  # digits; own judgement, no source
 PHONE = re.compile(r"\+?[0-9 ()./-]+")
 YES_FIRST = re.compile(r"^yes\b[ ,.:-]*", re.IGNORECASE)
+# "sometimes my daughter" is read back as "Daughter types for you", and to the coach "for them".
+BEFORE_NAME = re.compile(r"^(?:(?:only|sometimes|often|usually|mostly|my)[ ,]+)+", re.IGNORECASE)
 HELPS = re.compile(r" (?:types|does|helps|writes)\b.*$", re.IGNORECASE)
 
 
@@ -187,10 +189,11 @@ def _helper(draft: Draft, text: str) -> Draft:
     try:
         reply = yes_no(text)
     except Unclear:
-        name = HELPS.sub("", YES_FIRST.sub("", " ".join(text.split())))
+        name = HELPS.sub("", BEFORE_NAME.sub("", YES_FIRST.sub("", " ".join(text.split()))))
         if not any(sign.isalpha() for sign in name):
             raise Unclear(Why.EMPTY) from None
-        return replace(draft, helper=_words(name.lstrip(" ,").rstrip(" ,.!")))
+        name = name.lstrip(" ,").rstrip(" ,.!")
+        return replace(draft, helper=_words(name[:1].upper() + name[1:]))
     if reply is Reply.NO:
         return replace(draft, helper="")
     return replace(draft, helped=True)

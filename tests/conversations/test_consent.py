@@ -243,3 +243,19 @@ def test_nobody_is_kept_at_the_door_for_living_where_no_place_is_known(answer: s
 def test_the_zone_of_a_place_is_said_back(typed: tuple[str, ...], zone: str) -> None:
     _, said, _ = play("yes", "44", *typed)
     assert said[-1].text.startswith(f"I go by {zone};")
+
+
+@pytest.mark.parametrize(
+    ("typed", "helper"),
+    [
+        ("sometimes my daughter", "Daughter"),
+        ("mostly my son Rui", "Son Rui"),
+        ("yes, my wife Ana", "Wife Ana"),
+        ("Tomas types", "Tomas"),
+        ("Only", "Only"),
+        ("no", ""),
+    ],
+)
+def test_who_types_is_kept_as_it_is_read_back(typed: str, helper: str) -> None:
+    _, _, effects = play(*WORKING[:-1], typed)
+    assert stored(effects)["helper"] == helper
