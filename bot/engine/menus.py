@@ -39,6 +39,13 @@ WHEN_NEXT = re.compile(
     r"|^(?:my )?next (?:session|training|workout)\W*$",
     re.IGNORECASE,
 )
+# Whole lines that mean "start" where nothing is asked; beside a question they may be its answer.
+SAYS_READY = re.compile(
+    r"\W*(?:(?:ok|okay|yes|right|well|hello|hi|so|now)\b[\s,.!]*)*(?:i'?m |i am |all )?"
+    r"(?:(?:ready|let'?s (?:start|begin|go|train)|begin|(?:start|begin) (?:a |the |my |our )?(?:session|training|now)"
+    r"|(?:i |can (?:i|we) |i want to |i'd like to )(?:start|begin|train)(?: now| today)?)[\s,.!?]*)+",
+    re.IGNORECASE,
+)
 WORDS = {
     "alerts": "menu:alerts",
     "alert": "menu:alerts",
@@ -144,6 +151,14 @@ def _coach_command(engine: "Engine", coach: Person, text: str, now: datetime) ->
         plans.save_as(engine, coach, kept["name"], now)
         return True
     return _reported(engine, coach, said, now)
+
+
+def said_ready(engine: "Engine", client: Person, text: str, now: datetime) -> bool:
+    """ "ok, let's start", while nothing is asked; True: as if "start" had been typed."""
+    if not SAYS_READY.fullmatch(text.replace("’", "'")):
+        return False
+    client_menu(engine, client, "menu:start", now)
+    return True
 
 
 def _client_command(engine: "Engine", client: Person, text: str, now: datetime) -> bool:

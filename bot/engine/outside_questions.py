@@ -49,7 +49,7 @@ def nothing_open(engine: "Engine", person: Person, text: str, now: datetime, mes
         if not any(dealt(engine, person, text, now) for dealt in known):
             menus.open_menu(engine, person, now)
         return
-    known_to_client = (away.said_back, idle.said_yes, kit.told_gone)
+    known_to_client = (menus.said_ready, away.said_back, idle.said_yes, kit.told_gone)
     if any(dealt(engine, person, text, now) for dealt in known_to_client):
         return
     if health_news.asked(engine, person, text, now):

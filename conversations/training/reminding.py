@@ -17,7 +17,10 @@ ASKED_NEXT_DAY = time(10)  # local; own caution, no source
 
 CHOICES = tuple(Choice(label, value) for label, value in words.CHOICES)
 TYPED = (
-    *(Choice(label, "start") for label in ("yes", "now", "go", "ok", "ready")),
+    *(
+        Choice(label, "start")
+        for label in ("yes", "now", "go", "ok", "ready", "i'm ready", "im ready", "let's start", "let's go")
+    ),
     *(Choice(label, "later") for label in ("later", "in half an hour", "30 min", "30")),
     *(Choice(label, "skip") for label in ("no", "skip", "skip it")),
 )

@@ -165,3 +165,15 @@ def test_a_name_that_several_towns_share_is_asked_back(practice: Practice) -> No
     newest = practice.newest(CLIENT)
     assert [label for row in newest.buttons for label, _ in row][:3] == ["1", "2", "3"]
     assert "Chicago time" in newest.text
+
+
+@pytest.mark.parametrize("typed", ["ok, I'm ready, let's start", "start session", "can we start now?"])
+def test_whoever_says_that_they_are_ready_starts(practice: Practice, typed: str) -> None:
+    practice.types(CLIENT, typed)
+    assert practice.newest(CLIENT).text.startswith("Anything new")
+
+
+@pytest.mark.parametrize("typed", ["I'm not ready to start this", "I want to start a new medicine diary"])
+def test_a_line_about_starting_that_says_more_starts_nothing(practice: Practice, typed: str) -> None:
+    practice.types(CLIENT, typed)
+    assert not practice.newest(CLIENT).text.startswith("Anything new since")
