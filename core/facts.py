@@ -111,6 +111,7 @@ class SessionStarted:
     plan: str
 
 
+NOTHING_WRONG = "nothing_wrong"  # `Noticed.kind`: the client's no to "Is something wrong right now?"
 GETS_BETTER = "now_better"  # `Noticed.kind`: what the client said to "How is it now?"
 NOT_ON = "not_on"  # why a spell of bands ended that were counted as on and, as the client says, never were
 LAPSED = "lapsed"  # ending of a session: nobody answered any more

@@ -11,6 +11,7 @@ from bot.engine.training import loads
 from conversations.coach.pulse import CEILING
 from core.cuffs.limbs import banded, places_of
 from core.facts import (
+    NOTHING_WRONG,
     Answered,
     BandsOff,
     CuffChecked,
@@ -32,6 +33,7 @@ from core.stored_names import names_in
 if TYPE_CHECKING:
     from bot.engine.core import Engine
 
+UNREAD = "said_unsure"  # `Noticed.kind` of words about which it was asked whether something is wrong
 LOOKED_BACK = 30  # ratings of joint pain; own choice
 
 
@@ -139,7 +141,12 @@ def noticed(about: About) -> tuple[str, str]:
         return "", ""
     began = facts.latest(store, SessionStarted, client, session=session)
     found = facts.since(store, Noticed, client, began.at) if began is not None else []
-    asked = [one for one in found if asks_about(one.kind)]
+    asked: list[Noticed] = []
+    for one in found:
+        if asks_about(one.kind):
+            asked.append(one)
+        while one.kind == NOTHING_WRONG and asked and asked[-1].kind == UNREAD:
+            asked.pop()  # nobody could read them, and nothing was wrong: no reason to quote them next morning
     return (asked[-1].kind, asked[-1].said) if asked else ("", "")
 
 

@@ -126,6 +126,21 @@ def test_a_session_without_a_set_asks_for_no_effort_and_one_without_a_joint_for_
     assert practice.newest(CLIENT).text.startswith("Good.")
 
 
+@pytest.mark.parametrize(("wrong", "quoted"), [("No, all fine", False), ("Yes, something is wrong", True)])
+def test_words_that_meant_nothing_wrong_are_not_quoted_next_time(
+    practice: Practice, wrong: str, quoted: bool
+) -> None:
+    practice.in_a_set()
+    practice.taps(CLIENT, "Stop")
+    practice.taps(CLIENT, "Bands are off")
+    practice.types(CLIENT, "0")
+    practice.types(CLIENT, "it feels odd down there")
+    practice.taps(CLIENT, wrong)
+    practice.taps(CLIENT, "Better" if quoted else "No")
+    practice.later(hours=4)
+    assert any(text.startswith("You stopped that session") for text in practice.heard(CLIENT)) is quoted
+
+
 def test_what_stopped_the_session_is_asked_after_until_it_is_gone(practice: Practice) -> None:
     practice.in_a_set()
     practice.types(CLIENT, "my foot is numb")
