@@ -8,7 +8,9 @@ from conversations.answers import Unclear, pick
 from conversations.form import YES_NO_NOT_SURE, Form, Outcome, dialogue
 from conversations.heard import TEN, help_with, or_flagged, raised, score, yes_no_not_sure
 from conversations.protocol import Alert, Begin, Choice, Do, Effect, Record, Said, Say
+from conversations.stopwords import read
 from conversations.stopwords.kinds import Kind
+from conversations.training.getting_better import SAYS_WORSE, says_better
 from conversations.words import after as words
 from conversations.words import safety
 from core.facts import WORKED, Answered, Rated
@@ -98,7 +100,17 @@ def _answered(draft: Draft, step: str, text: str) -> Draft:
         case "where":
             return replace(draft, where=pick(text, WHERES))
         case _:
-            return replace(draft, numb=yes_no_not_sure(text))
+            return replace(draft, numb=_numb_now(text))
+
+
+def _numb_now(text: str) -> str:
+    """As a yes or no; "no, all gone" is a no. Raises `Unclear`."""
+    try:
+        return yes_no_not_sure(text)
+    except Unclear:
+        if read(text).kind is not Kind.NONE or SAYS_WORSE.search(text) or not says_better(text):
+            raise
+        return "no"
 
 
 def _effort(text: str) -> int:

@@ -124,3 +124,16 @@ def test_silence_or_leaving_still_brings_the_recap() -> None:
 )
 def test_how_hard_it_was_may_be_said_in_the_words_of_the_question(typed: str, score: int) -> None:
     assert play(DONE, typed)[1] == [Record(Rated(START, "7-1", "effort", "after", score))]
+
+
+@pytest.mark.parametrize("typed", ["no, all gone", "all gone", "no they feel fine", "gone"])
+def test_gone_is_no_longer_numb(typed: str) -> None:
+    _, effects, over = play(DONE, "7", "0", typed)
+    assert over
+    assert Record(Answered(START, "7-1", "after", "numb", "no")) in effects
+
+
+@pytest.mark.parametrize("typed", ["not gone", "gone on the left, still there on the right", "no better"])
+def test_not_gone_is_no_no(typed: str) -> None:
+    _, effects, _ = play(DONE, "7", "0", typed)
+    assert Record(Answered(START, "7-1", "after", "numb", "no")) not in effects
