@@ -24,7 +24,7 @@ from conversations.training.troubled import ASK_FIRST, GRAVE, Brief, Draft
 from conversations.training.wrong_or_not import SEND, WRONG, in_words
 from conversations.words import safety
 from conversations.words import trouble as words
-from core.facts import GETS_BETTER, BandsOff, Noticed
+from core.facts import GETS_BETTER, NOTHING_WRONG, BandsOff, Noticed
 from core.safety.causes import Cause
 
 SAID_STOP, QUIET = "said_stop", "quiet"  # why a session ended, stored
@@ -46,7 +46,8 @@ def noted(brief: Brief, draft: Draft, step: str, answer: Said) -> tuple[Effect, 
     if step == "now":
         return (Record(Noticed(answer.at, GETS_BETTER, draft.said)),)
     if step == "wrong" and draft.wrong == "no":
-        return (Record(Noticed(answer.at, GETS_BETTER, in_words(answer.text, WRONG))),)
+        said = in_words(answer.text, WRONG)
+        return tuple(Record(Noticed(answer.at, kind, said)) for kind in (GETS_BETTER, NOTHING_WRONG))
     if step == "sore" and draft.sore == "far_more":
         return (_alert(brief, Cause.SORE),)
     return ()
