@@ -25,7 +25,7 @@ class Direct:
     def say(self, chat: int, text: str) -> None:
         """Send it beside whatever else is going on; needs a running event loop."""
         now = self.now()
-        if now - self.said.get((chat, text), now - APART) < APART:
+        if abs(now - self.said.get((chat, text), now - APART)) < APART:
             return
         self.said[chat, text] = now
         task = asyncio.get_running_loop().create_task(self._send(chat, text))

@@ -119,7 +119,7 @@ class Outbox:
     def _begin(self) -> datetime | None:
         """Send what may go; when to come back for the rest."""
         now = self.now()
-        if self.paused_until is not None and now < self.paused_until:
+        if self.paused_until is not None and self._paused(now):
             return self.paused_until
         for kind in (ALERTS, AWAITED):
             self._begin_some(kind, self._room(kind), now)
@@ -128,6 +128,11 @@ class Outbox:
         self.pace.took(begun)
         times = [mail.next_letter_at(self.store, now), self.pace.next_at(now) if more else None]
         return min((at for at in times if at is not None), default=None)
+
+    def _paused(self, now: datetime) -> bool:
+        """Whether all wait; not for a time that was wrong, once the clock was set back."""
+        ahead = self.last_pause is not None and self.last_pause[1] > now
+        return self.paused_until is not None and now < self.paused_until and not ahead
 
     def _room(self, kind: Collection[Priority]) -> int:
         return AT_ONCE - sum(one.letter.priority in kind for one, _ in self.flying.values())
@@ -212,7 +217,7 @@ class Outbox:
         if (
             self.last_pause
             and self.last_pause[0] != one.letter.chat
-            and now - self.last_pause[1] <= ALL_PAUSE
+            and abs(now - self.last_pause[1]) <= ALL_PAUSE
         ):
             self.paused_until = now + gap
         self.last_pause = (one.letter.chat, now)

@@ -10,6 +10,7 @@ from bot.play.stage import Stage
 from core.store import mail, people
 from core.store.mail import Letter, Priority
 from core.store.people import Role
+from core.store.set_back import pull_back
 
 START = datetime(2026, 3, 2, 18, 0, tzinfo=UTC)
 COACH, CLIENT = 1001, 2001
@@ -130,3 +131,17 @@ def test_an_alert_that_was_told_to_wait_waits_whatever_else_is_answered(stage: S
     assert heard(stage, COACH) == []
     flushes(stage, 0.1)
     assert heard(stage, COACH) == ["alert"]
+
+
+def test_a_pause_of_all_ends_when_the_clock_that_ran_ahead_is_set_back(stage: Stage) -> None:
+    """Nothing may wait until the time that was wrong comes, least of all an alert."""
+    stage.clock.skip_to(START + timedelta(days=30))
+    stage.api.fail_next("sendMessage", 2, 429, 30)
+    posts(stage, CLIENT, "one")
+    posts(stage, COACH, "two")
+    flushes(stage)
+    stage.clock._now = START
+    pull_back(stage.engine.store, START)
+    flushes(stage)
+    assert heard(stage, CLIENT) == ["one"]
+    assert heard(stage, COACH) == ["two"]
