@@ -7,7 +7,7 @@ from typing import TYPE_CHECKING
 from bot.engine import idle, menus, status, typed
 from bot.engine.coach import away, listing, writing_to
 from bot.engine.days import changing
-from bot.engine.joining import agreeing
+from bot.engine.joining import agreeing, strangers
 from bot.engine.safety import health_news, open_alert, unread
 from bot.engine.training import corrections, kit
 from conversations.protocol import Choice, Media, Said, Say
@@ -31,6 +31,7 @@ def before_the_question(thread: Thread | None, flat: str) -> tuple[Dealt, ...]:
     reminded = thread is not None and thread.dialogue in changing.OWN_TIMES
     return (
         open_alert.emergency_typed,
+        strangers.invited_already,
         typed.thanked,
         typed.greeted,
         agreeing.answered,

@@ -18,6 +18,14 @@ CODE_WRONG = (
     "That code doesn't work. Is every letter right? Copying it is surest, or tap the link. It may also be used already or "
     "be older than 72 hours: then ask your coach for a new one."
 )
+HERE_ALREADY = (
+    "You're here already, so that invitation stays unused: give it to whoever it is meant for. If another coach is to "
+    "look after you, ask your own; they can hand you over."
+)
+HERE_ALREADY_COACH = (
+    "That invitation is good and still unused. It is for a client, to be typed or opened in their own chat with me; "
+    "to try it out, take a second account."
+)
 TOO_FAST = "That was a lot at once. Wait a minute, then go on; what you write until then I don't read. 'stop' always works."
 NOT_FORWARDED = "That one is forwarded, so I don't take it as yours. Type it yourself, please."
 NOT_FORWARDED_MEDIA = "That one is forwarded, so I don't take it as yours. Send me your own, please."

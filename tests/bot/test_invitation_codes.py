@@ -8,7 +8,7 @@ import pytest
 from bot.engine.limits import STRANGER as STRANGER_RATE
 from core.store import people
 from tests.bot.arriving import NUMBERS, comes, invitation, letters, message
-from tests.practice import COACH, OTHER, Practice
+from tests.practice import CLIENT, COACH, OTHER, Practice
 
 
 def test_of_a_hundred_who_send_one_code_at_once_exactly_one_joins(practice: Practice) -> None:
@@ -88,3 +88,20 @@ def test_a_stranger_cannot_try_codes_for_long(practice: Practice) -> None:
     code = invitation(practice)
     practice.types(OTHER, code)
     assert people.by_chat(practice.stage.engine.store, OTHER) is not None
+
+
+@pytest.mark.parametrize("form", ["{}", "/start {}", "https://t.me/cuffline_play_bot?start={}"])
+def test_whoever_is_here_already_is_told_so_and_the_code_stays_good(practice: Practice, form: str) -> None:
+    """Another coach's invitation, or a coach who tries out their own one."""
+    typed = form.format(invitation(practice))
+    practice.types(CLIENT, typed)
+    assert "You're here already" in practice.heard(CLIENT)[-1]
+    practice.types(COACH, typed)
+    assert "still unused" in practice.heard(COACH)[-1]
+    practice.types(OTHER, typed)
+    assert any("has joined" in text for text in practice.heard(COACH))
+
+
+def test_words_that_are_as_long_as_a_code_are_words(practice: Practice) -> None:
+    practice.types(CLIENT, "abcdefghijklmnopqrstuvwxyz")
+    assert "already" not in practice.heard(CLIENT)[-1]

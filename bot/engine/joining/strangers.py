@@ -10,9 +10,11 @@ from typing import TYPE_CHECKING
 
 from bot.engine.limits import Rate
 from conversations.heard import red_flag
+from conversations.protocol import Say
 from conversations.words import engine as words
 from core.store import mail, people, settings
 from core.store.mail import Letter, Priority
+from core.store.people import Person
 
 if TYPE_CHECKING:
     from bot.engine.core import Engine
@@ -49,6 +51,15 @@ def _refuse(engine: "Engine", chat: int, text: str, now: datetime) -> None:
     wrong = words.CODE_LENGTH.format(whole=CODE_LETTERS, count=count)
     said = words.CODE_WRONG if count == CODE_LETTERS else wrong
     mail.post(engine.store, Letter(chat, {"text": said}), now)
+
+
+def invited_already(engine: "Engine", person: Person, text: str, now: datetime) -> bool:
+    """A good code from somebody who is here already stays good for whom it is meant; True: that was said."""
+    if not any(people.redeem(engine.store, code, now) for code in codes(text)):
+        return False
+    said = words.HERE_ALREADY_COACH if person.role is people.Role.COACH else words.HERE_ALREADY
+    engine.say(person, Say(said), now)
+    return True
 
 
 def once(engine: "Engine", chat: int, text: str, now: datetime, ever: bool = False) -> None:
