@@ -26,7 +26,9 @@ class FromTemplate:
         if self.template is None:
             self.template = sqlite3.connect(":memory:", check_same_thread=False)
             migrations.apply(Database(self.template))
+        database.conn.execute("COMMIT")  # SQLite copies into no open transaction
         self.template.backup(database.conn)
+        database.conn.execute("BEGIN")
 
 
 def copied() -> None:
