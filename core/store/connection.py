@@ -56,7 +56,9 @@ class Store:
         self.synchronous = synchronous
         self.ahead: dict[Any, dict[int, list[Any]]] = {}  # by kind and person: `core.store.ahead`
         self._open()
-        with self.utils.atomic():  # all steps or none: between two of them no version of the program could go on
+        with (
+            self.utils.atomic()
+        ):  # all steps or none: between two of them no version of the program could go on
             migrations.apply(self.utils)
 
     def _open(self) -> None:
