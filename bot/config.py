@@ -2,10 +2,12 @@
 
 import os
 import re
-from collections.abc import Mapping
+from collections.abc import Iterable, Mapping
 from dataclasses import dataclass
+from difflib import get_close_matches
 from pathlib import Path
 from urllib.parse import urlsplit
+from zoneinfo import available_timezones
 
 from core.calendar.zones import zone_named
 
@@ -14,6 +16,15 @@ LOOPBACK = {"127.0.0.1", "localhost", "::1"}
 # The Bot API takes 1 to 256 of these: https://core.telegram.org/bots/api#setwebhook. At least 32: own caution.
 SECRET = r"[A-Za-z0-9_-]{32,256}"
 HIGHEST_PORT = 65535
+
+
+PREFIX = "CUFFLINE_"
+SETTINGS = frozenset(
+    PREFIX + name
+    for name in (
+        "TOKEN COACH TZ DB DB_KEY DB_KEY_FILE API_URL BACKUPS KEEP_YEARS PING_URL WEBHOOK WEBHOOK_SECRET LISTEN ALIVE_FILE"
+    ).split()
+)
 
 
 class Wrong(Exception):
@@ -92,6 +103,18 @@ def from_environment(environment: Mapping[str, str] = os.environ, coach_needed: 
     return Config(token, api_url, db, coaches, zone, webhook, listen, secret, ping_url, backups, keep)
 
 
+def misspelt(environment: Mapping[str, str] = os.environ) -> list[str]:
+    """A line for each name that looks like one of ours and is none: what it was to set stays unset, unsaid."""
+    found = sorted(name for name in environment if name.startswith(PREFIX) and name not in SETTINGS)
+    return [f"{name}: there is no such setting{_meant(name, SETTINGS)}" for name in found]
+
+
+def _meant(said: str, known: Iterable[str]) -> str:
+    """ "; CUFFLINE_BACKUPS is meant?", or nothing where nothing is near."""
+    near = get_close_matches(said, list(known), 1, 0.8)
+    return f"; is {near[0]} meant?" if near else ""
+
+
 def _token(environment: Mapping[str, str], wrong: list[str]) -> str:
     token = environment.get("CUFFLINE_TOKEN", "").strip()
     if not re.fullmatch(r"\d+:[\w-]+", token):
@@ -113,8 +136,19 @@ def _zone(environment: Mapping[str, str], wrong: list[str]) -> str:
     try:
         zone_named(zone)
     except ValueError:
-        wrong.append(f"CUFFLINE_TZ: {zone!r} is no IANA time zone, like Europe/Lisbon")
+        wrong.append(f"CUFFLINE_TZ: {zone!r} is no IANA time zone, like Europe/Lisbon{_zone_meant(zone)}")
     return zone
+
+
+def _zone_meant(typed: str) -> str:
+    """The zone of that city, or the same in other letters."""
+    said = typed.casefold().replace(" ", "_")
+    fitting = [
+        name
+        for name in sorted(available_timezones())
+        if said in (name.casefold(), name.casefold().split("/")[-1])
+    ]
+    return f"; is {fitting[0]} meant?" if len(fitting) == 1 else ""
 
 
 def _keep_years(environment: Mapping[str, str], wrong: list[str]) -> int:
@@ -166,10 +200,12 @@ def zone_in(environment: Mapping[str, str] = os.environ) -> str:
 def coaches_in(text: str, wrong: list[str]) -> tuple[int, ...]:
     """The coaches' numbers, first contact first; () and one more line in `wrong` when that is not what it says."""
     parts = [part.strip() for part in text.split(",") if part.strip()]
-    if not parts or not all(re.fullmatch(r"[0-9]{1,15}", part) for part in parts):
+    odd = [part for part in parts if not re.fullmatch(r"[0-9]{1,15}", part)]
+    if odd or not parts:
         wrong.append(
-            "CUFFLINE_COACH: set the Telegram numbers of the coaches, like 1111,2222 "
-            "(cuffline run without it answers everybody with their number)"
+            f"CUFFLINE_COACH: {repr(odd[0]) + ' is no number; ' if odd else ''}set the Telegram numbers of the coaches, "
+            "like 1111,2222 (cuffline run without it answers everybody with their number)"
         )
         return ()
-    return tuple(int(part) for part in parts)
+    # Somebody named twice is no second contact.
+    return tuple(dict.fromkeys(int(part) for part in parts))

@@ -11,7 +11,7 @@ from datetime import datetime, timedelta
 from importlib.metadata import version
 from pathlib import Path
 
-from bot.config import Wrong, backups_in, from_environment
+from bot.config import Wrong, backups_in, from_environment, misspelt
 from bot.database import backups
 from bot.database.sound import usable
 from conversations.words.common import counted
@@ -53,8 +53,9 @@ def settings(place: Place, now: datetime) -> Iterator[Finding]:
     try:
         config = from_environment({**os.environ, "CUFFLINE_DB": str(place.db)})
     except Wrong as wrong:
-        yield from (Finding("settings", False, line) for line in wrong.lines)
+        yield from (Finding("settings", False, line) for line in (*wrong.lines, *misspelt()))
     else:
+        yield from (Finding("settings", False, line) for line in misspelt())
         yield Finding(
             "settings",
             True,

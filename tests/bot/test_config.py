@@ -1,10 +1,11 @@
 """Settings: what is missing or malformed is said at the start, one line each, and secrets are never shown."""
 
+import re
 from pathlib import Path
 
 import pytest
 
-from bot.config import Wrong, from_environment
+from bot.config import Wrong, from_environment, misspelt
 
 SECRET = "k" * 32
 GOOD = {"CUFFLINE_TOKEN": "12:abc_DEF-3", "CUFFLINE_COACH": "1111,2222"}
@@ -72,3 +73,34 @@ def test_plain_http_is_only_for_a_server_on_this_machine() -> None:
 def test_settings_never_show_a_secret() -> None:
     shown = repr(from_environment(HOOK | {"CUFFLINE_PING_URL": "https://example.org/ping-me-1234"}))
     assert not any(secret in shown for secret in ("abc_DEF-3", SECRET, "ping-me-1234"))
+
+
+@pytest.mark.parametrize(
+    ("name", "value", "said"),
+    [
+        ("CUFFLINE_COACH", "1111; 2222", "'1111; 2222' is no number"),
+        ("CUFFLINE_COACH", "1111,@mara", "'@mara' is no number"),
+        ("CUFFLINE_TZ", "lisbon", "is Europe/Lisbon meant?"),
+        ("CUFFLINE_TZ", "europe/lisbon", "is Europe/Lisbon meant?"),
+        ("CUFFLINE_TZ", "New York", "is America/New_York meant?"),
+    ],
+)
+def test_what_is_wrong_with_a_setting_is_shown(name: str, value: str, said: str) -> None:
+    with pytest.raises(Wrong) as wrong:
+        from_environment(GOOD | {name: value})
+    assert said in wrong.value.lines[0]
+
+
+def test_a_coach_named_twice_is_one_coach() -> None:
+    assert from_environment(GOOD | {"CUFFLINE_COACH": "1111, 1111"}).coaches == (1111,)
+    assert from_environment(GOOD | {"CUFFLINE_COACH": "1111,2222,1111"}).coaches == (1111, 2222)
+
+
+def test_a_misspelt_name_is_found_and_every_setting_of_the_example_is_known() -> None:
+    assert misspelt({"CUFFLINE_BACKUP": "/x", "HOME": "/"}) == [
+        "CUFFLINE_BACKUP: there is no such setting; is CUFFLINE_BACKUPS meant?"
+    ]
+    example = (Path(__file__).parents[2] / "deploy" / "cuffline.env.example").read_text(encoding="utf-8")
+    named = re.findall(r"CUFFLINE_[A-Z_]+", example)
+    assert named
+    assert misspelt(dict.fromkeys(named, "")) == []

@@ -57,6 +57,15 @@ def test_all_is_well(place: Place, capsys: pytest.CaptureFixture[str]) -> None:
     ]
 
 
+def test_a_misspelt_setting_is_wrong_though_all_others_are_right(
+    place: Place, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    monkeypatch.setenv("CUFFLINE_BACKUP", "/elsewhere")
+    assert wrong(list(looking.settings(place, NOW))) == [
+        "CUFFLINE_BACKUP: there is no such setting; is CUFFLINE_BACKUPS meant?"
+    ]
+
+
 def test_something_wrong_is_exit_code_one_and_scripts_get_json(
     place: Place, capsys: pytest.CaptureFixture[str]
 ) -> None:
