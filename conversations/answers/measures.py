@@ -24,6 +24,9 @@ CM_PER_INCH = Decimal("2.54")
 INCHES_PER_FOOT = 12
 FEET = re.compile(r"([1-8]) ?(?:ft|foot|feet|') ?(?:(1[01]|[0-9]) ?(?:in|inch|inches|\"|'')?)?")
 STONE = re.compile(r"([1-9]|[1-4][0-9]) ?(?:st|stone|stones) ?(?:(1[0-3]|[0-9]) ?(?:lbs?|pounds?)?)?")
+BEFORE_IT = re.compile(
+    r"^(?:(?:i'?m|i am|i weigh|i think|it'?s|about|around|roughly|approximately|nearly|almost|maybe) )+"
+)
 POUNDS_PER_STONE = 14
 METRES = re.compile(r"([12]) ?m ?([0-9]{2})")
 
@@ -95,9 +98,14 @@ def best_lift(text: str, usual: Unit | None = None) -> Load:
     return said
 
 
+def _bare(text: str) -> str:
+    """Without what people say before a measure: "I'm about 11 stone 4"."""
+    return BEFORE_IT.sub("", normal(text))
+
+
 def body_weight(text: str) -> Decimal:
     """A person's weight in kg: "70", "154 lb", "11 stone", "11 st 4"; a bare number is in kg. Raises `Unclear`."""
-    stone = STONE.fullmatch(normal(text))
+    stone = STONE.fullmatch(_bare(text))
     if stone is None:
         return Decimal(str(load(text, Unit.KG).kilograms))
     pounds = POUNDS_PER_STONE * int(stone[1]) + int(stone[2] or 0)
@@ -109,7 +117,7 @@ def centimetres(text: str, low: Bound, high: Bound) -> Decimal:
 
     A bare number is in cm, or in m when only that fits the bounds ("1.72").
     """
-    plain = normal(text)
+    plain = _bare(text)
     feet, metres = FEET.fullmatch(plain), METRES.fullmatch(plain)
     if feet:
         inches = INCHES_PER_FOOT * int(feet[1]) + int(feet[2] or 0)

@@ -111,6 +111,7 @@ def test_a_bare_number_takes_the_unit_of_the_plan() -> None:
         ("1m72", "172"),
         ("1 m 72", "172"),
         ("5 ft 8", "172.7"),
+        ("I'm about 5 ft 8", "172.7"),
         ("5'8\"", "172.7"),
         ("5’8”", "172.7"),
         ("5ft8in", "172.7"),
@@ -230,7 +231,15 @@ def test_swapping_the_order_never_swaps_the_sides(left: int, right: int) -> None
 
 @pytest.mark.parametrize(
     ("text", "kg"),
-    [("70", 70.0), ("154 lb", 69.9), ("11 stone", 69.9), ("11 st 4", 71.7), ("11 Stone 13 lbs", 75.7)],
+    [
+        ("70", 70.0),
+        ("154 lb", 69.9),
+        ("11 stone", 69.9),
+        ("11 st 4", 71.7),
+        ("about 11 stone 4", 71.7),
+        ("I'm about 11 st 4", 71.7),
+        ("11 Stone 13 lbs", 75.7),
+    ],
 )
 def test_a_weight_may_be_said_in_stones(text: str, kg: float) -> None:
     assert float(body_weight(text)) == pytest.approx(kg, abs=0.05)
