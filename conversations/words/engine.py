@@ -137,11 +137,20 @@ SEND_KEPT = 'In the session you wrote: "{text}". Shall I send that to {coach}?'
 SENT_ALREADY = "That one is sent already."
 SEND_IT_LABEL = "Send it"
 CLIENT_HELP = (
-    "Answer with the buttons or type. 'back' asks the last question again. 'stop' ends a session at any time: bands "
-    "off first. To reach your coach, start with 'coach' and write on. Change days in plain words: "
-    "'move thursday to friday'. 'calendar', 'report', 'bands', 'card' (for emergencies) and 'settings' do what they "
-    "say, 'sound' is a beat to train by. 'log' says what your coach did, 'my data' sends you everything kept about "
-    "you, 'delete me' erases it. In an emergency call {number}."
+    "In an emergency call {number}.\n"
+    "Something wrong? Bands off, and say what it is.\n\n"
+    "Answer with the buttons, or type. You can type:\n"
+    "- stop: ends a session at any time, bands off first\n"
+    "- coach, and what you want to say: goes to your coach\n"
+    "- start: a session\n"
+    "- back: the last question again\n"
+    "- move thursday to friday: changes your days\n"
+    "- plan, calendar, report, bands, settings\n"
+    "- card: for emergencies\n"
+    "- sound: a beat to train by\n"
+    "- log: what your coach did\n"
+    "- my data: everything kept about you\n"
+    "- delete me: erases it"
 )
 COACH_NAME = "Coach"  # until the coach has written: then their own first name
 COACH_MENU = "What would you like?"
@@ -152,11 +161,19 @@ COACH_MENU_CHOICES = (
     (exporting.MENU, "menu:export"),
 )
 COACH_HELP = (
-    "A name, or a part of it, opens that client's card. 'clients' lists all, who needs you first; 'week' is the "
-    "week in numbers; 'invite' makes an invitation; 'stand-in' hands your clients to another coach for dates. "
-    "To write to a client: 'to Name: your words', or 'tell Name ...'; 'stop Name' ends a session under way, bands off first. "
-    "'Name: move thursday to friday' changes their days, 'report Name' is a "
-    "page about them, 'export' the records of all as tables for a spreadsheet; 'settings' are your own."
+    "You can type:\n"
+    "- a name, or a part of it: that client's card\n"
+    "- clients: all of them, who needs you first\n"
+    "- alerts: what is open, with its buttons\n"
+    "- to Name: your words\n"
+    "- stop Name: ends a session under way, bands off first\n"
+    "- Name: move thursday to friday\n"
+    "- report Name: a page about them\n"
+    "- week: the week in numbers\n"
+    "- invite: an invitation for a new client\n"
+    "- stand-in: hands your clients to another coach for dates\n"
+    "- export: the records of all, as tables for a spreadsheet\n"
+    "- settings: your own"
 )
 NO_CLIENTS = "No clients yet. 'invite' makes an invitation."
 # The client reads it as it is, forwarded by the coach: "me" would be the coach.

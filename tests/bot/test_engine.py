@@ -133,7 +133,10 @@ def test_a_session_that_is_left_without_bands_lapses_and_lets_reminders_through(
 
 def test_help_without_bands_explains_and_with_bands_asks_what_is_wrong(practice: Practice) -> None:
     practice.types(CLIENT, "help")
-    assert "'stop' ends a session" in practice.newest(CLIENT).text
+    helped = practice.newest(CLIENT).text
+    assert helped.startswith("In an emergency call")
+    assert max(len(line) for line in helped.splitlines()) <= 60  # a line each, for old eyes on a phone
+    assert "- stop: ends a session" in helped
     practice.in_a_set()
     practice.types(CLIENT, "help")
     assert "Is something wrong right now?" in practice.newest(CLIENT).text
