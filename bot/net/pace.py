@@ -1,7 +1,7 @@
 """How many letters that can wait may begin now.
 
 The official server takes about 30 messages a second from a bot and has it wait when there are more, sessions and
-alerts included. So what can wait goes out in 25 a second at most, which leaves 5 for whoever trains.
+alerts included. So what can wait goes out in 20 a second at most, which leaves 10 for whoever trains.
 """
 
 from datetime import datetime, timedelta

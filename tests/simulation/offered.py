@@ -19,6 +19,7 @@ CHOSEN = re.compile(r"^Set (\d)$")
 CHANGED = re.compile(r"^Set (\d) is (\d+(?: and \d+)*)$")
 SETS = re.compile(r"^Sets (\d[\d, and]*)$")
 OF_MOVEMENT = re.compile(r"^(.+): set (\d), \d+(?: and \d+)*$")
+ONES = re.compile(r"^Set (\d)(?:, (left|right))?: which number\?$")
 LATE = re.compile(r"^(.+): set (\d) is (\d+)$")
 
 
@@ -58,6 +59,9 @@ class Offers:
 
 def _chosen(text: str, label: str, place: Place) -> list[tuple[Key, int]]:
     """One set of two that were offered, or several in a row."""
+    if (ones := ONES.match(text)) is not None and label.isdecimal():
+        session, exercise, sides = place
+        return [(Key(session, exercise, int(ones[1]), ones[2] or sides[0]), int(label))]
     chosen, asked = CHOSEN.match(label), ASKED.match(text)
     if chosen is not None and asked is not None:
         return _each(place, int(chosen[1]), _counts(asked[1]))

@@ -202,7 +202,6 @@ class Teller:
         if (reps := self.reps(set_no, side)) // 10 != int(labels[0]) // 10:
             return
         self.counting = None
-        self.diary.sends(self.key(set_no, side), reps)
         self.taps(message, str(reps))
         if self.dice.random() < self.temper.twice:
             self.world.after(0.7, lambda: self.taps(message, str(reps)))
