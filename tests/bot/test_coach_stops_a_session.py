@@ -29,6 +29,17 @@ def test_a_stop_of_the_coach_takes_the_bands_off_and_ends_the_session(practice: 
     assert len(facts.current(practice.stage.engine.store, BandsOff, practice.client)) == 1
 
 
+def test_the_card_names_the_session_that_is_under_way_and_how_it_ended(practice: Practice) -> None:
+    practice.in_a_set()
+    practice.types(COACH, "ruta")
+    assert "under way" in practice.newest(COACH).text
+    practice.types(COACH, "stop ruta")
+    practice.types(CLIENT, "off")
+    practice.types(COACH, "ruta")
+    assert "under way" not in practice.newest(COACH).text
+    assert ", stopped" in practice.newest(COACH).text
+
+
 def test_the_words_beside_the_stop_go_along_and_others_wait(practice: Practice) -> None:
     practice.in_a_set()
     practice.types(COACH, "to Ruta: looking good")

@@ -187,7 +187,10 @@ def _session(engine: "Engine", client: Person, started: SessionStarted) -> str:
     heavy = facts.latest(store, Answered, client.id, session=session, part="before", question="heavy")
     parts += [words.TRAINED_BEFORE] if heavy is not None and heavy.answer == "yes" else []
     ended = facts.latest(store, SessionEnded, client.id, session=session)
-    parts += [words.STOPPED] if ended is not None and ended.why not in WORKED else []
+    if ended is None:
+        parts.append(words.UNDER_WAY)
+    elif ended.why not in WORKED:
+        parts.append(words.STOPPED)
     text = ", ".join(part for part in parts if part) or words.NO_SETS
     return f"{local(started.at, client.zone).strftime('%a %-d %b')}: {text}"
 
