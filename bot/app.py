@@ -8,6 +8,7 @@ import signal
 import sqlite3
 from collections.abc import AsyncIterator, Callable, Iterator
 from datetime import timedelta
+from functools import partial
 from typing import Any
 
 from apscheduler.schedulers.asyncio import AsyncIOScheduler
@@ -31,6 +32,7 @@ from bot.net.direct import Direct
 from bot.net.outbox import Outbox
 from bot.net.transport import Transport
 from bot.watchdog import Pulse
+from conversations.words import engine as words
 from core.store import duties, inbox
 from core.store.connection import Store, cannot_write
 
@@ -70,7 +72,7 @@ class Program:
         self.countdown = Countdown(bot, self.engine.countdowns, clock.now)
         self.direct = Direct(bot, clock.now)
         self.disk = Disk(store, self.direct, config.coaches[0])
-        self.upkeep = Upkeep(config, clock, store, lambda text: self.direct.say(config.coaches[0], text))
+        self.upkeep = Upkeep(config, clock, store, self._tell_operator)
         self.kick = asyncio.Event()
         self.post = asyncio.Event()
         self.pulse = Pulse(clock.elapsed)
@@ -133,7 +135,11 @@ class Program:
         if self.config.webhook:
             await webhook.stand(self.bot, self.config, self.receive)
         else:
-            await intake.fetch_all(self.bot, self.receive)
+            crowded = partial(self._tell_operator, words.CROWDED_OPERATOR)
+            await intake.fetch_all(self.bot, self.receive, crowded)
+
+    def _tell_operator(self, text: str) -> None:
+        self.direct.say(self.config.coaches[0], text)
 
     def _plan_wake(self) -> None:
         soonest = duties.next_due(self.engine.store)

@@ -12,7 +12,7 @@ from collections.abc import Awaitable, Callable
 from typing import Any
 
 from telegram import Bot
-from telegram.error import BadRequest, Conflict, InvalidToken, NetworkError, RetryAfter, TelegramError
+from telegram.error import BadRequest, Conflict, InvalidToken, RetryAfter, TelegramError
 
 from bot.net.calls import call
 
@@ -32,6 +32,8 @@ HIGHEST = 2**63 - 1  # what an INTEGER column holds
 POLL_S = 25
 PAUSE_S = 1.0
 LONGEST_PAUSE_S = 30.0
+# Conflicts one after the other, half a minute with the pauses: longer than a poll that was left by a restart.
+CROWDED = 6
 
 
 async def fetch(bot: Bot, offset: int | None, wait_s: int = POLL_S) -> list[dict[str, Any]]:
@@ -67,30 +69,50 @@ async def insist(what: str, call: Callable[[], Awaitable[Any]]) -> None:
             pause = min(2 * pause, LONGEST_PAUSE_S)
 
 
-async def fetch_all(bot: Bot, receive: Receive) -> None:
+class Failing:
+    """How long to wait after polls that fail. `crowded` is called when others fetch with the same token."""
+
+    def __init__(self, crowded: Callable[[], None]) -> None:
+        self.crowded = crowded
+        self.over()
+
+    def over(self) -> None:
+        """A poll was answered."""
+        self.pause = PAUSE_S
+        self.conflicts = 0
+
+    async def wait(self, problem: TelegramError) -> None:
+        """Until the next poll: as long as the server says, else longer each time."""
+        if isinstance(problem, RetryAfter):
+            await asyncio.sleep(_seconds(problem))
+            return
+        log.warning("no updates just now: %s", type(problem).__name__)
+        self.conflicts = self.conflicts + 1 if isinstance(problem, Conflict) else 0
+        if self.conflicts >= CROWDED:
+            self.crowded()
+        await asyncio.sleep(self.pause)
+        self.pause = min(2 * self.pause, LONGEST_PAUSE_S)
+
+
+async def fetch_all(bot: Bot, receive: Receive, crowded: Callable[[], None] = lambda: None) -> None:
     """Take any webhook away (what waits there is kept by the server), then fetch for ever."""
     await insist("no answer about the webhook", bot.delete_webhook)
-    await poll(bot, receive)
+    await poll(bot, receive, crowded)
 
 
-async def poll(bot: Bot, receive: Receive) -> None:
+async def poll(bot: Bot, receive: Receive, crowded: Callable[[], None] = lambda: None) -> None:
     """Fetch for ever. `receive` commits before it returns. Raises InvalidToken; waits out everything else."""
     offset: int | None = None
-    pause = PAUSE_S
+    failing = Failing(crowded)
     while True:
         try:
             updates = await fetch(bot, offset)
         except InvalidToken:
             raise
-        except RetryAfter as wait:
-            await asyncio.sleep(_seconds(wait))
+        except TelegramError as problem:
+            await failing.wait(problem)
             continue
-        except (NetworkError, Conflict, TelegramError) as problem:
-            log.warning("no updates just now: %s", type(problem).__name__)
-            await asyncio.sleep(pause)
-            pause = min(2 * pause, LONGEST_PAUSE_S)
-            continue
-        pause = PAUSE_S
+        failing.over()
         kept = [one for one in map(numbered, updates) if one is not None]
         try:
             if kept:

@@ -73,6 +73,10 @@ DAMAGED_SINCE_OPERATOR = (
     "done or that file is deleted."
 )
 NO_BACKUP_OPERATOR = "cuffline could not make a backup ({problem})."
+CROWDED_OPERATOR = (
+    "Another program fetches messages with cuffline's token, so some never get here, also those about pain. Is there an "
+    "old bot, or a second one? Stop it, or have the token made anew and put it into the settings here."
+)
 NOT_WIPED_OPERATOR = (
     "Somebody's records are erased, but cuffline could not wipe what is left of them inside the file yet ({problem}). "
     "It tries again every hour. It needs as much free space on the disk as the database takes, and a fifth more."
