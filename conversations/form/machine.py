@@ -165,7 +165,8 @@ class Form(Generic[B, D]):
             return None
         if asides.is_copy(self, state, event):
             return self._wait(state, (Say(common.ALREADY_NOTED),))
-        return self._next(state, event.at, (Say(common.BEFORE_ASKED.format(said=event.text.strip())),))
+        left_out = Say(common.BEFORE_ASKED.format(said=event.text.strip()))
+        return replace(self._next(state, event.at, (left_out,)), unread=True)
 
     def _corrected(self, state: Asking[B, D], event: Corrected) -> Turn[Asking[B, D]]:
         step = next((given.step for given in state.given if given.message == event.of), None)
