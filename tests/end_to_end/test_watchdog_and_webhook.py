@@ -80,7 +80,7 @@ def test_behind_a_webhook_nothing_is_lost_when_the_process_is_killed(tmp_path: P
 
     async def scene() -> None:
         room.coach.types("help")
-        await room.hears(room.coach, "'invite' makes an invitation")
+        await room.hears(room.coach, "invite: an invitation")
         room.kill()
         room.coach.types("invite")  # said while nobody listens
         room.start()
