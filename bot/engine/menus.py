@@ -14,6 +14,7 @@ from bot.engine.joining import agreeing
 from bot.engine.numbers import measuring, reports
 from bot.engine.safety import emergency, open_alert, unread
 from bot.engine.training import beats, kit, starting
+from conversations.prose import is_prose
 from conversations.protocol import Choice, Resumed, Say
 from conversations.words import coach as coach_words
 from conversations.words import engine as words
@@ -119,6 +120,12 @@ def open_menu(engine: "Engine", person: Person, now: datetime) -> None:
         engine.say(person, Say(words.BARRED[why], choices(words.CLIENT_MENU_CHOICES[-1:])), now)
     else:
         engine.say(person, Say(words.CLIENT_MENU, choices(words.CLIENT_MENU_CHOICES)), now)
+
+
+def went_nowhere(engine: "Engine", coach: Person, text: str, now: datetime) -> None:
+    """The menu; under words that may be meant for somebody, that nobody has them."""
+    asked = words.COACH_WENT_NOWHERE if is_prose(text) else words.COACH_MENU
+    engine.say(coach, Say(asked, choices(words.COACH_MENU_CHOICES)), now)
 
 
 def command(engine: "Engine", person: Person, text: str, now: datetime) -> bool:

@@ -48,7 +48,7 @@ def nothing_open(engine: "Engine", person: Person, text: str, now: datetime, mes
     if person.role is Role.COACH:
         known = (listing.by_name, typed.noted, writing_to.offered)
         if not any(dealt(engine, person, text, now) for dealt in known):
-            menus.open_menu(engine, person, now)
+            menus.went_nowhere(engine, person, text, now)
         return
     known_to_client = (menus.said_ready, away.said_back, idle.said_yes, kit.told_gone)
     if any(dealt(engine, person, text, now) for dealt in known_to_client):

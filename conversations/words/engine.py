@@ -158,6 +158,10 @@ CLIENT_HELP = (
 )
 COACH_NAME = "Coach"  # until the coach has written: then their own first name
 COACH_MENU = "What would you like?"
+COACH_WENT_NOWHERE = (
+    "That went nowhere: whom is it for? 'to Name: your words' sends it; after an alert 'call noted: your words' keeps it "
+    "in that client's log."
+)
 COACH_MENU_CHOICES = (
     ("Invite a client", "menu:invite"),
     ("My clients", "menu:clients"),

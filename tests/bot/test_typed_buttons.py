@@ -2,6 +2,7 @@
 
 import pytest
 
+from conversations.words.engine import COACH_WENT_NOWHERE
 from core.facts import CoachDid, SetDone
 from core.store import duties, facts
 from tests.bot.coach_room import COACH, MILO, RUTA, SECOND, Room
@@ -212,3 +213,14 @@ def test_a_restart_says_nothing_to_who_is_in_no_session(room: Room) -> None:
     room.stage.engine.resume()
     room.settle()
     assert len(heard(room, RUTA)) == before
+
+
+def test_a_coach_whose_words_nobody_has_reads_so_and_how_to_keep_them(room: Room) -> None:
+    numb(room)
+    room.types(COACH, "on it")
+    room.types(COACH, "called her, the taxi to the clinic waits outside")
+    assert heard(room, COACH)[-1] == COACH_WENT_NOWHERE
+    room.types(COACH, "call noted: she took a taxi to the clinic")
+    assert ("call_note", "she took a taxi to the clinic") in log_of(room, RUTA)
+    room.types(COACH, "hm")
+    assert heard(room, COACH)[-1] == "What would you like?"
