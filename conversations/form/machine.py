@@ -56,7 +56,7 @@ class Form(Generic[B, D]):
     - `came_off(draft)`: the draft when the bands came off by another way than its own question.
     - `hurry(brief, draft)`: silence until `lapsed`, without a reminder, while the open question cannot wait or is
       soon asked anyway.
-    - `patience`: silence until the one reminder. `lapse`: silence until the form ends by itself with
+    - `reminder`: how the one reminder begins. `patience`: silence until it comes. `lapse`: silence until the form ends by itself with
       `lapsed(brief, draft, at)`; None: it waits for ever.
     """
 
@@ -71,6 +71,7 @@ class Form(Generic[B, D]):
     opening: Callable[[B], tuple[Say, ...]] = lambda brief: ()
     came_off: Callable[[D], D] = lambda draft: draft
     hurry: Callable[[B, D], timedelta | None] = lambda brief, draft: None
+    reminder: str = common.STILL_THERE
     patience: timedelta = timedelta(hours=1)
     lapse: timedelta | None = None
     lapsed: Callable[[B, D, datetime], Outcome] = lambda brief, draft, at: Outcome()
@@ -203,7 +204,7 @@ class Form(Generic[B, D]):
             return _over(self.lapsed(state.brief, state.draft, now))
         if hurry or state.reminded or now < since + self.patience:
             return self._wait(state, ())
-        turn = self._next(state, since, (Say(common.STILL_THERE),))
+        turn = self._next(state, since, (Say(self.reminder),))
         if turn.state is None:
             return turn
         return self._wait(replace(turn.state, reminded=True), turn.replies, turn.effects)

@@ -11,7 +11,7 @@ from conversations.stopwords import read as read_words
 from conversations.stopwords.kinds import Kind
 from conversations.training.getting_better import SAYS_WORSE, says_better
 from conversations.words import after as words
-from conversations.words import safety
+from conversations.words import common, safety
 from core.facts import Answered
 from core.safety.causes import Cause
 
@@ -95,6 +95,7 @@ FORM: Form[Brief, Draft] = Form(
     fill=fill,
     finish=finish,
     noted=noted,
+    reminder=common.NO_WORD_YET,
     patience=PATIENCE,
     lapse=LAPSE,
     lapsed=lapsed,

@@ -16,7 +16,7 @@ from conversations.training import trouble_ends, wrong_or_not
 from conversations.training.getting_better import how_is_it
 from conversations.training.troubled import GRAVE, NOTHING_MORE, Brief, Draft
 from conversations.training.wrong_or_not import SEND
-from conversations.words import safety
+from conversations.words import common, safety
 from conversations.words import trouble as words
 from core.cuffs.limits import QUIET_ALERT
 from core.safety.causes import Cause
@@ -141,6 +141,7 @@ FORM: Form[Brief, Draft] = Form(
     finish=trouble_ends.finish,
     noted=trouble_ends.noted,
     opening=trouble_ends.opening,
+    reminder=common.NO_WORD_YET,
     patience=PATIENCE,
     lapse=LAPSE,
     lapsed=trouble_ends.lapsed,

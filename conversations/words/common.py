@@ -6,6 +6,7 @@ BEFORE_ASKED = "“{said}” came before I asked this, so I left it out."
 NOTHING_TO_GO_BACK_TO = "That was the first question."
 CANCELLED = "All right, we leave it there. Nothing is lost; write whenever you like."
 STILL_THERE = "Still here when you are. We were at:"
+NO_WORD_YET = "I have no word from you yet."  # where it may be bad news: no "when you are ready" there
 CHANGED = "Changed to: {said}"
 YES = "Yes"
 NO = "No"

@@ -148,3 +148,11 @@ def test_bands_that_nobody_takes_off_make_one_alert_and_no_flood(practice: Pract
     raised = [one.cause for one in duties.alerts_since(store, practice.client, START)]
     assert [one for one in raised if one in SILENCE] == [Cause.QUIET_SET]
     assert len(practice.heard(COACH)) < 80  # rounds with a growing gap, not one alert a call
+
+
+def test_whoever_had_chest_pain_is_not_asked_to_answer_when_they_are_ready(practice: Practice) -> None:
+    practice.types(CLIENT, "my chest feels tight")
+    practice.later(minutes=2)
+    assert any("no word from you yet" in text for text in practice.heard(CLIENT))
+    assert not any("Still here" in text for text in practice.heard(CLIENT))
+    assert "How is it now?" in practice.newest(CLIENT).text

@@ -7,7 +7,7 @@ import pytest
 from conversations.protocol import Alert, Opened, Said, Turn, Woke
 from conversations.training.still_numb import DIALOGUE, Brief
 from conversations.words import after as words
-from conversations.words import safety
+from conversations.words import common, safety
 from core.safety.causes import Cause
 
 START = datetime(2026, 3, 2, 18, 40, tzinfo=UTC)
@@ -40,7 +40,7 @@ def test_gone_is_good() -> None:
 def test_silence_counts_as_still_numb_after_five_minutes_and_not_before() -> None:
     turn = opened()
     asked = DIALOGUE.advance(turn.state, Woke(START), START + timedelta(minutes=2))
-    assert asked.replies
+    assert asked.replies[0].text == common.NO_WORD_YET
     early = DIALOGUE.advance(asked.state, Woke(START), START + timedelta(minutes=4, seconds=59))
     assert causes(early) == []
     late = DIALOGUE.advance(early.state, Woke(START), START + timedelta(minutes=5))
