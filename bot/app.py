@@ -133,7 +133,7 @@ class Program:
     async def take_in(self) -> None:
         """Get updates for ever: posted to us where a webhook is set, else fetched."""
         if self.config.webhook:
-            await webhook.stand(self.bot, self.config, self.receive)
+            await webhook.stand(self.bot, self.config, self.receive, self._tell_operator)
         else:
             crowded = partial(self._tell_operator, words.CROWDED_OPERATOR)
             await intake.fetch_all(self.bot, self.receive, crowded)

@@ -4,7 +4,6 @@ TLS is the proxy's part; we listen where only the proxy reaches us. The server p
 (`max_connections=1`), so that what a person says arrives in the order in which it was said.
 """
 
-import asyncio
 import hmac
 import json
 import logging
@@ -21,6 +20,7 @@ from telegram.error import BadRequest
 from bot.config import Config, Wrong
 from bot.net import intake
 from bot.net.intake import Numbered, Receive
+from bot.net.reached import Reached, Tell
 
 log = logging.getLogger("cuffline")
 
@@ -98,15 +98,19 @@ def listen(config: Config, receive: Receive) -> tuple[tornado.httpserver.HTTPSer
     return server, sockets[0].getsockname()[1]
 
 
-async def stand(bot: Bot, config: Config, receive: Receive) -> None:
-    """Listen, tell the server where, and take updates until cancelled. Raises `Wrong` when it declines."""
+async def stand(bot: Bot, config: Config, receive: Receive, tell: Tell = lambda text: None) -> None:
+    """Listen, tell the server where, and take updates until cancelled. Raises `Wrong` when it declines.
+
+    `tell` is for the operator, when the server cannot reach us or another program took the webhook away.
+    """
     try:
         server, _ = listen(config, receive)
     except OSError as problem:
         raise Wrong([f"CUFFLINE_LISTEN: cannot listen there: {problem.strerror}"]) from None
     try:
-        await intake.insist("the webhook is not set yet", lambda: announce(bot, config))
-        await asyncio.Event().wait()
+        while True:
+            await intake.insist("the webhook is not set yet", lambda: announce(bot, config))
+            await Reached(bot, config.webhook, tell).lost()
     except BadRequest as problem:
         raise Wrong([f"CUFFLINE_WEBHOOK: the server declines it: {problem.message}"]) from None
     finally:

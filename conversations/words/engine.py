@@ -77,6 +77,10 @@ CROWDED_OPERATOR = (
     "Another program fetches messages with cuffline's token, so some never get here, also those about pain. Is there an "
     "old bot, or a second one? Stop it, or have the token made anew and put it into the settings here."
 )
+NOT_REACHED_OPERATOR = (
+    "The server cannot reach cuffline's webhook ({problem}): {count} of its messages wait, and clients get no answer. Look "
+    "at the proxy and its certificate, or take the CUFFLINE_WEBHOOK lines out and start again: then messages are fetched."
+)
 NOT_WIPED_OPERATOR = (
     "Somebody's records are erased, but cuffline could not wipe what is left of them inside the file yet ({problem}). "
     "It tries again every hour. It needs as much free space on the disk as the database takes, and a fifth more."

@@ -15,7 +15,7 @@ from tornado.httpclient import AsyncHTTPClient, HTTPResponse
 from bot.config import Config, Wrong
 from bot.local.api import LocalApi
 from bot.local.http import serve
-from bot.net import intake, webhook
+from bot.net import intake, reached, webhook
 from bot.net.intake import Numbered
 
 SECRET = "s" * 40
@@ -203,6 +203,33 @@ def test_the_server_posts_each_update_in_order_until_it_is_kept() -> None:
             phone.types("four")
             [update] = await intake.fetch(bot, None, 0)
             assert update["message"]["text"] == "four"
+        await server.stop()
+
+    asyncio.run(run())
+
+
+def test_a_webhook_that_was_taken_away_is_set_again(monkeypatch: pytest.MonkeyPatch) -> None:
+    """A second program that fetches takes it away, and nothing would come here any more."""
+    monkeypatch.setattr(reached, "LOOK_EVERY_S", 0.01)
+
+    async def run() -> None:
+        api = LocalApi(lambda: datetime.now(UTC))
+        phone = api.add_phone(77, "Dana")
+        server = await serve(api, 0)
+        came: asyncio.Queue[list[Numbered]] = asyncio.Queue()
+        told = asyncio.Event()
+        async with Bot("1:local", base_url=f"{server.url}/bot") as bot:
+            standing = asyncio.create_task(
+                webhook.stand(bot, settings(free_port()), came.put_nowait, lambda text: told.set())
+            )
+            phone.types("one")
+            await asyncio.wait_for(came.get(), 10)
+            await bot.delete_webhook()
+            await asyncio.wait_for(told.wait(), 10)
+            phone.types("two")
+            await asyncio.wait_for(came.get(), 10)
+            standing.cancel()
+            await asyncio.wait([standing])
         await server.stop()
 
     asyncio.run(run())
