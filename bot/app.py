@@ -6,15 +6,13 @@ import faulthandler
 import logging
 import signal
 import sqlite3
-from collections.abc import AsyncIterator, Callable, Iterator
+from collections.abc import Callable, Iterator
 from datetime import timedelta
 from functools import partial
-from typing import Any
 
 from apscheduler.schedulers.asyncio import AsyncIOScheduler
 from telegram import Bot
 from telegram.error import InvalidToken
-from telegram.ext import Application
 
 from bot import numbers, watchdog
 from bot.clocks import keeping_time
@@ -27,10 +25,10 @@ from bot.engine import Engine
 from bot.making.slow_work import SlowWork
 from bot.making.weekly import Weekly
 from bot.net import intake, webhook
+from bot.net.connected import connected
 from bot.net.countdown import Countdown
 from bot.net.direct import Direct
 from bot.net.outbox import Outbox
-from bot.net.transport import Transport
 from bot.watchdog import Pulse
 from conversations.words import engine as words
 from core.store import duties, inbox
@@ -39,19 +37,6 @@ from core.store.connection import Store, cannot_write
 log = logging.getLogger("cuffline")
 
 SWEEP_S = 5
-CONNECTIONS = 40  # letters in flight, and room for countdowns and what is said directly; own choice
-
-
-AnyApplication = Application[Any, Any, Any, Any, Any, Any]
-
-
-def application(config: Config) -> AnyApplication:
-    """The library's application, without its own updater: it confirms updates before they are stored."""
-    builder = Application.builder().token(config.token).updater(None)
-    builder = builder.base_url(f"{config.api_url}/bot").base_file_url(f"{config.api_url}/file/bot")
-    to_send, to_fetch = Transport(config.api_url, CONNECTIONS), Transport(config.api_url, 1)
-    builder = builder.request(to_send).get_updates_request(to_fetch)
-    return builder.build()
 
 
 class Program:
@@ -76,6 +61,7 @@ class Program:
         self.kick = asyncio.Event()
         self.post = asyncio.Event()
         self.pulse = Pulse(clock.elapsed)
+        self.line = Pulse(clock.elapsed, watchdog.DEAF_S)
         self.scheduler = AsyncIOScheduler(
             timezone="UTC", job_defaults={"misfire_grace_time": None, "coalesce": True}
         )
@@ -133,10 +119,10 @@ class Program:
     async def take_in(self) -> None:
         """Get updates for ever: posted to us where a webhook is set, else fetched."""
         if self.config.webhook:
-            await webhook.stand(self.bot, self.config, self.receive, self._tell_operator)
+            await webhook.stand(self.bot, self.config, self.receive, self._tell_operator, self.line.beat)
         else:
             crowded = partial(self._tell_operator, words.CROWDED_OPERATOR)
-            await intake.fetch_all(self.bot, self.receive, crowded)
+            await intake.fetch_all(self.bot, self.receive, intake.Line(crowded, self.line.beat))
 
     def _tell_operator(self, text: str) -> None:
         self.direct.say(self.config.coaches[0], text)
@@ -187,7 +173,7 @@ class Program:
                 tasks.create_task(self.take_in())
                 tasks.create_task(self.upkeep.run())
                 tasks.create_task(watchdog.feed(self.pulse, alive=watchdog.rearm))
-                tasks.create_task(watchdog.ping(self.pulse, self.config.ping_url))
+                tasks.create_task(watchdog.ping(self.pulse, self.config.ping_url, line=self.line))
         finally:
             watchdog.notify("STOPPING=1")
             faulthandler.cancel_dump_traceback_later()
@@ -206,20 +192,8 @@ async def serve(
         await _serve(config, clock, ready)
 
 
-@contextlib.asynccontextmanager
-async def _connected(config: Config) -> AsyncIterator[AnyApplication]:
-    """Asks who we are, again and again: after a power cut the network comes up later than we do."""
-    app = application(config)
-    try:
-        await intake.insist("no answer from the server yet", app.initialize)
-        yield app
-    finally:
-        await app.shutdown()
-        await app.bot.shutdown()  # what a refused token left open
-
-
 async def _tell_numbers(config: Config) -> None:
-    async with _connected(config) as app:
+    async with connected(config) as app:
         telling = asyncio.ensure_future(numbers.answer_everybody(app.bot))
         _stopped_by_signals(telling)
         try:
@@ -239,7 +213,7 @@ def _stopped_by_signals(running: asyncio.Future[None]) -> None:
 
 async def _serve(config: Config, clock: Clock, ready: Callable[[Program], None]) -> None:
     store = Store(config.db)
-    async with _connected(config) as app:
+    async with connected(config) as app:
         program = Program(config, clock, store, app.bot)
         running = asyncio.ensure_future(program.run(lambda: ready(program)))
         _stopped_by_signals(running)

@@ -2,7 +2,8 @@
 
 Both hear from us only while the event loop runs (this code runs in it) and the worker makes progress. A
 process that is stopped, loops or waits for ever falls silent, and whoever listens acts: systemd restarts the
-unit (`WatchdogSec`), the outside address tells the operator.
+unit (`WatchdogSec`), the outside address tells the operator. The address outside hears nothing either while the
+messages' server leaves us without an answer.
 """
 
 import asyncio
@@ -21,6 +22,8 @@ if TYPE_CHECKING:
 log = logging.getLogger("cuffline")
 
 STALE_S = 30.0  # the worker beats every 5 s when idle; six missed beats are no accident
+# How long the server may leave all that we ask for new messages unanswered; own choice.
+DEAF_S = 300.0
 STUCK_S = 60.0  # with the start about 65 s; own choice
 FED_EVERY_S = 10.0  # where no service manager says how often
 NOT_READY_S = 0.05
@@ -31,10 +34,11 @@ Pause = Callable[[float], Awaitable[None]]
 
 
 class Pulse:
-    """The worker's last sign of life. `elapsed` is a monotonic clock in seconds."""
+    """The last sign of life, the worker's or another's. `elapsed` is a monotonic clock in seconds."""
 
-    def __init__(self, elapsed: Callable[[], float]) -> None:
+    def __init__(self, elapsed: Callable[[], float], stale_s: float = STALE_S) -> None:
         self.elapsed = elapsed
+        self.stale_s = stale_s
         self.last: float | None = None
 
     def beat(self) -> None:
@@ -44,7 +48,7 @@ class Pulse:
     @property
     def alive(self) -> bool:
         """Whether the last round is recent."""
-        return self.last is not None and self.elapsed() - self.last < STALE_S
+        return self.last is not None and self.elapsed() - self.last < self.stale_s
 
 
 def notify(state: str, environment: Mapping[str, str] = os.environ) -> bool:
@@ -100,15 +104,18 @@ def touch(path: str) -> None:
             Path(path).touch()
 
 
-async def ping(pulse: Pulse, url: str, pause: Pause = asyncio.sleep) -> None:
-    """Call `url` every minute while there are signs of life; failures are its watcher's news, not ours."""
+async def ping(pulse: Pulse, url: str, pause: Pause = asyncio.sleep, line: Pulse | None = None) -> None:
+    """Call `url` every minute while there are signs of life; failures are its watcher's news, not ours.
+
+    `line`: the server's. Who does not reach it cannot tell the operator there, so its silence is told by ours.
+    """
     if not url:
         return
     import httpx
 
     async with httpx.AsyncClient(timeout=PING_TIMEOUT_S) as client:
         while True:
-            if pulse.alive:
+            if pulse.alive and (line is None or line.alive):
                 await _call(client, url)
             await pause(PING_EVERY_S)
 

@@ -20,6 +20,7 @@ log = logging.getLogger("cuffline")
 
 Numbered = tuple[int, dict[str, Any]]  # an update's number and the update as it came
 Receive = Callable[[list[Numbered]], None]  # commits before it returns, else raises NotKept
+Called = Callable[[], None]
 
 
 class NotKept(Exception):
@@ -69,15 +70,20 @@ async def insist(what: str, call: Callable[[], Awaitable[Any]]) -> None:
             pause = min(2 * pause, LONGEST_PAUSE_S)
 
 
-class Failing:
-    """How long to wait after polls that fail. `crowded` is called when others fetch with the same token."""
+class Line:
+    """How the polls fare. `crowded` is called when others fetch with the same token, `answered` by each answer."""
 
-    def __init__(self, crowded: Callable[[], None]) -> None:
+    def __init__(self, crowded: Called = lambda: None, answered: Called = lambda: None) -> None:
         self.crowded = crowded
-        self.over()
+        self.answered = answered
+        self._begin_anew()
 
-    def over(self) -> None:
+    def good(self) -> None:
         """A poll was answered."""
+        self._begin_anew()
+        self.answered()
+
+    def _begin_anew(self) -> None:
         self.pause = PAUSE_S
         self.conflicts = 0
 
@@ -94,25 +100,25 @@ class Failing:
         self.pause = min(2 * self.pause, LONGEST_PAUSE_S)
 
 
-async def fetch_all(bot: Bot, receive: Receive, crowded: Callable[[], None] = lambda: None) -> None:
+async def fetch_all(bot: Bot, receive: Receive, line: Line | None = None) -> None:
     """Take any webhook away (what waits there is kept by the server), then fetch for ever."""
     await insist("no answer about the webhook", bot.delete_webhook)
-    await poll(bot, receive, crowded)
+    await poll(bot, receive, line)
 
 
-async def poll(bot: Bot, receive: Receive, crowded: Callable[[], None] = lambda: None) -> None:
+async def poll(bot: Bot, receive: Receive, line: Line | None = None) -> None:
     """Fetch for ever. `receive` commits before it returns. Raises InvalidToken; waits out everything else."""
     offset: int | None = None
-    failing = Failing(crowded)
+    line = line or Line()
     while True:
         try:
             updates = await fetch(bot, offset)
         except InvalidToken:
             raise
         except TelegramError as problem:
-            await failing.wait(problem)
+            await line.wait(problem)
             continue
-        failing.over()
+        line.good()
         kept = [one for one in map(numbered, updates) if one is not None]
         try:
             if kept:

@@ -12,6 +12,7 @@ from datetime import datetime
 from telegram import Bot
 from telegram.error import TelegramError
 
+from bot.net.intake import Called
 from conversations.words import engine as words
 
 log = logging.getLogger("cuffline")
@@ -21,12 +22,16 @@ Tell = Callable[[str], None]
 
 
 class Reached:
-    """Looks at what the server says about the webhook. `tell` says something to the operator."""
+    """Looks at what the server says about the webhook.
 
-    def __init__(self, bot: Bot, address: str, tell: Tell) -> None:
+    `tell` says something to the operator, `answered` is called by each answer that names no new failure.
+    """
+
+    def __init__(self, bot: Bot, address: str, tell: Tell, answered: Called = lambda: None) -> None:
         self.bot = bot
         self.address = address
         self.tell = tell
+        self.answered = answered
         self.failed_at: datetime | None = None  # the newest failure that the server spoke of
 
     async def lost(self) -> None:
@@ -50,4 +55,6 @@ class Reached:
             log.error("the server does not reach the webhook: %s", info.last_error_message)
             said = words.NOT_REACHED_OPERATOR
             self.tell(said.format(count=info.pending_update_count, problem=info.last_error_message))
+        else:
+            self.answered()
         return info.url == self.address

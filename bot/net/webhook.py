@@ -19,7 +19,7 @@ from telegram.error import BadRequest
 
 from bot.config import Config, Wrong
 from bot.net import intake
-from bot.net.intake import Numbered, Receive
+from bot.net.intake import Called, Numbered, Receive
 from bot.net.reached import Reached, Tell
 
 log = logging.getLogger("cuffline")
@@ -98,10 +98,17 @@ def listen(config: Config, receive: Receive) -> tuple[tornado.httpserver.HTTPSer
     return server, sockets[0].getsockname()[1]
 
 
-async def stand(bot: Bot, config: Config, receive: Receive, tell: Tell = lambda text: None) -> None:
+async def stand(
+    bot: Bot,
+    config: Config,
+    receive: Receive,
+    tell: Tell = lambda text: None,
+    answered: Called = lambda: None,
+) -> None:
     """Listen, tell the server where, and take updates until cancelled. Raises `Wrong` when it declines.
 
-    `tell` is for the operator, when the server cannot reach us or another program took the webhook away.
+    `tell` is for the operator, when the server cannot reach us or another program took the webhook away; `answered`
+    is called again and again while it can.
     """
     try:
         server, _ = listen(config, receive)
@@ -110,7 +117,8 @@ async def stand(bot: Bot, config: Config, receive: Receive, tell: Tell = lambda 
     try:
         while True:
             await intake.insist("the webhook is not set yet", lambda: announce(bot, config))
-            await Reached(bot, config.webhook, tell).lost()
+            answered()
+            await Reached(bot, config.webhook, tell, answered).lost()
     except BadRequest as problem:
         raise Wrong([f"CUFFLINE_WEBHOOK: the server declines it: {problem.message}"]) from None
     finally:

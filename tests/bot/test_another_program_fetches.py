@@ -37,7 +37,7 @@ def told(stage: Stage, failures: list[int]) -> int:
 
     async def script() -> None:
         with pytest.raises(Done):
-            await asyncio.wait_for(intake.poll(stage.bot, receive, crowded), 10)
+            await asyncio.wait_for(intake.poll(stage.bot, receive, intake.Line(crowded)), 10)
 
     for code in failures:
         stage.api.fail_next("getUpdates", 1, code)

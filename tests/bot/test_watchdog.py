@@ -153,6 +153,24 @@ def test_the_outside_is_called_every_minute_only_while_there_is_life() -> None:
     assert server.calls == 4  # at 0, 60, 120 and 180 s
 
 
+def test_the_outside_hears_nothing_either_while_the_server_answers_nobody(
+    monkeypatch: pytest.MonkeyPatch,
+) -> None:
+    """The bot is deaf then, and cannot tell its operator in the chat."""
+    called: list[float] = []
+    times = Times(beats_until=1200, end=900)
+    line = Pulse(lambda: times.now, watchdog.DEAF_S)
+    line.beat()
+
+    async def call(*_: object) -> None:
+        called.append(times.now)
+
+    monkeypatch.setattr(watchdog, "_call", call)
+    with pytest.raises(asyncio.CancelledError):
+        asyncio.run(watchdog.ping(times.pulse, "http://127.0.0.1:1/x", times.pause, line))
+    assert called == [0, 60, 120, 180, 240]
+
+
 def test_a_dead_outside_changes_nothing() -> None:
     for url in ("http://127.0.0.1:1/x", "http://[bad", "ftp://x"):
         times = Times(beats_until=600, end=130)

@@ -63,6 +63,18 @@ def test_what_passes_by_itself_is_not_told(answers: list[tuple[str, int, int | N
     assert told(*answers) == []
 
 
+def test_only_a_server_that_reaches_it_counts_as_a_sign_of_life() -> None:
+    answered: list[int] = []
+    answers = ((HERE, 0, None), None, (HERE, 3, 1), (HERE, 4, 3), (ELSEWHERE, 0, 3))
+    server = Server(*answers)
+    asyncio.run(
+        Reached(
+            cast(Bot, server), HERE, lambda text: None, lambda: answered.append(len(server.answers))
+        ).lost()
+    )
+    assert answered == [4, 2, 0]
+
+
 def test_a_webhook_that_another_program_took_away_is_told() -> None:
     heard: list[str] = []
     asyncio.run(Reached(cast(Bot, Server((HERE, 0, None), (ELSEWHERE, 0, None))), HERE, heard.append).lost())
