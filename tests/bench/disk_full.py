@@ -5,7 +5,7 @@
 
 import sys
 
-from tests.bot.test_disk_full import session_with_a_full_disk_at
+from tests.bot.database.test_disk_full import session_with_a_full_disk_at
 
 
 def main() -> int:

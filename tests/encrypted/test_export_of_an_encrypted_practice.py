@@ -9,8 +9,8 @@ from bot.database import keyed
 from bot.making.slow_work import Failed, SlowWork
 from core.store.converting import is_plain
 from core.store.keys import Key
+from tests.bot.coach.exported import asks, opened, table
 from tests.bot.coach_room import COACH, RUTA, RoomOnFile
-from tests.bot.exported import asks, opened, table
 from tests.bot.terminal.practice import MONDAY
 from tests.encrypted.conftest import DIGITS
 

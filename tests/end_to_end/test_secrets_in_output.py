@@ -7,7 +7,7 @@ from pathlib import Path
 
 import pytest
 
-from tests.bot.test_webhook import free_port
+from tests.bot.net.test_webhook import free_port
 from tests.end_to_end.room import Room
 
 TOKEN = "987654:AAbbCC-dd_EE11"

@@ -9,7 +9,7 @@ from pathlib import Path
 
 import pytest
 
-from tests.bot.test_webhook import free_port
+from tests.bot.net.test_webhook import free_port
 from tests.end_to_end.room import LONGEST_S, Room
 
 ALLOWED_S = 1.5  # between two signs of life; the process gives three in it

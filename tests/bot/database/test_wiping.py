@@ -12,7 +12,7 @@ import pytest
 from bot.database import wiping
 from core.store import copies, erasure, settings
 from core.store.connection import Store
-from tests.bot.wiping_room import MARK, bytes_of, db_of, made, rows_of, wipe
+from tests.bot.database.wiping_room import MARK, bytes_of, db_of, made, rows_of, wipe
 
 
 @pytest.fixture

@@ -23,8 +23,8 @@ from core.facts import CoachDid, LoadMoved, Noticed, Rated, SetDone
 from core.store import facts, people
 from core.store.connection import Store
 from core.store.mail import Priority
+from tests.bot.coach.exported import a_minute_later, asks, opened, table, waits, wanted, zips
 from tests.bot.coach_room import COACH, MILO, RUTA, SECOND, START, Room, RoomOnFile
-from tests.bot.exported import a_minute_later, asks, opened, table, waits, wanted, zips
 
 AINO = 2003
 FORMULAS = ("=1+1", "@SUM(1)", "+1", "-1", "\t=1+1")

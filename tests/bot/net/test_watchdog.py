@@ -14,7 +14,7 @@ import pytest
 from bot import watchdog
 from bot.watchdog import STALE_S, Pulse, fed_every, notify
 
-ROOT = Path(__file__).parents[2]
+ROOT = Path(__file__).parents[3]
 
 
 class Manager:

@@ -7,7 +7,7 @@ import pytest
 from core.facts import LoadMoved, SetDone
 from core.plans import Side
 from core.store import facts
-from tests.bot.test_hurt_quietly import finish
+from tests.bot.safety.test_hurt_quietly import finish
 from tests.practice import CLIENT, Practice
 
 

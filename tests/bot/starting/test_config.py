@@ -100,7 +100,7 @@ def test_a_misspelt_name_is_found_and_every_setting_of_the_example_is_known() ->
     assert misspelt({"CUFFLINE_BACKUP": "/x", "HOME": "/"}) == [
         "CUFFLINE_BACKUP: there is no such setting; is CUFFLINE_BACKUPS meant?"
     ]
-    example = (Path(__file__).parents[2] / "deploy" / "cuffline.env.example").read_text(encoding="utf-8")
+    example = (Path(__file__).parents[3] / "deploy" / "cuffline.env.example").read_text(encoding="utf-8")
     named = re.findall(r"CUFFLINE_[A-Z_]+", example)
     assert named
     assert misspelt(dict.fromkeys(named, "")) == []

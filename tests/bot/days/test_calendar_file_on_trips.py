@@ -13,7 +13,7 @@ from core.facts import PlanGiven
 from core.plan_text import plan_to_text
 from core.plans import Plan
 from core.store import facts
-from tests.bot.test_ical import read_back
+from tests.bot.days.test_ical import read_back
 from tests.practice import CLIENT, SQUAT, START, Practice
 
 LISBON, TOKYO = ZoneInfo("Europe/Lisbon"), ZoneInfo("Asia/Tokyo")

@@ -14,7 +14,7 @@ from core.facts import Noticed
 from core.store import changes, copies, facts, people, settings
 from core.store.connection import Store
 from core.store.people import Role
-from tests.bot.wiping_room import NOW, Rows, during, made, rows_of, wipe
+from tests.bot.database.wiping_room import NOW, Rows, during, made, rows_of, wipe
 from tests.practice import CLIENT, Practice
 
 CAP_S = 10

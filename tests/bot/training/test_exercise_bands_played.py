@@ -3,7 +3,7 @@
 from core.facts import LoadMoved, PlanGiven, SetDone
 from core.plan_text import plan_from_text
 from core.store import facts
-from tests.bot.test_loads_today import now, trained
+from tests.bot.training.test_loads_today import now, trained
 from tests.practice import CLIENT, COACH, Practice
 
 

@@ -10,8 +10,8 @@ from bot.export import zipped
 from conversations.words import exporting as words
 from core.facts import CoachDid, Detail, Noticed, Rated
 from core.store import duties, erasure, facts, people, tables
+from tests.bot.coach.exported import a_minute_later, asks, opened, table, waits, wanted, zips
 from tests.bot.coach_room import COACH, MILO, RUTA, SECOND, THIRD, Room, RoomOnFile
-from tests.bot.exported import a_minute_later, asks, opened, table, waits, wanted, zips
 
 AINO = 2003
 

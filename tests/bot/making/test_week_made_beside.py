@@ -20,7 +20,7 @@ from core.facts import PlanGiven
 from core.store import duties, erasure, facts, people
 from core.store.duties import Planned
 from core.store.people import Role
-from tests.bot.test_history_reads import trained
+from tests.bot.training.test_history_reads import trained
 from tests.practice import CLIENT, COACH, Practice
 
 

@@ -23,7 +23,7 @@ from core.plans import Region
 from core.store import facts, inbox, people
 from core.store.connection import Store, cannot_write
 from core.store.people import Role
-from tests.bot.failing import FullAt, full
+from tests.bot.database.failing import FullAt, full
 from tests.practice import CLIENT as PRACTISING
 from tests.practice import Practice
 

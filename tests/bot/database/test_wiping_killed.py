@@ -12,7 +12,7 @@ import pytest
 from bot.database import held, wiping
 from core.store import changes, copies, erasure, settings
 from core.store.connection import Store
-from tests.bot.wiping_room import MARK, NOW, bytes_of, db_of, during, made, rows_of, wipe
+from tests.bot.database.wiping_room import MARK, NOW, bytes_of, db_of, during, made, rows_of, wipe
 
 CAP_S = 10
 
