@@ -17,6 +17,13 @@ from conversations.words import trouble as words
 
 SEND = "send"  # stored
 SENDS = re.compile(r"\W*(?:please )?send(?: it| that)?(?: please)?\W*$", re.IGNORECASE)
+# Tired and shaky is what sets do; it is a no only after a no, and where nothing else is said.
+JUST_TIRED = re.compile(
+    r"\W*(?:no|nope|nah)\b[\s,.!]*(?:(?:i'?m|it'?s|they'?re|that'?s|my|the|legs?|arms?|muscles?|are|is|just|only|a|bit"
+    r"|little|very|quite|so|ok|fine|all|and)[\s,.]+)*(?:tired|shaky|shaking|trembling|worn out|hard work)\b"
+    r"(?:[\s,.]+(?:and|a|bit|tired|shaky|legs?|arms?|muscles?|that'?s|is|it|all|now|thanks))*\W*",
+    re.IGNORECASE,
+)
 WRONG = (Choice(words.WRONG_YES, "yes"), Choice(words.WRONG_NO, "no"))
 
 
@@ -44,7 +51,17 @@ def answer(text: str, reader: str) -> str:
             return "yes"
         if says_fine(text) and AND_NOT_ALL.search(text.replace("\u2019", "'")):
             raise
-        return "no" if says_fine(text) or yes_no(text) is Reply.NO else "yes"
+        if says_fine(text) or JUST_TIRED.fullmatch(text.replace("\u2019", "'")):
+            return "no"
+        return _yes_or_no(text)
+
+
+def _yes_or_no(text: str) -> str:
+    """By whole phrases; "not sure" is a yes. Raises `Unclear`, about the two buttons there are."""
+    try:
+        return "no" if yes_no(text) is Reply.NO else "yes"
+    except Unclear:
+        raise Unclear(Why.MERE_OK) from None
 
 
 def no_mere_ok(text: str) -> None:

@@ -5,7 +5,7 @@ from datetime import UTC, datetime
 
 import pytest
 
-from conversations.answers import Unclear
+from conversations.answers import Unclear, Why
 from conversations.protocol import Alert, Opened, Said
 from conversations.training import wrong_or_not
 from conversations.training.getting_better import BETTER, how_is_it
@@ -111,3 +111,31 @@ def test_nor_does_it_say_that_nothing_is_numb_any_more(text: str) -> None:
     turn = DIALOGUE.advance(opened.state, Said(NOW, text), NOW)
     assert turn.state is not None or any(isinstance(effect, Alert) for effect in turn.effects)
     assert all(say.text != words.NOT_NUMB for say in turn.replies)
+
+
+@pytest.mark.parametrize(
+    "text",
+    [
+        "no just tired",
+        "No, it's just hard work",
+        "no, only a bit shaky",
+        "no my legs are just tired and shaky",
+        "no they're shaking that's all",
+    ],
+)
+def test_no_and_only_tired_is_a_no(text: str) -> None:
+    assert wrong_or_not.answer(text, "") == "no"
+
+
+@pytest.mark.parametrize("text", ["no just weak", "just tired", "no just tired of it"])
+def test_anything_else_is_asked_again_about_the_two_buttons(text: str) -> None:
+    with pytest.raises(Unclear) as problem:
+        wrong_or_not.answer(text, "")
+    assert problem.value.reason is Why.MERE_OK
+
+
+@pytest.mark.parametrize(
+    "text", ["no just dizzy", "no but my foot is odd", "no just tired but my foot is odd"]
+)
+def test_a_no_with_a_sign_of_harm_is_no_no(text: str) -> None:
+    assert wrong_or_not.answer(text, "") == "yes"
