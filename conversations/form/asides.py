@@ -1,5 +1,6 @@
 """Words that are no answer to the open question: sent before it, sent twice, or taking the last answer back."""
 
+import re
 from datetime import timedelta
 from decimal import Decimal
 from typing import TYPE_CHECKING, Any
@@ -8,12 +9,24 @@ from conversations.answers import Unclear
 from conversations.correcting import number_instead
 from conversations.form.state import Asking
 from conversations.protocol import Said
+from conversations.stopwords import read
+from conversations.stopwords.kinds import Kind
 
 if TYPE_CHECKING:
     from conversations.form.machine import Form
 
 DOUBLED_WITHIN = timedelta(seconds=2)  # own caution, no source
+SLIPPED = re.compile(
+    r"\b(?:tapped|pressed|hit|clicked|touched|chose|picked|answered)\b.{0,20}\bwrong\b|\bwrong (?:one|button|answer|tap)\b"
+    r"|\b(?:by|a|my) (?:mistake|accident)\b|\bmeant (?:to \w+ )?(?:yes|no)\b|\bchange (?:my|an?|the) (?:\w+ )?answer\b",
+    re.IGNORECASE,
+)
 NUMBERS = (int, float, Decimal)
+
+
+def tells_of_a_slip(text: str) -> bool:
+    """ "Sorry, I tapped wrong": an answer before this question is meant, and nothing is said that this one could take."""
+    return SLIPPED.search(text.replace("\u2019", "'")) is not None and read(text).kind is Kind.NONE
 
 
 def taken_back(form: "Form[Any, Any]", state: Asking[Any, Any], event: Said) -> tuple[Any, Said] | None:

@@ -132,6 +132,8 @@ class Form(Generic[B, D]):
         try:
             draft = self.fill(state.brief, state.draft, state.step, event)
         except Unclear as problem:
+            if state.given and asides.tells_of_a_slip(event.text):
+                return self._next(state, event.at, (Say(common.HOW_TO_GO_BACK),))
             return replace(self._next(state, event.at, (Say(unclear(problem)),)), unread=True)
         return self._filled(state, draft, event)
 

@@ -3,6 +3,7 @@
 ALREADY_NOTED = "Already noted."
 TOO_LATE = "That question is behind us, so that changed nothing; 'back' asks the last one again. We are at:"
 BEFORE_ASKED = "“{said}” came before I asked this, so I left it out."
+HOW_TO_GO_BACK = "That can be put right: 'back' asks the question before again, as often as you type it."
 NOTHING_TO_GO_BACK_TO = "That was the first question."
 CANCELLED = "All right, we leave it there. Nothing is lost; write whenever you like."
 STILL_THERE = "Still here when you are. We were at:"

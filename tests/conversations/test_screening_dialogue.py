@@ -10,7 +10,7 @@ from conversations.answers import Unclear
 from conversations.client.screening import FORM, Brief, Draft, options, value_of
 from conversations.form import Asking
 from conversations.protocol import Alert, Do, Effect, Opened, Record, Said, Say
-from conversations.words import safety
+from conversations.words import common, safety
 from conversations.words import screening as words
 from core.facts import ScreeningAnswer, ScreeningDone
 from core.safety.causes import NOW as URGENT
@@ -61,6 +61,37 @@ def test_every_answer_is_stored_at_once() -> None:
     turn = FORM.advance(None, Opened(NOW, BRIEF), NOW)
     turn = FORM.advance(turn.state, Said(NOW, "154 lb"), NOW)
     assert turn.effects == (Record(ScreeningAnswer(NOW, "s1", "weight", "69.9")),)
+
+
+def after_three_answers(text: str) -> list[str]:
+    """What is said to this text at the fourth question, whose name does not change."""
+    turn = FORM.advance(None, Opened(NOW, BRIEF), NOW)
+    for answer in ("70 kg", "175", "yes"):
+        turn = FORM.advance(turn.state, Said(NOW, answer, None, 1), NOW)
+    assert turn.state is not None
+    step = turn.state.step
+    turn = FORM.advance(turn.state, Said(NOW, text, None, 2), NOW)
+    assert turn.state is not None
+    assert turn.state.step == step
+    return [say.text for say in turn.replies]
+
+
+@pytest.mark.parametrize(
+    "text",
+    [
+        "sorry, I do take tablets, I tapped wrong",
+        "oops wrong button",
+        "I pressed yes by mistake",
+        "I meant no",
+    ],
+)
+def test_who_tells_of_a_wrong_tap_hears_how_to_go_back(text: str) -> None:
+    assert after_three_answers(text)[0] == common.HOW_TO_GO_BACK
+
+
+@pytest.mark.parametrize("text", ["something is wrong", "what is that", "my chest hurts, I tapped wrong"])
+def test_other_words_are_asked_about_as_ever(text: str) -> None:
+    assert common.HOW_TO_GO_BACK not in after_three_answers(text)
 
 
 def test_a_known_age_is_not_asked_and_an_unknown_one_is() -> None:
