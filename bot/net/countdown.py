@@ -46,8 +46,12 @@ class Countdown:
             self.running.pop(chat, None)
             self.shown.pop(chat, None)
             return
+        fresh = known is None or known.until != until
         try:
-            if known is None or known.until != until:
+            if known is None or fresh:
+                self.shown[chat] = Shown(
+                    until, 0, 0
+                )  # a server that refuses is not asked again for this rest
                 sent = await self.bot.send_message(
                     chat, REST_LEFT.format(left=left), disable_notification=True
                 )
