@@ -4,9 +4,11 @@ import argparse
 import asyncio
 import tempfile
 import webbrowser
+from contextlib import suppress
 from pathlib import Path
 
 from bot.config import HIGHEST_PORT, Wrong
+from core.store import copies
 
 
 def check(options: argparse.Namespace) -> None:
@@ -18,8 +20,21 @@ def check(options: argparse.Namespace) -> None:
         )
     if options.db is not None and not options.db.parent.is_dir():
         wrong.append(f"--db {options.db}: the folder {options.db.parent} does not exist")
+    if options.db is not None and options.db.is_file() and _is_real(options.db):
+        wrong.append(
+            f"--db {options.db}: that is a real practice, whose messages would go nowhere; name a new file"
+        )
     if wrong:
         raise Wrong(wrong)
+
+
+def _is_real(db: Path) -> bool:
+    """Whether the file has coaches of its own. What cannot be read is said at the start."""
+    from bot.practice_room import COACH
+
+    with suppress(*copies.UNREADABLE):
+        return bool(copies.coaches(db) - {COACH})
+    return False
 
 
 def main(options: argparse.Namespace) -> int:

@@ -202,3 +202,9 @@ def zones(path: Path) -> list[str]:
     """The zones that people live in. Raises sqlite3.Error."""
     with closing(reading(path)) as database:
         return [row[0] for row in database.execute("SELECT DISTINCT zone FROM person ORDER BY zone")]
+
+
+def coaches(path: Path) -> set[int]:
+    """The numbers of the coaches in this file. Raises sqlite3.Error."""
+    with closing(reading(path)) as database:
+        return {row[0] for row in database.execute("SELECT chat FROM person WHERE role = 'coach'")}

@@ -9,6 +9,7 @@ import pytest
 
 from bot.cli import main, parser
 from bot.database import held
+from core.store.connection import Store
 from tests.bot.terminal.practice import made
 
 ON_DATA = (("clients",), ("replay",), ("backup", "new.db"), ("digest",), ("export", "new"))
@@ -167,3 +168,15 @@ def test_wrong_use_is_one_line(arguments: tuple[str, ...], capsys: pytest.Captur
 
 def test_a_database_is_no_backup_of_itself(db: Path, capsys: pytest.CaptureFixture[str]) -> None:
     assert "that is the database itself" in refused(capsys, "restore", "--db", str(db), str(db))
+
+
+def test_a_real_practice_is_not_played_with(
+    db: Path, tmp_path: Path, capsys: pytest.CaptureFixture[str]
+) -> None:
+    """Its letters would go to phones that are not there, and its clients count as out of reach."""
+    store = Store(db)
+    store.execute("UPDATE person SET chat = 123456789 WHERE role = 'coach'")
+    store.close()
+    before = db.read_bytes()
+    assert "a real practice" in refused(capsys, "try", "--db", str(db), "--port", "0")
+    assert db.read_bytes() == before
