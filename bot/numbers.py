@@ -5,13 +5,16 @@ That is how a coach finds the number that goes into the settings.
 
 import asyncio
 import logging
+import time
 
 from telegram import Bot
 from telegram.error import TelegramError
 
+from bot import watchdog
 from bot.engine import updates
 from bot.engine.updates import Kind
 from bot.net import intake
+from bot.watchdog import Pulse
 from conversations.words import engine as words
 
 log = logging.getLogger("cuffline")
@@ -31,7 +34,11 @@ async def answer_everybody(bot: Bot) -> None:
         for chat in chats_of(numbered):
             chats.put_nowait(chat)
 
+    pulse = Pulse(time.monotonic)
+    pulse.beat()
     async with asyncio.TaskGroup() as tasks:
+        # Else a service manager would take us for one that never starts, and end us every two minutes.
+        tasks.create_task(watchdog.feed(pulse, alive=pulse.beat))
         tasks.create_task(intake.fetch_all(bot, receive))
         tasks.create_task(_answer(bot, chats))
 

@@ -48,6 +48,24 @@ def test_without_a_coach_everybody_hears_their_own_number_and_the_log_says_what_
     assert "set CUFFLINE_COACH to your number" in caplog.text
 
 
+def test_a_service_manager_hears_that_it_has_started(tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> None:
+    """`systemctl start` would wait two minutes for it, give up, and start it anew for ever."""
+    monkeypatch.setenv("NOTIFY_SOCKET", str(tmp_path / "notify"))
+    api = LocalApi(lambda: MORNING, "1:local")
+    with socket.socket(socket.AF_UNIX, socket.SOCK_DGRAM) as manager:
+        manager.bind(str(tmp_path / "notify"))
+
+        async def play() -> str:
+            async with Bot("1:local", request=InProcess(api), get_updates_request=InProcess(api)) as bot:
+                telling = asyncio.ensure_future(numbers.answer_everybody(bot))
+                manager.settimeout(10)
+                heard = await asyncio.to_thread(manager.recv, 4096)
+                telling.cancel()
+                return heard.decode()
+
+        assert asyncio.run(play()) == "READY=1\nWATCHDOG=1"
+
+
 def test_what_cannot_be_read_is_left_out() -> None:
     good = {"message": {"message_id": 1, "date": 1, "chat": {"id": 7, "type": "private"}, "text": "hi"}}
     group = {"message": {"message_id": 1, "date": 1, "chat": {"id": -7, "type": "group"}, "text": "hi"}}
