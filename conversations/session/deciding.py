@@ -3,7 +3,7 @@
 from dataclasses import replace
 from datetime import datetime
 
-from conversations.protocol import Alert, Choice, Effect, Record, Say, TooTight, Turn
+from conversations.protocol import Alert, Choice, Effect, Record, Said, Say, TooTight, Turn
 from conversations.session.coming_off import off
 from conversations.session.judging import checks_of, fact_of, so_far
 from conversations.session.state import After, Phase, State, banded_limbs, say, turn
@@ -41,7 +41,26 @@ def too_tight(state: State, event: TooTight) -> Turn[State]:
     if state.on_at is None:
         return turn(state, Say(words.FIT_LOOSER), effects=(fact,))
     decision = failed(Verdict.STOP, ("far_too_tight",), so_far(state))
-    return decided(replace(state, rest_until=None, maybe_on=False), event.at, decision, (fact,))
+    return decided(_out_of_the_set(state), event.at, decision, (fact,))
+
+
+def moved(state: State, event: Said) -> Turn[State]:
+    """A band slid or came loose between checks: a failed one. Set back, looked at anew; a set under way is done again."""
+    fact = Record(Noticed(event.at, "band_moved", event.text))
+    decision = failed(Verdict.LOOSEN, ("wrong_place",), so_far(state))
+    state = _out_of_the_set(state)
+    if decision.step is not Step.LOOSEN:
+        return decided(state, event.at, decision, (fact,))
+    state = _check_again(replace(state, failed_checks=decision.failed))
+    return turn(
+        state, _again(state, words.SET_BACK.format(place=words.PLACE[state.doing.region])), effects=(fact,)
+    )
+
+
+def _out_of_the_set(state: State) -> State:
+    """A check comes first now. A set under way is done again after it; in a rest the next one follows."""
+    next_set = state.set_no + (state.phase is Phase.REST)
+    return replace(state, set_no=next_set, rest_until=None, maybe_on=False)
 
 
 def decided(state: State, at: datetime, decision: Decision, facts: tuple[Effect, ...]) -> Turn[State]:

@@ -30,6 +30,17 @@ UNSEEN = re.compile(
     r"|\b(?:dark|black|brown) skin\b|\bskin is (?:\w+ )?(?:dark|black|brown)\b"
     r"|\b(?:painted|polish(?:ed)?|varnish(?:ed)?|gel nails?|fake nails?)\b"
 )
+# A band that no longer sits where it was closed, and nothing else said with it.
+_WHICH = (
+    r"(?:(?:sorry|oh|oops|hey|hm+|wait|so|and|ok)[ ,]+)*(?:(?:i think|looks like) )?"
+    r"(?:(?:the|my|a|one|this|that|left|right|both|of|arm|leg) )*(?:bands?|cuffs?|straps?|one|it|they)"
+)
+_JUST = r"(?: (?:just|has|have|is|are|was|again|now|a bit|a little|slightly|keeps?))*"
+_LOOSE = r"(?:came|got|gotten|come|is|are|feels?|went|gone)(?: too| a bit| a little| all)? loose|loosened"
+_MOVED = rf"slid|slides?|sliding|slipped|slips?|slipping|creeping|crept|rolled|moved down|dropped|{_LOOSE}"
+_LIMB = r"on (?:the |my )?(?:left|right)(?: (?:arm|leg|side))?"
+_WHERE_TO = rf"down|off|lower|a bit|a little|slightly|too low|out of place|again|now|already|{_LIMB}|in the middle|mid set|by itself"
+MOVED = re.compile(rf"{_WHICH}{_JUST} (?:{_MOVED})(?: (?:{_WHERE_TO}))*\W*")
 REFILLS = tuple(Choice(label, value.value) for value, label in words.REFILL_LABELS.items())
 NAILS = (*REFILLS[:3], Choice(words.CANT_SEE_NAIL, Refill.CANT_SEE.value))
 WARM = choices(words.WARM_LABELS)
@@ -52,6 +63,11 @@ def ask(state: State) -> Say:
             return say(words.CANT_SEE_ARMS.format(limb=limb), f"nail.{state.check_id}", *NAILS)
         case _:
             return say(words.CANT_SEE_LEGS.format(limb=limb), f"{state.phase}.{state.check_id}", *WARM)
+
+
+def says_moved(text: str) -> bool:
+    """Whether the words say that a band slid down or came loose, and nothing more."""
+    return MOVED.fullmatch(normal(text)) is not None
 
 
 def next_look(state: State, text: str) -> Phase | None:

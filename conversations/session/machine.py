@@ -36,6 +36,7 @@ from conversations.session import (
     going_on,
     hurting,
     kept,
+    looking,
     sets,
     tally,
     timing,
@@ -48,6 +49,7 @@ from conversations.words import session as words
 from core.cuffs import on_again_at
 from core.facts import SessionEnded, SessionStarted
 
+MOVES = (Phase.SET, Phase.REST)  # where a band may slide while nobody looks at it
 MINUTES = re.compile(r"(\d{1,2}(?:[.,]\d)?)\s*(?:min(?:ute)?s?)?", re.IGNORECASE)
 
 
@@ -170,6 +172,8 @@ def _about_bands(state: State, event: Said) -> Turn[State] | None:
     off = off_unasked(event.text) or (plainly_off(event.text) and not state.maybe_on)
     if state.on_at is not None and state.phase is not Phase.OFF and off:
         return coming_off.said_unasked(state)
+    if state.phase in MOVES and state.on_at is not None and looking.says_moved(event.text):
+        return deciding.moved(state, event)
     if state.phase in (Phase.BREAK, Phase.COUNT) and going_on.says_on(event.text):
         return ending.on_too_early(state, event.at)
     return None

@@ -71,6 +71,7 @@ LOOSE_GO_ON = "Still loose, so we go on with that and leave the load alone today
 LOOSEN = "Loosen it a little now. Tap when that's done and we check again."
 SET_HIGH = "Open the one that slid, set it back: {place}. Close it, and tap."
 SET_HIGH_LOOSER = "Open the one that slid, set it back: {place}. Close it looser than before, and tap."
+SET_BACK = "No more reps now. Open the one that slid or came loose, set it back: {place}. Close it, and tap."
 LOOSENED = "Loosened"
 OFF_NOW = "Bands off now, both. Shake the limbs loose. Tap when they are off."
 OFF_WHY = {

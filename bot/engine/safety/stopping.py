@@ -11,6 +11,7 @@ from bot.engine.safety import alerts, bands, said_more
 from conversations.answers.taken_off import Off, taken_off
 from conversations.heard import hurt_lately
 from conversations.protocol import Hurts, Said, Say, TooTight
+from conversations.session.looking import says_moved
 from conversations.stopwords import read
 from conversations.stopwords.causes import cause_of
 from conversations.stopwords.kinds import Kind
@@ -33,6 +34,7 @@ if TYPE_CHECKING:
 
 TRAINS = frozenset({"session", "before", "after", "still_numb", "testing"})
 ENDED_BY_OFF = frozenset({"session", "before"})  # there "bands off" before any is on says that none will be
+LESS_THAN_MOVED = frozenset({Kind.NONE, Kind.UNSURE, Kind.TIGHT})  # what a slip may look like to the lexicon
 SHORTLY_AFTER = timedelta(hours=1)  # own caution, no source
 AROUND_TRAINING = frozenset({"before", "after", "still_numb", "morning"})
 TROUBLES_ANSWER = AROUND_TRAINING | {"screening", "consent"}
@@ -50,6 +52,8 @@ def stopped(engine: "Engine", person: Person, text: str, at: datetime, message: 
     calls_help = text.strip(" /!?.").casefold() == "help"
     if kind is Kind.UNSURE and calls_help and not training:  # a question about the program
         return False
+    if kind in LESS_THAN_MOVED and _moved_in_a_session(engine, person, text):
+        return False
     if kind is Kind.NONE and pressure is not None and not (live and live[0].dialogue == "screening"):
         too_high(engine, person, text)
         return True
@@ -61,6 +65,11 @@ def stopped(engine: "Engine", person: Person, text: str, at: datetime, message: 
         passed_on = kind in ASK_FIRST and _pass_on(engine, person, text, at, live)
         halt(engine, person, kind, text, at, live, reader="" if passed_on else coach_name(engine, person))
     return True
+
+
+def _moved_in_a_session(engine: "Engine", person: Person, text: str) -> bool:
+    """Whether the words say only that a band slid, which the session knows what to do about."""
+    return says_moved(text) and threads.live_in(engine.store, person.id, "session") is not None
 
 
 def _for_the_session(
