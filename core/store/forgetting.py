@@ -34,15 +34,21 @@ _OLD_INVITATIONS = (
     "DELETE FROM invitation WHERE id IN (SELECT id FROM invitation"
     " WHERE used_by IS NULL AND expires_at < ? ORDER BY id LIMIT ?)"
 )
+# When a stranger was refused last, by their number; a group's, which is told once for ever, is nobody's.
+_OLD_STRANGERS = (
+    "DELETE FROM setting WHERE name IN (SELECT name FROM setting"
+    " WHERE name GLOB 'refused:[0-9]*' AND value < ? LIMIT ?)"
+)
 
 
 def step(store: Store, now: datetime, most: int) -> bool:
-    """Forget what was said word for word after 14 days, and ids and buttons after 30; facts stay.
+    """Forget what was said word for word after 14 days, and ids, buttons and strangers after 30; facts stay.
 
     An invitation that nobody used goes when it has run out. At most so many rows of each kind at once; True: there
     may be more. What waits is never forgotten.
     """
     said, known = ms(now - BODIES_KEPT), ms(now - IDS_KEPT)
-    steps = [(sql, said) for sql in _OLD_WORDS] + [(sql, known) for sql in _OLD_IDS]
-    steps.append((_OLD_INVITATIONS, ms(now)))
+    steps: list[tuple[str, int | str]] = [(sql, said) for sql in _OLD_WORDS]
+    steps += [(sql, known) for sql in _OLD_IDS]
+    steps += [(_OLD_INVITATIONS, ms(now)), (_OLD_STRANGERS, (now - IDS_KEPT).isoformat())]
     return any([store.execute(sql, [before, most]).rowcount == most for sql, before in steps])

@@ -4,7 +4,7 @@ from datetime import UTC, datetime, timedelta
 
 import pytest
 
-from core.store import forgetting, inbox, mail, people
+from core.store import forgetting, inbox, mail, people, settings
 from core.store.connection import Store
 from core.store.mail import Letter
 from core.store.people import Role
@@ -57,6 +57,17 @@ def test_words_go_after_fourteen_days_and_ids_and_buttons_after_thirty(
     fill(store)
     assert not forgetting.step(store, NOW + after, MANY)
     assert left(store) == remains
+
+
+@pytest.mark.parametrize(("after", "known"), [(timedelta(0), True), (A_MOMENT, False)])
+def test_the_number_of_a_stranger_goes_after_thirty_days_and_a_group_stays(
+    store: Store, after: timedelta, known: bool
+) -> None:
+    for name in ("refused:77", "refused:-77", "pruned_on"):
+        settings.put(store, name, NOW.isoformat())
+    forgetting.step(store, NOW + forgetting.IDS_KEPT + after, MANY)
+    found = [settings.get(store, name) is not None for name in ("refused:77", "refused:-77", "pruned_on")]
+    assert found == [known, True, True]
 
 
 def test_what_waits_is_kept_however_old(store: Store) -> None:
