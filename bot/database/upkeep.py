@@ -7,6 +7,7 @@ import asyncio
 import logging
 import sqlite3
 from collections.abc import Callable
+from contextlib import suppress
 from datetime import datetime, timedelta
 from pathlib import Path
 
@@ -71,7 +72,9 @@ class Upkeep:
             log.error("backups of times that have not come yet: %s", problem)
 
     def _backup_is_due(self, now: datetime) -> bool:
-        kept = backups.found(self.config.backups, self.config.db)
+        kept = []
+        with suppress(OSError):  # a disk that is gone: told when the backup is tried
+            kept = backups.found(self.config.backups, self.config.db)
         last = max((at for at in (self.tried_at, kept[-1].at if kept else None) if at), default=None)
         return last is None or now - last >= BACKUP_EVERY
 

@@ -18,12 +18,20 @@ def main(options: argparse.Namespace) -> int:
     place = Place.named(options.db)
     looks: list[Look] = [*looking.HERE, *(() if options.offline else (looking.token,))]
     now = Clock().now()
-    findings = [finding for look in looks for finding in look(place, now)]
+    findings = [finding for look in looks for finding in _found(look, place, now)]
     if options.json:
         print(json.dumps([asdict(finding) for finding in findings], indent=2, ensure_ascii=False))
     else:
         print("\n".join(_line(finding) for finding in findings))
     return 0 if all(finding.ok for finding in findings) else 1
+
+
+def _found(look: Look, place: Place, now: datetime) -> list[Finding]:
+    """What it finds; a disk that does not answer is a finding, too."""
+    try:
+        return list(look(place, now))
+    except OSError as problem:
+        return [Finding("disk", False, f"{problem.filename or place.backups}: {problem.strerror or problem}")]
 
 
 def _line(finding: Finding) -> str:

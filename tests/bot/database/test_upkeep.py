@@ -1,6 +1,7 @@
 """The running bot backs itself up every hour, and looks for damage at every start and every day."""
 
 import asyncio
+import errno
 import logging
 from datetime import UTC, datetime, timedelta
 from itertools import pairwise
@@ -151,6 +152,22 @@ def test_a_backup_that_cannot_be_made_is_told_and_tried_again_an_hour_later(
     bot.config.backups.unlink()
     bot.after(minutes=30)
     assert len(bot.backups) == 1
+
+
+def test_a_disk_of_backups_that_fails_ends_nobody_s_session(
+    bot: Bot, monkeypatch: pytest.MonkeyPatch, caplog: pytest.LogCaptureFixture
+) -> None:
+    """A mount that is gone fails already where the folder is read, and would end the program every minute."""
+
+    def gone(*_: object) -> list[backups.Backup]:
+        raise OSError(errno.EIO, "Input/output error")
+
+    caplog.set_level(logging.CRITICAL)
+    monkeypatch.setattr(backups, "found", gone)
+    for minutes in (0, 1, 58, 1):
+        bot.after(minutes=minutes)
+    assert len(bot.told) == 2
+    assert all("could not make a backup" in text for text in bot.told)
 
 
 def test_a_damaged_database_is_no_backup_and_the_operator_hears_it_daily(

@@ -248,3 +248,16 @@ def test_a_damaged_backup_is_wrong(place: Place) -> None:
 def test_a_full_disk_is_said_before_it_is_too_late(place: Place, monkeypatch: pytest.MonkeyPatch) -> None:
     monkeypatch.setattr(looking, "LEAST_FREE", 1 << 60)
     assert len(wrong(list(looking.disk(place, NOW)))) == 2
+
+
+def test_a_disk_that_does_not_answer_is_a_finding_and_no_traceback(
+    place: Place, monkeypatch: pytest.MonkeyPatch, capsys: pytest.CaptureFixture[str]
+) -> None:
+    def gone(*_: object) -> list[backups.Backup]:
+        raise OSError(5, "Input/output error", "/mnt/gone")
+
+    monkeypatch.setattr(backups, "found", gone)
+    assert main(["check", "--offline", "--db", str(place.db)]) == 1
+    said = capsys.readouterr().out
+    assert "/mnt/gone: Input/output error" in said
+    assert "zones" in said, "the others are looked at all the same"
