@@ -106,7 +106,7 @@ def says_went_on(state: State, event: Said) -> bool:
     """A count, or "set done", where "go on" was asked for: it says more than "go on" does."""
     if state.phase is not Phase.BURN or state.resume not in (Phase.SET, Phase.REST):
         return False
-    if (event.to or "").startswith("done.") or event.text.strip().lower() in sets.SAYS_DONE:
+    if (event.to or "").startswith("done.") or sets.says_done(event.text):
         return True
     try:
         return bool(tally.read(state, event.text))

@@ -193,9 +193,9 @@ def _by_phase(state: State, event: Said) -> Turn[State]:
             )
         case Phase.SET | Phase.WALK if too_soon.before_go(state, event):
             return too_soon.left_out(state, event)
-        case Phase.SET if event.text.strip().lower() in sets.SAYS_DONE:
+        case Phase.SET if sets.says_done(event.text):
             return sets.set_done(state, event.at)
-        case Phase.WALK if event.text.strip().lower() in ("done", "back", "i'm back", "im back", "finished"):
+        case Phase.WALK if sets.says_back(event.text):
             return sets.walk_done(state, event.at)
         case Phase.WALK if (said := MINUTES.fullmatch(event.text.strip())) is not None:
             return sets.walk_done(state, event.at, float(said[1].replace(",", ".")))

@@ -1,5 +1,6 @@
 """Sets and rests. "Set done" starts the rest at once; counts are asked inside it; Go never waits for them."""
 
+import re
 from dataclasses import replace
 from datetime import datetime, timedelta
 
@@ -31,7 +32,22 @@ TENS = tuple(
 LOST = Choice(words.LOST_COUNT, "lost")
 DONE = Choice(words.SET_DONE, "done")
 OFF = "bands off"  # a walk's answer, read like the same words typed
-SAYS_DONE = ("done", "set done", "finished")
+BEFORE = (
+    r"\W*(?:(?:phew|puh|oh|ok|okay|yes|right|there|now|all|that'?s|set|one|two|just|and|i'?m|i am)[\s,.!]+)*"
+)
+AFTER = r"(?:[\s,.!]+(?:now|again|thanks|thank you|coach|it|that|set|one|phew|home|this|the))*\W*"
+SAYS_DONE = re.compile(rf"{BEFORE}(?:done|finished|completed?|did it){AFTER}", re.IGNORECASE)
+SAYS_BACK = re.compile(rf"{BEFORE}(?:back|home|done|finished){AFTER}", re.IGNORECASE)
+
+
+def says_done(text: str) -> bool:
+    """ "phew, finished": as the button, and nothing else."""
+    return SAYS_DONE.fullmatch(text) is not None
+
+
+def says_back(text: str) -> bool:
+    """The same of a walk."""
+    return SAYS_BACK.fullmatch(text) is not None
 
 
 def begin(state: State, at: datetime) -> Turn[State]:

@@ -70,5 +70,5 @@ def _is_copy(state: State, event: Said) -> bool:
 
 def before_go(state: State, event: Said) -> bool:
     """ "Done", or the minutes of a walk, before anybody could know that it has begun."""
-    says_done = state.phase is Phase.WALK or event.text.strip().lower() in sets.SAYS_DONE
+    says_done = state.phase is Phase.WALK or sets.says_done(event.text)
     return says_done and event.too_soon_for(sets.ask(state).asks or "")

@@ -236,3 +236,25 @@ def test_good_news_in_a_set_is_no_mistake(text: str) -> None:
 
 def test_other_words_in_a_set_are_told_what_counts_here() -> None:
     assert played().fits().types("what?").heard == words.IN_A_SET
+
+
+@pytest.mark.parametrize(
+    "text", ["phew finished", "Done now", "ok, all done", "that's set one done", "finished, thanks"]
+)
+def test_a_set_is_done_in_any_words_that_say_nothing_else(text: str) -> None:
+    p = played(SQUAT).fits().types(text, 90)
+    assert p.state is not None
+    assert p.state.phase is Phase.REST
+
+
+@pytest.mark.parametrize("text", ["not done", "almost done", "done in", "I'm done with this", "done 31"])
+def test_words_that_say_more_or_less_do_not_end_the_set_unread(text: str) -> None:
+    p = played(SQUAT).fits().types(text, 90)
+    assert p.state is not None
+    assert p.state.phase is Phase.SET or p.sets()
+
+
+@pytest.mark.parametrize("text", ["ok I'm back", "back home", "I am back now", "home again"])
+def test_back_from_a_walk_in_any_words(text: str) -> None:
+    walk = Exercise("walk", Region.LEGS, Scheme.WALK, walk_min=10, walk_kmh=4.0, limit_min=15)
+    assert played(walk).fits().types(text, 300).heard == words.BANDS_OFF
