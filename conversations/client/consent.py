@@ -1,10 +1,10 @@
 """The very first talk: what this is and is not, consent, and what is needed if something goes wrong."""
 
-import re
 from dataclasses import dataclass, replace
 from datetime import datetime
 
 from conversations.answers import Reply, Unclear, Why, pick, whole_number, yes_no
+from conversations.client import reached
 from conversations.dates import ZoneFound, ZoneNotFound, ZonesPossible, read_zone
 from conversations.dates.nearby import near
 from conversations.form import YES_NO, Form, Outcome, buttons, dialogue, with_answer
@@ -29,15 +29,6 @@ STEPS = (
     "helper",
 )
 MAY_SKIP = ("phone", "address", "emergency_contact")
-SKIPPED = frozenset({"skip", "no", "none", "nobody"})
-SHORTEST_NUMBER, LONGEST_NUMBER = 2, 15  # digits; 15 at most in ITU-T E.164, from memory
-LONGEST = 200
-SHORTEST_PHONE = 5  # digits; own judgement, no source
-PHONE = re.compile(r"\+?[0-9 ()./-]+")
-YES_FIRST = re.compile(r"^yes\b[ ,.:-]*", re.IGNORECASE)
-# "sometimes my daughter" is read back as "Daughter types for you", and to the coach "for them".
-BEFORE_NAME = re.compile(r"^(?:(?:only|sometimes|often|usually|mostly|my)[ ,]+)+", re.IGNORECASE)
-HELPS = re.compile(r" (?:types|does|helps|writes)\b.*$", re.IGNORECASE)
 
 
 @dataclass(frozen=True, slots=True)
@@ -134,15 +125,15 @@ def fill(brief: Brief, draft: Draft, step: str, answer: Said) -> Draft:
             said = pick(answer.text, pairs, tuple(Choice(*one) for one in words.COMPANY_TYPED))
             return replace(draft, company="" if said == "skip" else said)
         case "emergency_number":
-            return replace(draft, emergency_number=_number(answer.text))
+            return replace(draft, emergency_number=reached.number(answer.text))
         case "phone":
-            return replace(draft, phone=_phone(answer.text))
+            return replace(draft, phone=reached.phone(answer.text))
         case "emergency_contact":
-            return _contact(draft, _words(answer.text))
+            return _contact(draft, reached.plain(answer.text))
         case "helper":
             return _helper(draft, answer.text)
         case _:
-            return with_answer(draft, step, _words(answer.text))
+            return with_answer(draft, step, reached.plain(answer.text))
 
 
 def _agreed(text: str) -> str:
@@ -155,33 +146,11 @@ def _agreed(text: str) -> str:
             raise Unclear(Why.NOT_AN_OPTION, options=[option.label for option in YES_NO])
 
 
-def _number(text: str) -> str:
-    """A number to call; "skip" is none, for it is shown when seconds count."""
-    figures = re.findall(r"[0-9]+", text)
-    if re.search(r"[^\w\s+()/.,:;-]", text):
-        raise Unclear(Why.NOT_A_NUMBER)
-    if not SHORTEST_NUMBER <= len("".join(figures)) <= LONGEST_NUMBER:
-        raise Unclear(Why.NOT_A_NUMBER)
-    return _words(text)
-
-
-def _phone(text: str) -> str:
-    """A number to ring; "skip" is none. Raises `Unclear` for anything that cannot be dialled."""
-    plain = _words(text)
-    figures = re.sub(r"[^0-9]", "", plain)
-    if plain and (not PHONE.fullmatch(plain) or not SHORTEST_PHONE <= len(figures) <= LONGEST_NUMBER):
-        raise Unclear(Why.NOT_A_NUMBER)
-    return plain
-
-
 def _contact(draft: Draft, said: str) -> Draft:
     """Whom to ring; a name alone cannot be rung, so its number is asked for once."""
-    dialled = any(sign.isdigit() for sign in said)
-    if said and not dialled and not draft.to_ring:
+    if said and not reached.has_figures(said) and not draft.to_ring:
         return replace(draft, to_ring=said)
-    named = any(sign.isalpha() for sign in said)
-    contact = said if named and dialled else f"{draft.to_ring} {said if dialled else ''}".strip()
-    return replace(draft, emergency_contact=contact)
+    return replace(draft, emergency_contact=reached.whom_to_ring(draft.to_ring, said))
 
 
 def _helper(draft: Draft, text: str) -> Draft:
@@ -189,21 +158,10 @@ def _helper(draft: Draft, text: str) -> Draft:
     try:
         reply = yes_no(text)
     except Unclear:
-        name = HELPS.sub("", BEFORE_NAME.sub("", YES_FIRST.sub("", " ".join(text.split()))))
-        if not any(sign.isalpha() for sign in name):
-            raise Unclear(Why.EMPTY) from None
-        name = name.lstrip(" ,").rstrip(" ,.!")
-        return replace(draft, helper=_words(name[:1].upper() + name[1:]))
+        return replace(draft, helper=reached.who_types(text))
     if reply is Reply.NO:
         return replace(draft, helper="")
     return replace(draft, helped=True)
-
-
-def _words(text: str) -> str:
-    plain = " ".join(text.split())[:LONGEST]
-    if not plain:
-        raise Unclear(Why.EMPTY)
-    return "" if plain.lower().rstrip(".!") in SKIPPED else plain
 
 
 def _own_zone(brief: Brief, text: str) -> str:

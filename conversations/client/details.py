@@ -23,11 +23,20 @@ class Brief:
 
 @dataclass(frozen=True, slots=True)
 class Draft:
-    """`what` is the name of a stored detail, `sure` its new value; None: not asked yet. `helped` as in consent."""
+    """`what` is the name of a stored detail, `sure` its new value; None: not asked yet.
+
+    `helped`, `to_ring`: as in the consent.
+    """
 
     what: str | None = None
     sure: str | None = None
     helped: bool = False
+    to_ring: str = ""
+
+    @property
+    def begun(self) -> consent.Draft:
+        """What of the answer is known already."""
+        return consent.Draft(helped=self.helped, to_ring=self.to_ring)
 
 
 def missing(brief: Brief, draft: Draft) -> str | None:
@@ -41,15 +50,15 @@ def ask(brief: Brief, draft: Draft, step: str) -> Say:
     """What shall change, then the question of the beginning."""
     if step == "what":
         return Say(words.now(brief.known), WHATS)
-    return consent.ask(NOBODY, consent.Draft(helped=draft.helped), draft.what or "")
+    return consent.ask(NOBODY, draft.begun, draft.what or "")
 
 
 def fill(brief: Brief, draft: Draft, step: str, answer: Said) -> Draft:
     """One more answer. Raises `Unclear`."""
     if step == "what":
         return replace(draft, what=choice(answer.text, WHATS))
-    read = consent.fill(NOBODY, consent.Draft(helped=draft.helped), draft.what or "", answer)
-    return replace(draft, sure=getattr(read, draft.what or ""), helped=read.helped)
+    read = consent.fill(NOBODY, draft.begun, draft.what or "", answer)
+    return replace(draft, sure=getattr(read, draft.what or ""), helped=read.helped, to_ring=read.to_ring)
 
 
 def finish(brief: Brief, draft: Draft, at: datetime) -> Outcome:

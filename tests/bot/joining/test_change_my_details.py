@@ -42,6 +42,8 @@ def test_a_new_address_is_on_the_card_and_in_alerts(practice: Practice) -> None:
         ("Phone", ("+351 555 0101",), "phone", "+351 555 0101"),
         ("Phone", ("call me", "555 0101"), "phone", "555 0101"),
         ("Whom to ring", ("Tomas, 555 0101",), "emergency_contact", "Tomas, 555 0101"),
+        ("Whom to ring", ("Tomas", "555 0101"), "emergency_contact", "Tomas 555 0101"),
+        ("Whom to ring", ("Tomas", "skip"), "emergency_contact", "Tomas"),
         ("Emergency number", ("skip", "112"), "emergency_number", "112"),
         ("Who types", ("yes", "Tomas"), "helper", "Tomas"),
         ("Who types", ("no",), "helper", "-"),
