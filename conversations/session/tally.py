@@ -43,15 +43,18 @@ def read(state: State, text: str) -> tuple[Count, ...]:
 def stated(
     one: Counted, places: tuple[int, ...], counts: tuple[Count, ...], message: int | None, at: datetime
 ) -> Counted:
-    """The set with these counts in these places, each with the message that said it."""
-    reps = dict(enumerate(one.reps)) | dict(zip(places, (count.value for count in counts), strict=True))
-    said_by = dict(enumerate(one.said_by or (one.message,) * len(one.reps))) | dict.fromkeys(places, message)
+    """The set with these counts in these places, each with the message that said it first: a copy states nothing new."""
+    known, said_by = dict(enumerate(one.reps)), dict(enumerate(one.said_by or (one.message,) * len(one.reps)))
+    told = dict(zip(places, (count.value for count in counts), strict=True))
+    changed = [place for place, value in told.items() if known.get(place) != value or said_by[place] is None]
+    said_by |= dict.fromkeys(changed, message)
+    reps = known | told
     in_order = sorted(reps)
     return replace(
         one,
         reps=tuple(reps[place] for place in in_order),
         said_by=tuple(said_by[place] for place in in_order),
-        message=message,
+        message=message if changed else one.message,
         noted_at=at,
     )
 

@@ -2,7 +2,7 @@
 
 import pytest
 
-from conversations.protocol import Said
+from conversations.protocol import Corrected, Said
 from conversations.words import session as words
 from tests.conversations.test_session import Played, played
 
@@ -90,3 +90,14 @@ def test_words_under_an_earlier_question_are_answered_and_change_nothing() -> No
     p = replies_to_set(two_sets_without_a_count(), 1, "banana")
     assert p.said
     assert p.sets() == {}
+
+
+def test_an_edit_of_the_message_that_said_a_count_first_changes_it_after_a_copy() -> None:
+    """A simulated month: "16" came twice, and the edit of the first one changed what is stored but not the session."""
+    p = two_sets_without_a_count()
+    replies_to_set(p, 1, "31")
+    first = p.message
+    replies_to_set(p, 1, "31")
+    p.give(Corrected(p.now, "29", first))
+    assert p.sets() == {1: 29}
+    assert p.heard == words.CHANGED.format(n=1, reps=29)
