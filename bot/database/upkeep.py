@@ -41,12 +41,23 @@ class Upkeep:
         self.tried_at: datetime | None = None
         self.not_wiped_at: datetime | None = None
         self.differs_told_at: datetime | None = None
+        self.failed_told_at: datetime | None = None
 
     async def run(self) -> None:
         """Look every minute for what is due; not in the first, in which everybody wants an answer at once."""
         while True:
             await self.clock.sleep_until(self.clock.now() + LOOK_EVERY)
-            await self.look()
+            try:
+                await self.look()
+            except Exception as problem:  # a bug here must not end everybody's sessions, again every minute
+                log.exception("the care of the database failed")
+                self._say_it_failed(type(problem).__name__)
+
+    def _say_it_failed(self, problem: str) -> None:
+        now = self.clock.now()
+        if self.failed_told_at is None or abs(now - self.failed_told_at) >= CHECK_EVERY:
+            self.failed_told_at = now
+            self.tell(words.NO_CARE_OPERATOR.format(problem=problem))
 
     async def look(self) -> None:
         """Do what is due now."""

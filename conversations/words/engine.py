@@ -77,6 +77,10 @@ CROWDED_OPERATOR = (
     "Another program fetches messages with cuffline's token, so some never get here, also those about pain. Is there an "
     "old bot, or a second one? Stop it, or have the token made anew and put it into the settings here."
 )
+NO_CARE_OPERATOR = (
+    "cuffline could not look after its database just now ({problem}). Everything else goes on; `cuffline check` says more, "
+    "and the log has the details."
+)
 NOT_REACHED_OPERATOR = (
     "The server cannot reach cuffline's webhook ({problem}): {count} of its messages wait, and clients get no answer. Look "
     "at the proxy and its certificate, or take the CUFFLINE_WEBHOOK lines out and start again: then messages are fetched."

@@ -170,6 +170,31 @@ def test_a_disk_of_backups_that_fails_ends_nobody_s_session(
     assert all("could not make a backup" in text for text in bot.told)
 
 
+def test_a_bug_in_the_care_of_the_database_ends_nobody_s_session(
+    bot: Bot, monkeypatch: pytest.MonkeyPatch, caplog: pytest.LogCaptureFixture
+) -> None:
+    """All tasks of the program end with one; it would start anew a minute later, and end again."""
+    looks = 0
+
+    async def look() -> None:
+        nonlocal looks
+        looks += 1
+        if looks == 3:
+            raise asyncio.CancelledError
+        raise KeyError("a bug")
+
+    async def at_once(moment: datetime) -> None:
+        bot.clock.skip_to(moment)
+
+    caplog.set_level(logging.CRITICAL)
+    monkeypatch.setattr(bot.upkeep, "look", look)
+    monkeypatch.setattr(bot.clock, "sleep_until", at_once)
+    with pytest.raises(asyncio.CancelledError):
+        asyncio.run(bot.upkeep.run())
+    [told] = bot.told  # once a day
+    assert "KeyError" in told
+
+
 def test_a_damaged_database_is_no_backup_and_the_operator_hears_it_daily(
     bot: Bot, caplog: pytest.LogCaptureFixture
 ) -> None:
