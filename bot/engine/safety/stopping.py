@@ -14,6 +14,7 @@ from conversations.protocol import Hurts, Said, Say, TooTight
 from conversations.session.looking import says_moved
 from conversations.stopwords import read
 from conversations.stopwords.causes import cause_of
+from conversations.stopwords.finished import says_finished
 from conversations.stopwords.kinds import Kind
 from conversations.stopwords.spoken_for import in_first_person
 from conversations.training.getting_better import off_and_fine, tells_off
@@ -99,7 +100,8 @@ def heard(engine: "Engine", person: Person, text: str, training: bool) -> Kind:
     if not watches:
         return _where_none_is_on(engine, person, text, kind)
     if not any(watch.calls for watch in watches):
-        return kind
+        ends = kind in (Kind.NONE, Kind.UNSURE) and says_finished(text)
+        return Kind.STOP if ends else kind
     match taken_off(text, asked=False):
         case Off.BOTH if kind in (Kind.STOP, Kind.UNSURE):
             return Kind.NONE
