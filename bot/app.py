@@ -49,7 +49,7 @@ class Program:
         keeping_time.take_up(store, clock.steady)
         self.engine = Engine(store, config, clock.now, bot.username)
         self.slow_work = SlowWork()
-        self.outbox = Outbox(store, bot, clock.now, self.slow_work.draw)
+        self.outbox = Outbox(store, bot, clock.now, self.slow_work.draw, self.engine.second_contact)
         self.weekly = Weekly(
             self.engine, self.slow_work, config.db, self._disk_watched, lambda: self.kick.set()
         )

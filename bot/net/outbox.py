@@ -21,12 +21,13 @@ from datetime import datetime, timedelta
 from telegram import Bot
 from telegram.error import BadRequest, Forbidden, RetryAfter, TelegramError
 
+from bot.net import gone
 from bot.net.pace import Pace
 from bot.net.sending import Draw, Sender
-from conversations.words import engine as words
-from core.store import duties, mail, people
+from core.store import mail
 from core.store.connection import Store, cannot_write
 from core.store.mail import Priority, Waiting
+from core.store.people import Person
 
 log = logging.getLogger("cuffline")
 
@@ -47,10 +48,18 @@ Note = Callable[[], None]  # writes down what became of a letter, in the caller'
 
 
 class Outbox:
-    """Sends until nothing waits. `draw` makes the picture a letter names."""
+    """Sends until nothing waits. `draw` makes the picture a letter names, `second` is a client's second contact."""
 
-    def __init__(self, store: Store, bot: Bot, now: Callable[[], datetime], draw: Draw) -> None:
+    def __init__(
+        self,
+        store: Store,
+        bot: Bot,
+        now: Callable[[], datetime],
+        draw: Draw,
+        second: Callable[[Person], Person | None] = lambda client: None,
+    ) -> None:
         self.store = store
+        self.second = second
         self.now = now
         self.sender = Sender(store, bot, now, draw)
         self.pace = Pace()
@@ -224,20 +233,8 @@ class Outbox:
         return lambda: mail.as_ordered(self.store, one.id, now + gap)
 
     def _unreachable(self, one: Waiting) -> None:
-        """Whoever blocked the bot: a client's coach hears it; a coach's alerts go to whoever is next, at once."""
-        now = self.now()
         mail.drop(self.store, one.id, "blocked")
-        person = people.by_chat(self.store, one.letter.chat)
-        if person is None or person.unreachable_at is not None:
-            return
-        people.unreachable(self.store, one.letter.chat, now)
-        if person.coach is None:
-            duties.not_arrived(self.store, person.id, now)
-            return
-        coach = people.stand_in_of(self.store, person.coach, now) or people.by_id(self.store, person.coach)
-        if coach.chat is not None:
-            text = words.UNREACHABLE.format(name=person.name)
-            mail.post(self.store, mail.Letter(coach.chat, {"text": text}), now)
+        gone.mark(self.store, one.letter.chat, self.now(), self.second)
 
 
 def is_alert(one: Waiting) -> bool:

@@ -62,7 +62,7 @@ class Stage:
         self.bot = Bot(TOKEN, request=request, get_updates_request=request)
         config = Config(TOKEN, "http://127.0.0.1", file, coaches, zone)
         self.engine = Engine(store, config, self.clock.now, "cuffline_play_bot")
-        self.outbox = Outbox(store, self.bot, self.clock.now, drawing.draw)
+        self.outbox = Outbox(store, self.bot, self.clock.now, drawing.draw, self.engine.second_contact)
         self.phones: dict[int, Phone] = {}
         self.minds: dict[int, Mind] = {}
         self.seen: dict[int, int] = {}

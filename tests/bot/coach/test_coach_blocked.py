@@ -2,6 +2,7 @@
 
 import pytest
 
+from conversations.protocol import Say
 from core.store import people
 from core.store.people import Role
 from tests.practice import CLIENT, COACH, SECOND, START, Practice
@@ -88,6 +89,19 @@ def test_an_alert_of_somebody_else_is_not_sent_anew(training: Practice) -> None:
     training.types(CLIENT, "coach, where are you?")
     training.later(**SOON)
     assert sum("chest pain" in text for text in training.heard(SECOND)) == heard
+
+
+def test_the_second_contact_hears_who_blocked_the_bot_when_the_coach_did_too(practice: Practice) -> None:
+    for number in (COACH, SECOND, CLIENT):
+        practice.types(number, "hello")
+    practice.stage.phones[COACH].blocks()
+    practice.types(CLIENT, "tell my coach I will be late")
+    practice.stage.phones[CLIENT].blocks()
+    client = people.by_chat(practice.stage.engine.store, CLIENT)
+    assert client is not None
+    practice.stage.engine.say(client, Say("a reminder"), practice.stage.clock.now())
+    practice.settle()
+    assert "Ruta can't be reached" in practice.heard(SECOND)[-1]
 
 
 def test_a_stand_in_hears_who_blocked_the_bot(training: Practice) -> None:
