@@ -164,7 +164,11 @@ def last_backup(place: Place, now: datetime) -> Iterator[Finding]:
         return
     newest, age = kept[-1], now - kept[-1].at
     try:
+        usable(newest.path)  # with a key that is missing or another one a good one must not be called damaged
         how = backups.verify(newest.path)
+    except Wrong as wrong:
+        yield from (Finding("backup", False, line) for line in wrong.lines)
+        return
     except (backups.Faulty, OSError) as problem:
         yield Finding("backup", False, f"{problem}; delete it and make another (`cuffline backup`)")
         return

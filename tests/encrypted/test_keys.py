@@ -1,12 +1,15 @@
 """The key: where it comes from, what is refused, and that nobody reads it anywhere."""
 
+from datetime import UTC, datetime
 from pathlib import Path
 
 import pytest
 
 from bot.cli import main
 from bot.config import Wrong
+from bot.database import backups
 from bot.database.keyed import KEY, KEY_FILE, key_in
+from core.store import keys
 from core.store.keys import Key
 from tests.encrypted.conftest import DIGITS
 
@@ -136,3 +139,20 @@ def test_a_plain_file_is_refused_where_a_key_is_set(
     command: str, plain: Path, tmp_path: Path, capsys: pytest.CaptureFixture[str]
 ) -> None:
     assert "is not encrypted" in told(command, plain, capsys, tmp_path)
+
+
+@pytest.mark.parametrize("given", [None, "f" * 64])
+def test_without_the_key_check_calls_no_good_backup_damaged(
+    db: Path, given: str | None, monkeypatch: pytest.MonkeyPatch, capsys: pytest.CaptureFixture[str]
+) -> None:
+    """'Delete it' was the advice, for whoever had forgotten a line of the settings."""
+    (db.parent / "backups").mkdir()
+    backups.write(db, backups.path_for(db.parent / "backups", db, datetime.now(UTC)))
+    monkeypatch.delenv(KEY)
+    if given is not None:
+        monkeypatch.setenv(KEY, given)
+    with keys.using(None):
+        assert main(["check", "--offline", "--db", str(db)]) == 1
+    said = capsys.readouterr().out
+    assert "key" in said.lower()
+    assert "delete it" not in said
