@@ -7,7 +7,7 @@ from zoneinfo import ZoneInfo
 
 from conversations.answers import Unclear, Why, person_name, pick
 from conversations.coach import holding
-from conversations.coach.screened import all_answers, mattered, rest
+from conversations.coach.screened import all_answers, mattered, rest, short
 from conversations.dates import OneTime, read
 from conversations.form import Form, Outcome, dialogue, with_answer
 from conversations.protocol import Choice, Do, Record, Said, Say
@@ -43,6 +43,7 @@ class Brief:
     answers: tuple[tuple[str, str], ...] = ()
     zone: str = "UTC"
     decided: str = ""
+    age: str = ""  # years, as told at the very beginning
 
 
 @dataclass(frozen=True, slots=True)
@@ -253,6 +254,7 @@ def opening(brief: Brief) -> tuple[Say, ...]:
         name=brief.client_name,
         tier=words.TIERS.get(brief.tier, brief.tier),
         closed=closed + (words.OTHER_SIDE if _one_side(limbs) else "") + forbidden,
+        short=short(brief.age, brief.answers),
         findings=mattered(brief.findings, brief.answers),
     )
     lines = [text, words.ANSWERS.format(answers=also) if also else "", brief.decided]

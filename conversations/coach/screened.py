@@ -51,6 +51,14 @@ def _answered(name: str, said: str) -> str:
     return words.answered(name, words.READING.format(said=said, category=called))
 
 
+def short(age: str, said: Said) -> str:
+    """ "74 years, 70 kg, 172 cm.": who it is, on a line of its own; "" where none of it is known."""
+    known = {"age": age, **dict(said)}
+    numbers = {name: known.get(name, "").removesuffix(".0") for name in words.SHORT}
+    parts = [words.SHORT[name].format(number) for name, number in numbers.items() if number[:1].isdigit()]
+    return f"{', '.join(parts)}.\n" if parts else ""
+
+
 def rest(rules: Sequence[str], said: Said) -> str:
     """Answers other than "no" that no rule rests on."""
     known = findings(said)

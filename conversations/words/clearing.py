@@ -9,7 +9,10 @@ TIERS = {
     "clinician_first": "their clinician first",
     "do_not_start": "do not start",
 }
-OPENING = "{name}'s answers: {tier}.{closed}\n{findings}\n\nThe program routes, it doesn't diagnose; you decide within your own licence."
+OPENING = (
+    "{name}'s answers: {tier}.{closed}\n{short}{findings}\n\n"
+    "The program routes, it doesn't diagnose; you decide within your own licence."
+)
 CLOSED = " Closed whatever you decide: {limbs}."
 OTHER_SIDE = " The other side may do one-sided work."
 RULE = "- {rule}"
@@ -21,6 +24,8 @@ ALL_ANSWERS = "All answers"
 ALL_HEAD = "All of {name}'s answers:"
 NOTHING = "No answer stood out."
 ANSWERS = "Also said: {answers}"
+# Who it is, in one line: how a stored number is said.
+SHORT = {"age": "{} years", "weight": "{} kg", "height": "{} cm"}
 PLAIN_FACTS = ("age", "weight", "height", "active")
 DECIDE = "Your decision for {name}?"
 DECISIONS = {

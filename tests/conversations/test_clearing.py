@@ -53,6 +53,14 @@ def values(brief: Brief) -> list[str]:
     return [choice.value for choice in decisions(brief)]
 
 
+def test_the_coach_reads_who_it_is_in_one_line() -> None:
+    known = (("weight", "71.7"), ("height", "160.0"), ("active", "no"))
+    _, said, _ = play(replace(FIRST, age="74", answers=known))
+    assert said[0].text.splitlines()[1] == "74 years, 71.7 kg, 160 cm."
+    _, said, _ = play(replace(FIRST, answers=(("weight", "not_sure"),)))
+    assert said[0].text.splitlines()[1].startswith("- ")
+
+
 def test_a_clear_screening_is_cleared_with_a_tap_and_no_note() -> None:
     state, said, effects = play(BRIEF, "cleared", "-")
     assert state is None

@@ -3,7 +3,7 @@
 from datetime import datetime
 from typing import TYPE_CHECKING, Any
 
-from bot.engine import quiet
+from bot.engine import quiet, status
 from bot.engine.joining import clearances
 from conversations.coach import screened
 from core.facts import Answered, ScreeningAnswer, ScreeningDone
@@ -32,6 +32,7 @@ def about(engine: "Engine", client: Person, screening: str | None) -> dict[str, 
         "closed": list(names_in(done.closed)),
         "findings": list(names_in(done.because)),
         "answers": [[one.question, one.answer] for one in answers],
+        "age": status.detail(engine, client.id, "age", ""),
         "decided": clearances.decided(engine, client),
     }
 

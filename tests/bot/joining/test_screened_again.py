@@ -5,7 +5,7 @@ from datetime import timedelta
 import pytest
 
 from conversations.health_news import told
-from core.facts import BandsOff, Cleared, CoachDid, ScreeningAnswer, ScreeningDone
+from core.facts import BandsOff, Cleared, CoachDid, Detail, ScreeningAnswer, ScreeningDone
 from core.store import duties, facts
 from tests.bot.coach_room import COACH, RUTA, Room
 
@@ -59,6 +59,15 @@ def test_a_new_medicine_brings_the_health_questions_at_once_and_nothing_starts_b
     room.types(RUTA, "start")
     assert "looks at" in room.says(RUTA)
     assert not any("Set 1 of" in text for text in heard(room, RUTA))
+
+
+def test_the_coach_decides_with_the_age_that_was_told_at_the_beginning(room: Room) -> None:
+    room.put(ruta(room), Detail(room.now, "age", "74"))
+    room.types(RUTA, "start")
+    room.taps(RUTA, "Yes")
+    room.types(RUTA, "a new tablet")
+    screened(room)
+    assert any("74 years, " in text for text in heard(room, COACH))
 
 
 def test_questions_that_were_left_come_first_also_after_the_coach_settled_the_alert(room: Room) -> None:
