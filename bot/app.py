@@ -187,9 +187,10 @@ async def serve(
     if not config.coaches:
         await _tell_numbers(config)
         return
-    with held.by_this_process(config.db), held.backups_by_this_process(config.backups, config.db):
+    with held.by_this_process(config.db):
         sound.fit_to_run(config)
-        await _serve(config, clock, ready)
+        with held.backups_by_this_process(config.backups, config.db):
+            await _serve(config, clock, ready)
 
 
 async def _tell_numbers(config: Config) -> None:
