@@ -28,6 +28,11 @@ LOST_WORDS = re.compile(
     r"\b(?:lost|forgot|no idea|dunno|don'?t know|not sure|blank)\b|^skip\W*$", re.IGNORECASE
 )
 
+READY = re.compile(
+    r"(?:(?:i ?['’]?m|ok|okay|yes) )*(?:ready|go|go on|next|next set|continue|start|what now|now what|what do i do now|and now)\W*",
+    re.IGNORECASE,
+)
+
 
 def typed(state: State, event: Said) -> Turn[State]:
     """Words during sets, rests and after: counts, corrections, "lost count", or something unclear."""
@@ -41,6 +46,9 @@ def typed(state: State, event: Said) -> Turn[State]:
         and (meant := which_set.typed_choice(state, event.text)) is not None
     ):
         return which_set.which(state, replace(event, text=meant, to=asked))
+    if state.phase is Phase.REST and READY.fullmatch(event.text.strip()):
+        asked = () if lacking(state) is None else (sets.ask_reps(state, words.REPS_LAST),)
+        return turn(state, Say(words.GO_COMES), *asked)
     if HALF.fullmatch(event.text) and len(state.doing.sides) == 1:
         return turn(state, Say(words.NO_HALVES))
     if (named := named_set(event.text)) is not None:
@@ -83,6 +91,8 @@ def _not_a_count(state: State, text: str, problem: Unclear) -> str:
     """What to say to words without a number; "not numb" and "tingling is gone" are good news, not a mistake."""
     if read_words(text).heard:
         return words.GOOD_TO_HEAR
+    if state.phase is Phase.REST and lacking(state) is None:
+        return words.RESTING
     return words.IN_A_SET if state.phase is Phase.SET else unclear(problem)
 
 

@@ -258,3 +258,17 @@ def test_words_that_say_more_or_less_do_not_end_the_set_unread(text: str) -> Non
 def test_back_from_a_walk_in_any_words(text: str) -> None:
     walk = Exercise("walk", Region.LEGS, Scheme.WALK, walk_min=10, walk_kmh=4.0, limit_min=15)
     assert played(walk).fits().types(text, 300).heard == words.BANDS_OFF
+
+
+@pytest.mark.parametrize("text", ["ready", "I'm ready!", "go", "next set", "what do i do now"])
+def test_ready_in_a_rest_is_told_that_go_comes_by_itself(text: str) -> None:
+    p = played().fits().types("done", 60).types(text, 2)
+    assert [say.text for say in p.said] == [words.GO_COMES, words.REPS_LAST]
+    p.types("31", 2).types(text, 2)
+    assert p.heard == words.GO_COMES
+    assert p.sets() == {1: 31}
+
+
+def test_other_words_in_a_rest_with_its_count_say_how_to_change_it() -> None:
+    p = played().fits().types("done", 60).types("31", 2).types("that was easy", 2)
+    assert p.heard == words.RESTING
