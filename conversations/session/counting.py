@@ -47,8 +47,8 @@ def typed(state: State, event: Said) -> Turn[State]:
     ):
         return which_set.which(state, replace(event, text=meant, to=asked))
     if state.phase is Phase.REST and READY.fullmatch(event.text.strip()):
-        asked = () if lacking(state) is None else (sets.ask_reps(state, words.REPS_LAST),)
-        return turn(state, Say(words.GO_COMES), *asked)
+        open_count = () if lacking(state) is None else (sets.ask_reps(state, words.REPS_LAST),)
+        return turn(state, Say(words.GO_COMES), *open_count)
     if HALF.fullmatch(event.text) and len(state.doing.sides) == 1:
         return turn(state, Say(words.NO_HALVES))
     if (named := named_set(event.text)) is not None:

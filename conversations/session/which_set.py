@@ -226,7 +226,9 @@ def _asked_about(state: State, event: Said, last: Counted | None) -> tuple[int, 
         return state.waiting or (state.between,)
     asked, _, value = (event.to or "").rpartition(".")
     same_set = which_id(state, last).rpartition(".")[0] == asked
-    return (int(value),) if same_set and value.isdigit() and len(state.doing.sides) == 1 else ()
+    # "Set 1" names its set also when another one was done meanwhile.
+    named = event.text.isdigit() and asked.startswith(f"which.{state.exercise + 1}.")
+    return (int(value),) if (same_set or named) and value.isdigit() and len(state.doing.sides) == 1 else ()
 
 
 def _set_chosen(state: State, event: Said, no: int, counts: tuple[Count, ...]) -> Turn[State]:

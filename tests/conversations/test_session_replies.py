@@ -101,3 +101,13 @@ def test_an_edit_of_the_message_that_said_a_count_first_changes_it_after_a_copy(
     p.give(Corrected(p.now, "29", first))
     assert p.sets() == {1: 29}
     assert p.heard == words.CHANGED.format(n=1, reps=29)
+
+
+@pytest.mark.parametrize(("chosen", "sets"), [("1", {1: 20}), ("2", {1: 31, 2: 20})])
+def test_which_set_may_still_be_said_when_the_next_one_was_done_meanwhile(
+    chosen: str, sets: dict[int, int]
+) -> None:
+    """A simulated month: "Set 1" was tapped a second after "Set done" and was told that it is done already."""
+    p = asked_which().waits().types("done", 40)
+    p.taps(chosen, WHICH)
+    assert p.sets() == sets
