@@ -34,6 +34,7 @@ def show_plan(engine: "Engine", client: Person, now: datetime, *, instead: bool 
     text = head.format(plan=plan_words.plan_text(plan))
     coming = calendar.next_at(engine, client)
     if coming is not None:
+        text += calendar.usual(engine, client, plan)
         text += "\n" + words.PLAN_NEXT.format(when=calendar.shown(engine, client, coming))
     elif plan.when is None:
         text += "\n" + words.PLAN_NO_DAYS

@@ -32,7 +32,7 @@ SIMPLE = {
     Why.NOT_A_DAY: "I need a day to come. Like: two weeks, or until 3 January.",
     Why.NO_YEAR: "With its year, please: it stays on record, and a year too far would clear somebody for too long.",
     Why.WRONG_DAY: "I can't take that day here.",
-    Why.MERE_OK: "Which of the two, please? Tap one.",
+    Why.MERE_OK: "Which one, please? Tap it.",
     Why.NO_REASON: "One line in your own words, please.",
     Why.PRESSURE_SWAPPED: "The upper number comes first, like 128/82. Once more, please.",
 }

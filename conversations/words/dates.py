@@ -98,12 +98,17 @@ def moment(at: datetime, zone: str, face: ClockFace, order: DayOrder | None) -> 
 
 def rhythm(recurrence: Recurrence, face: ClockFace, order: DayOrder | None) -> str:
     """Weekly times with their first date, their end and their zone."""
+    start = f"from {day(recurrence.start, order)}"
+    end = f" to {day(recurrence.until, order)}" if recurrence.until is not None else ""
+    return f"{weekly(recurrence, face)} ({zone_name(recurrence.zone)}), {start}{end}"
+
+
+def weekly(recurrence: Recurrence, face: ClockFace) -> str:
+    """Weekly times alone: "Every Monday and Thursday at 10:00"."""
     how_often = {1: "Every", 2: "Every other"}.get(recurrence.every, f"Every {recurrence.every} weeks on")
     times = {at: [slot for slot in recurrence.slots if slot.at == at] for at in _times(recurrence)}
     days = " and ".join(f"{_days(slots)} at {clock_time(at, face)}" for at, slots in times.items())
-    start = f"from {day(recurrence.start, order)}"
-    end = f" to {day(recurrence.until, order)}" if recurrence.until is not None else ""
-    return f"{how_often} {days} ({zone_name(recurrence.zone)}), {start}{end}"
+    return f"{how_often} {days}"
 
 
 def _times(recurrence: Recurrence) -> list[time]:

@@ -18,6 +18,7 @@ from core.calendar.stored import when_from_text
 from core.calendar.zones import local
 from core.facts import CalendarChanged, Paused, PlanGiven, SessionStarted
 from core.plan_text import plan_from_text
+from core.plans import Plan
 from core.store import duties, facts
 from core.store.people import Person
 
@@ -79,6 +80,15 @@ def shown(engine: "Engine", client: Person, at: datetime) -> str:
     face = ClockFace(status.detail(engine, client.id, "clock_face", ClockFace.H24))
     order = status.detail(engine, client.id, "date_order", "")
     return date_words.moment(at, client.zone, face, DayOrder(order) if order else None)
+
+
+def usual(engine: "Engine", client: Person, plan: Plan) -> str:
+    """A line with the weekly days; "" where there are none, or where they are told by another clock than the client's."""
+    recurrence = when_from_text(plan.when) if plan.when else None
+    if not isinstance(recurrence, Recurrence) or recurrence.zone != client.zone:
+        return ""
+    face = ClockFace(status.detail(engine, client.id, "clock_face", ClockFace.H24))
+    return f"\n{date_words.weekly(recurrence, face)}."
 
 
 def clock_moves(engine: "Engine", client: int) -> list[tuple[datetime, str]]:

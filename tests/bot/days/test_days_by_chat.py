@@ -365,6 +365,7 @@ def test_the_plan_shows_the_session_and_not_its_reminder_as_the_client_writes_ti
     days.set_detail("clock_face", "12")
     days.types(CLIENT, "plan")
     assert "Next time: Monday 2 March 2026, 7:00 pm (Lisbon time)." in days.newest(CLIENT).text
+    assert "\nEvery Monday and Thursday at 7:00 pm.\n" in days.newest(CLIENT).text
 
 
 DEEDS = st.lists(
