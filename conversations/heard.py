@@ -8,7 +8,7 @@ from collections.abc import Callable
 from datetime import datetime
 from typing import TypeVar
 
-from conversations.answers import Reply, Unclear, whole_number, yes_no
+from conversations.answers import Reply, Unclear, yes_no
 from conversations.form import with_answer
 from conversations.protocol import Alert, Begin, Choice, Effect, Record
 from conversations.stopwords import read
@@ -23,7 +23,6 @@ D = TypeVar("D")  # a draft with `flagged` and `said`
 RED_FLAGS = frozenset(
     {Kind.INJURY, Kind.URINE, Kind.SWELLING, Kind.CIRCULATION, Kind.NERVE, Kind.FAINT, Kind.EMERGENCY}
 )
-NO_PAIN = ("none", "no", "no pain", "nothing", "not at all")
 TEN = tuple(Choice(str(score), str(score)) for score in range(11))
 DOUBT = ("yes", "not_sure")  # "not sure" counts as yes: the coach looks
 
@@ -53,11 +52,6 @@ def or_flagged(draft: D, text: str, read: Callable[[], D]) -> D:
         return read()
     except Unclear as problem:
         return with_answer(with_answer(draft, "flagged", flag_or_ask_again(text, problem)), "said", text)
-
-
-def score(text: str) -> int:
-    """A rating from 0 to 10. Raises `Unclear`."""
-    return whole_number(text, 0, 10, zero=NO_PAIN)
 
 
 def yes_no_not_sure(text: str) -> str:

@@ -21,6 +21,7 @@ class Why(StrEnum):
     WHICH_SIDE = "which_side"  # two numbers, left and right not said
     NO_UNIT = "no_unit"  # a load without kg or lb
     NOT_YES_OR_NO = "not_yes_or_no"
+    HOW_MUCH = "how_much"  # "a little": about what was asked, only its number is missing
     SAID_MORE = "said_more"  # yes or no and something else that somebody should read
     NOT_A_PRESSURE = "not_a_pressure"  # no two plausible blood pressure numbers
     PRESSURE_SWAPPED = "pressure_swapped"  # the lower number came first

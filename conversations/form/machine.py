@@ -5,7 +5,7 @@ from dataclasses import dataclass, replace
 from datetime import datetime, timedelta
 from typing import Any, Generic
 
-from conversations.answers import Unclear
+from conversations.answers import Unclear, Why
 from conversations.form import asides
 from conversations.form.state import Asking, B, D, Given, Outcome, with_answer
 from conversations.protocol import (
@@ -134,7 +134,8 @@ class Form(Generic[B, D]):
         except Unclear as problem:
             if state.given and asides.tells_of_a_slip(event.text):
                 return self._next(state, event.at, (Say(common.HOW_TO_GO_BACK),))
-            return replace(self._next(state, event.at, (Say(unclear(problem)),)), unread=True)
+            asked_again = self._next(state, event.at, (Say(unclear(problem)),))
+            return replace(asked_again, unread=problem.reason is not Why.HOW_MUCH)
         return self._filled(state, draft, event)
 
     def _late_tap(self, state: Asking[B, D], event: Said) -> Turn[Asking[B, D]]:

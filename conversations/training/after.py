@@ -6,7 +6,8 @@ from datetime import datetime, timedelta
 
 from conversations.answers import Unclear, pick
 from conversations.form import YES_NO_NOT_SURE, Form, Outcome, dialogue
-from conversations.heard import TEN, help_with, or_flagged, raised, score, yes_no_not_sure
+from conversations.heard import TEN, help_with, or_flagged, raised, yes_no_not_sure
+from conversations.pain_said import pain_score, score
 from conversations.protocol import Alert, Begin, Choice, Do, Effect, Record, Said, Say
 from conversations.stopwords import read
 from conversations.stopwords.kinds import Kind
@@ -96,7 +97,7 @@ def _answered(draft: Draft, step: str, text: str) -> Draft:
         case "effort":
             return replace(draft, effort=_effort(text))
         case "pain":
-            return replace(draft, pain=score(text), where=None)
+            return replace(draft, pain=pain_score(text), where=None)
         case "where":
             return replace(draft, where=pick(text, WHERES))
         case _:

@@ -6,7 +6,7 @@ from datetime import datetime, timedelta
 
 from conversations.answers import choice, seconds, whole_number
 from conversations.form import YES_NO, Form, Outcome, dialogue
-from conversations.heard import NO_PAIN
+from conversations.pain_said import NO_PAIN
 from conversations.protocol import Choice, Do, Effect, Record, Said, Say
 from conversations.words import asking as words
 from conversations.words.advice import QUESTIONS

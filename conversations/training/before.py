@@ -8,6 +8,7 @@ from conversations import health_news, heard
 from conversations.answers import Unclear, Why, pick
 from conversations.form import YES_NO_NOT_SURE, Form, Outcome, dialogue, with_answer
 from conversations.heard import DOUBT, TEN
+from conversations.pain_said import pain_score
 from conversations.prose import is_prose
 from conversations.protocol import Alert, Begin, Choice, Effect, Record, Said, Say
 from conversations.stopwords.kinds import Kind
@@ -176,7 +177,7 @@ def _answered(draft: Draft, step: str, text: str) -> Draft:
         case "which":
             return replace(draft, which=pick(text, WHICH))
         case "pain":
-            return replace(draft, pain=heard.score(text))
+            return replace(draft, pain=pain_score(text))
         case "drill":
             return _drilled(draft, pick(text, DRILL, DRILL_TYPED))
         case "sound":

@@ -8,7 +8,8 @@ from datetime import datetime, timedelta
 
 from conversations.answers import Unclear, Why, pick
 from conversations.form import Form, Outcome, dialogue
-from conversations.heard import RED_FLAGS, TEN, help_with, raised, score
+from conversations.heard import RED_FLAGS, TEN, help_with, raised
+from conversations.pain_said import pain_score
 from conversations.protocol import Alert, Choice, Effect, Record, Said, Say
 from conversations.stopwords import read
 from conversations.stopwords.kinds import Kind
@@ -170,7 +171,7 @@ def _answered(draft: Draft, step: str, text: str) -> Draft:
                 raise Unclear(Why.EMPTY)
             return replace(draft, other=text.strip())
         case _:
-            return replace(draft, pain=score(text))
+            return replace(draft, pain=pain_score(text))
 
 
 def _stopped(text: str) -> str:

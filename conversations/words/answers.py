@@ -8,6 +8,8 @@ def unclear(problem: Unclear) -> str:
     match problem.reason:
         case Why.TOO_LOW | Why.TOO_HIGH | Why.NOT_WHOLE:
             return _about_the_size(problem)
+        case Why.OPEN_ENDED | Why.DOES_NOT_KNOW | Why.HOW_MUCH:
+            return ROUGHLY[problem.reason].format(about=_about(problem))
         case Why.NOT_AN_OPTION | Why.WHICH_OPTION:
             return _about_the_options(problem)
         case Why.DECIMAL_COMMA:
@@ -20,8 +22,6 @@ SIMPLE = {
     Why.EMPTY: "I need the number, please.",
     Why.NOT_A_NUMBER: "I couldn't read a number there. Just the number, please.",
     Why.SEVERAL: "I see more than one number. Which one is it?",
-    Why.OPEN_ENDED: "Your best single number, please. A rough one is fine: about 30.",
-    Why.DOES_NOT_KNOW: "That's all right. What would you say? A rough number is fine: about 30.",
     Why.WHICH_SIDE: "Which side is which? Like this: 28 left 31 right.",
     Why.NO_UNIT: "Kilograms or pounds? Like this: 12 kg, or 25 lb.",
     Why.NOT_YES_OR_NO: "Yes, no or not sure?",
@@ -38,7 +38,20 @@ SIMPLE = {
 }
 
 
+USUAL_REPS = 30  # of a first set
+ROUGHLY = {
+    Why.OPEN_ENDED: "Your best single number, please. A rough one is fine: about {about}.",
+    Why.DOES_NOT_KNOW: "That's all right. What would you say? A rough number is fine: about {about}.",
+    Why.HOW_MUCH: "How much is that as a number? A rough one is fine: about {about}.",
+}
 DECIMAL_COMMA = "Is that one dumbbell of {one}, or two, {two}? Type it like this: {one}, or like this: {two}."
+
+
+def _about(problem: Unclear) -> int:
+    """An example: the middle of what fits, else a usual count."""
+    if problem.low is None or problem.high is None:
+        return USUAL_REPS
+    return int(problem.low + problem.high) // 2  # type: ignore[operator]  # both of one kind
 
 
 def _about_the_size(problem: Unclear) -> str:

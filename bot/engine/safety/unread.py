@@ -4,6 +4,7 @@ from datetime import datetime, timedelta
 from typing import TYPE_CHECKING
 
 from bot.engine.safety import open_alert, said_more, stopping
+from conversations.pain_said import says_only_pain
 from conversations.prose import is_prose
 from conversations.protocol import Alert, Effect, Event, Relay, Said
 from conversations.stopwords.kinds import Kind
@@ -22,6 +23,7 @@ if TYPE_CHECKING:
 AFTER_BANDS = timedelta(hours=48)
 ALARMING = timedelta(hours=24)
 AROUND_TRAINING = stopping.TRAINS | {"morning"}
+ASK_FOR_PAIN = frozenset({"before", "after", "morning"})
 HEALTH_TALKS = frozenset({"screening", "consent", "trouble"})  # there troubles are what is talked about
 
 
@@ -67,6 +69,8 @@ def says_more(
         return False
     assert isinstance(event, Said)
     if any(isinstance(effect, (Alert, Relay)) for effect in effects) or not is_prose(event.text):
+        return False
+    if thread.dialogue in ASK_FOR_PAIN and says_only_pain(event.text):
         return False
     return worth_asking(event.text, near=False) and not _on_a_button(engine, person, event.text)
 

@@ -145,3 +145,27 @@ def test_after_bands_that_came_off_the_ten_minutes_are_theirs(practice: Practice
     practice.taps(CLIENT, "Better")
     practice.later(minutes=11)
     assert after_words.STILL_NUMB in practice.heard(CLIENT)
+
+
+def to_the_pain_before(practice: Practice) -> None:
+    """From "start" to the question about joints."""
+    practice.types(CLIENT, "start")
+    while "Any pain in a joint" not in practice.newest(CLIENT).text:
+        practice.taps(CLIENT, "No")
+
+
+@pytest.mark.parametrize(
+    ("said", "next_words"),
+    [("knee 2", "train the same muscles hard"), ("my knee a little", "Any pain in a joint right now")],
+)
+def test_pain_with_its_place_is_an_answer_and_no_cry(practice: Practice, said: str, next_words: str) -> None:
+    to_the_pain_before(practice)
+    practice.types(CLIENT, said)
+    assert next_words in practice.newest(CLIENT).text
+    assert not any("Is something wrong" in text for text in practice.heard(CLIENT))
+
+
+def test_what_is_said_beside_the_pain_is_still_asked_about(practice: Practice) -> None:
+    to_the_pain_before(practice)
+    practice.types(CLIENT, "0 but my foot looks odd")
+    assert "Is something wrong right now?" in practice.newest(CLIENT).text
