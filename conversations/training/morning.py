@@ -14,6 +14,7 @@ from conversations.protocol import Alert, Choice, Effect, Record, Said, Say
 from conversations.stopwords import read
 from conversations.stopwords.kinds import Kind
 from conversations.training.getting_better import how_is_it
+from conversations.training.morning_said import how_in_words
 from conversations.training.morning_signs import TYPED_SIGNS, Draft, in_own_words, with_sign
 from conversations.words import morning as words
 from conversations.words import safety
@@ -53,7 +54,7 @@ NONE, OTHER = Choice(words.NONE, "none"), Choice(words.OTHER, "other")
 TYPED_HOWS = (
     *(
         Choice(label, "fine")
-        for label in ("fine", "good", "all good", "ok", "okay", "no", "nothing", "no, all fine")
+        for label in ("fine", "good", "all good", "ok", "okay", "no", "none", "nothing", "no, all fine")
     ),
     *(Choice(label, "sore") for label in ("a bit sore", "a little sore", "bit sore", "very sore")),
     *(Choice(label, "else") for label in ("yes", "not sure", "other")),
@@ -160,7 +161,7 @@ def _answered(draft: Draft, step: str, text: str) -> Draft:
         case "stopped":
             return replace(draft, stopped=_stopped(text), stopped_said=text)
         case "how":
-            return replace(draft, how=pick(text, HOWS, TYPED_HOWS))
+            return replace(draft, how=how_in_words(text) or pick(text, HOWS, TYPED_HOWS))
         case "sore":
             return replace(draft, sore=pick(text, SORES))
         case "what":

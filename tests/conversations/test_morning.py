@@ -9,6 +9,7 @@ from hypothesis import strategies as st
 
 from conversations.protocol import Alert, Begin, Effect, Opened, Record, Said, Say, Woke
 from conversations.training.morning import DIALOGUE, SIGNS, Brief
+from conversations.training.morning_said import how_in_words
 from conversations.words import morning as words
 from conversations.words import safety
 from core.facts import Answered, Rated
@@ -57,6 +58,30 @@ def test_all_fine_is_one_tap_and_the_pain_score(typed: str) -> None:
         Record(Answered(START, "7-1", "morning", "how", "fine")),
         Record(Rated(START, "7-1", "pain", "morning", 1, "joint")),
     ]
+
+
+@pytest.mark.parametrize(
+    ("typed", "how"),
+    [
+        ("yes all fine dear", "fine"),
+        ("Everything's good, thanks", "fine"),
+        ("good morning, all ok", "fine"),
+        ("none", "fine"),
+        ("a bit sore but ok", "sore"),
+        ("bit stiff in the thighs", "sore"),
+        ("fine, only my legs are a little sore", "sore"),
+    ],
+)
+def test_the_day_after_is_read_as_people_say_it(typed: str, how: str) -> None:
+    _, effects, _ = play(BRIEF, typed)
+    assert Record(Answered(START, "7-1", "morning", "how", how)) in effects
+
+
+@pytest.mark.parametrize(
+    "typed", ["not fine", "fine but something odd", "sore, not ok", "sore under the band", "my knee is stiff"]
+)
+def test_anything_more_is_no_such_answer(typed: str) -> None:
+    assert how_in_words(typed) is None
 
 
 def test_answers_of_the_second_day_are_kept_beside_those_of_the_first() -> None:
