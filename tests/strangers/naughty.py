@@ -76,19 +76,27 @@ def made(question: Question, text: str, to: str | None = None) -> list[str]:
         for where, value in after.items()
         if (where, value) not in before and not (where.endswith(".details.text") and _is_piece(value, text))
     }
-    if question.step.split(".")[0] in FREE_TEXT and any(_is_piece(value, text) for value in new.values()):
-        return []  # kept as the words they are
+    if question.step.split(".")[0] in FREE_TEXT and _kept_as_words(new, text, {value for _, value in before}):
+        return []
     return [f"{where} = {value!r}" for where, value in new.items() if value not in (None, "", ())]
 
 
+def _kept_as_words(new: dict[str, Any], text: str, known: set[Any]) -> bool:
+    """Whether it stands there as the words it is, or gave way to words that were said before."""
+    return any(
+        _is_piece(value, text) or (isinstance(value, str) and value in known) for value in new.values()
+    )
+
+
 def _is_piece(value: Any, text: str) -> bool:
-    """Whether a value is the text itself, words out of it, or the text with more behind it."""
+    """Whether a value is the text itself, words out of it (a name begins with a large letter), or with more behind it."""
     if not isinstance(value, str) or not value:
         return False
     squeezed, plain = _seen(value), " ".join(text.split())
     if " ".join(value.split()) == plain or value.startswith(f"{plain}; "):
         return True
-    return squeezed != "" and squeezed[:40] in _seen(text)
+    seen = _seen(text)
+    return squeezed != "" and squeezed[:40].casefold() in seen.casefold()
 
 
 def _seen(text: str) -> str:
