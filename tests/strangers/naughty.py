@@ -82,10 +82,10 @@ def made(question: Question, text: str, to: str | None = None) -> list[str]:
 
 
 def _kept_as_words(new: dict[str, Any], text: str, known: set[Any]) -> bool:
-    """Whether it stands there as the words it is, or gave way to words that were said before."""
-    return any(
-        _is_piece(value, text) or (isinstance(value, str) and value in known) for value in new.values()
-    )
+    """Whether it stands there as the words it is, after words that were said before, or gave way to those."""
+    earlier = {value for value in known if isinstance(value, str)}
+    behind = {f"{value} {' '.join(text.split())}" for value in earlier}
+    return any(_is_piece(value, text) or value in earlier | behind for value in new.values())
 
 
 def _is_piece(value: Any, text: str) -> bool:
