@@ -28,6 +28,7 @@ STUCK_S = 60.0  # with the start about 65 s; own choice
 FED_EVERY_S = 10.0  # where no service manager says how often
 NOT_READY_S = 0.05
 PING_EVERY_S = 60.0
+UNWELL_S = 1.0  # between looks whether there is something good to tell again; own choice
 PING_TIMEOUT_S = 20.0
 
 Pause = Callable[[float], Awaitable[None]]
@@ -115,9 +116,10 @@ async def ping(pulse: Pulse, url: str, pause: Pause = asyncio.sleep, line: Pulse
 
     async with httpx.AsyncClient(timeout=PING_TIMEOUT_S) as client:
         while True:
-            if pulse.alive and (line is None or line.alive):
+            well = pulse.alive and (line is None or line.alive)
+            if well:
                 await _call(client, url)
-            await pause(PING_EVERY_S)
+            await pause(PING_EVERY_S if well else UNWELL_S)
 
 
 async def _call(client: "httpx.AsyncClient", url: str) -> None:

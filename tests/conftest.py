@@ -8,12 +8,14 @@ import os
 from collections.abc import Generator
 
 import pytest
-from hypothesis import settings
+from hypothesis import HealthCheck, settings
 
 from tests import played, schema
 
-settings.register_profile("same", max_examples=60, derandomize=True, deadline=None)
-settings.register_profile("sweep", max_examples=1000, deadline=None)
+# How long an example takes is no finding: the machine may have other things to do.
+UNTIMED = {"deadline": None, "suppress_health_check": [HealthCheck.too_slow]}
+settings.register_profile("same", max_examples=60, derandomize=True, **UNTIMED)
+settings.register_profile("sweep", max_examples=1000, **UNTIMED)
 settings.load_profile(os.environ.get("HYPOTHESIS_PROFILE", "same"))
 
 schema.copied()

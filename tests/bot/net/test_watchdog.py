@@ -171,6 +171,28 @@ def test_the_outside_hears_nothing_either_while_the_server_answers_nobody(
     assert called == [0, 60, 120, 180, 240]
 
 
+def test_the_outside_hears_again_within_a_second_of_the_servers_first_answer(
+    monkeypatch: pytest.MonkeyPatch,
+) -> None:
+    """At a start the server has not answered yet; a whole minute of silence would alarm whoever listens."""
+    called: list[float] = []
+    times = Times(beats_until=1200, end=200)
+    line = Pulse(lambda: times.now, watchdog.DEAF_S)
+
+    async def call(*_: object) -> None:
+        called.append(times.now)
+
+    async def pause(seconds: float) -> None:
+        await times.pause(seconds)
+        if times.now >= 30:
+            line.beat()
+
+    monkeypatch.setattr(watchdog, "_call", call)
+    with pytest.raises(asyncio.CancelledError):
+        asyncio.run(watchdog.ping(times.pulse, "http://127.0.0.1:1/x", pause, line))
+    assert called == [30, 90, 150]
+
+
 def test_a_dead_outside_changes_nothing() -> None:
     for url in ("http://127.0.0.1:1/x", "http://[bad", "ftp://x"):
         times = Times(beats_until=600, end=130)
