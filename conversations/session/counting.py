@@ -130,6 +130,8 @@ def _missing(state: State, event: Said, one: Counted, counts: tuple[Count, ...])
     """A number while a count is missing: mostly that count."""
     if which_set.said_again(state, event, counts) is not None:
         return turn(state, sets.ask_reps(state, words.REPS_LAST))
+    if (read := which_set.asked_about(state, event, counts)) is not None:
+        return turn(state, Say(read))
     if which_set.next_under_way(state, event, one, counts):
         return which_set.ask_which(state, words.WHICH_MISSING, one.no, counts[0].value, other=state.set_no)
     place = side_named(state, event.text)

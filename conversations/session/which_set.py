@@ -74,11 +74,19 @@ def again(state: State, event: Said, counts: tuple[Count, ...]) -> Turn[State]:
     values = tuple(count.value for count in counts)
     if state.phase in (Phase.REST, Phase.SET):
         return _next_or(state, event, last, values)
-    if values == (state.between,) and _just_now(state, event):
-        return turn(state, Say(words.ALREADY_READ.format(reps=_shown(values))))
+    if (read := asked_about(state, event, counts)) is not None:
+        return turn(state, Say(read))
     if len(counts) == 1 == len(state.doing.sides):
         return _ask_change(state, counts[0].value, last)
     return tally.amend(state, event, last.no, counts)
+
+
+def asked_about(state: State, event: Said, counts: tuple[Count, ...]) -> str | None:
+    """What to say to a second copy of a number that a question is open about; None: it is none."""
+    values = tuple(count.value for count in counts)
+    if values != (state.between,) or not _just_now(state, event):
+        return None
+    return words.ALREADY_READ.format(reps=_shown(values))
 
 
 def _next_or(state: State, event: Said, last: Counted, values: tuple[int, ...]) -> Turn[State]:

@@ -111,3 +111,14 @@ def test_which_set_may_still_be_said_when_the_next_one_was_done_meanwhile(
     p = asked_which().waits().types("done", 40)
     p.taps(chosen, WHICH)
     assert p.sets() == sets
+
+
+def test_a_copy_of_a_number_that_is_asked_about_is_no_count_of_the_set_done_meanwhile() -> None:
+    """A simulated month: "16" came twice, "Set done" between the two, and the second became set 3's count."""
+    p = played().fits().types("done", 60).waits().types("16", 20)
+    assert p.heard == words.WHICH_MISSING.format(reps=16, last=1, next=2)
+    p.types("done", 0).types("16", 1)
+    assert p.sets() == {}
+    assert p.heard == words.ALREADY_READ.format(reps=16)
+    p.taps("1", "which.1.1.16")
+    assert p.sets() == {1: 16}
