@@ -5,8 +5,7 @@ import shutil
 import tempfile
 from pathlib import Path
 
-from bot.database.wiping import ROOM
-
+ROOM = 1.2  # times the file's size must be free for another one: a full disk would stop everybody; own choice
 IN_MEMORY = Path("/dev/shm")  # where the system has such a place
 # Bytes of a file whose copies may be in memory; own choice. A practice of 1,000 clients is at 30 MB.
 SMALL = 64 * 2**20

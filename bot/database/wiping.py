@@ -14,6 +14,7 @@ from contextlib import closing, suppress
 from pathlib import Path
 
 from bot.database.backups import flushed
+from bot.database.room import ROOM
 from core.store import changes, copies
 from core.store.connection import Store
 
@@ -21,7 +22,6 @@ AT_ONCE = 200  # rows that are changed again while everybody waits: some millise
 ROUNDS = 20  # of changing what changed meanwhile; the last one takes all that is left; own choice
 STEPS = 100_000  # of SQLite's machine between two looks whether to stop: a fraction of a second; own choice
 OLD = "-old"  # the end of the old file's second name
-ROOM = 1.2  # times the file's size must be free: a full disk would stop everybody; own choice
 
 
 class Writing:

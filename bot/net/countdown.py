@@ -46,12 +46,10 @@ class Countdown:
             self.running.pop(chat, None)
             self.shown.pop(chat, None)
             return
-        fresh = known is None or known.until != until
         try:
-            if known is None or fresh:
-                self.shown[chat] = Shown(
-                    until, 0, 0
-                )  # a server that refuses is not asked again for this rest
+            if known is None or known.until != until:
+                # A server that refuses is not asked again for this rest.
+                self.shown[chat] = Shown(until, 0, 0)
                 sent = await self.bot.send_message(
                     chat, REST_LEFT.format(left=left), disable_notification=True
                 )

@@ -128,7 +128,7 @@ class Outbox:
     def _begin(self) -> datetime | None:
         """Send what may go; when to come back for the rest."""
         now = self.now()
-        if self.paused_until is not None and self._paused(now):
+        if self._paused(now):
             return self.paused_until
         for kind in (ALERTS, AWAITED):
             self._begin_some(kind, self._room(kind), now)

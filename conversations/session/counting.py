@@ -1,6 +1,7 @@
 """What is typed or tapped about counts in a session: which question it answers."""
 
 import re
+from collections.abc import Callable
 from dataclasses import replace
 
 from conversations.answers import Count, Unclear
@@ -187,10 +188,17 @@ def _earlier(state: State, event: Said, one: Counted) -> Turn[State]:
     """A typed reply to the question about a set before the one that is asked for now: that set's count."""
     if LOST_WORDS.search(event.text):
         return _lost(state, event, one)
+    place = side_named(state, event.text)
+    return _counted(state, event, lambda counts: _one_side(state, event, one, place, counts))
+
+
+def _counted(state: State, event: Said, take: Callable[[tuple[Count, ...]], Turn[State]]) -> Turn[State]:
+    """What `take` makes of the counts that are typed; asked again where there are none."""
     try:
-        return _one_side(state, event, one, side_named(state, event.text), tally.read(state, event.text))
+        counts = tally.read(state, event.text)
     except Unclear as problem:
         return turn(state, Say(unclear(problem)))
+    return take(counts)
 
 
 def _side_before(state: State, event: Said, one: Counted, place: int) -> Turn[State]:
@@ -198,10 +206,7 @@ def _side_before(state: State, event: Said, one: Counted, place: int) -> Turn[St
     if event.message is None:
         shown = Say(words.ALREADY.format(reps=one.reps[place]))
         return turn(state, shown, sets.ask_reps(state, words.REPS_LAST))
-    try:
-        return _one_side(state, event, one, place, tally.read(state, event.text))
-    except Unclear as problem:
-        return turn(state, Say(unclear(problem)))
+    return _counted(state, event, lambda counts: _one_side(state, event, one, place, counts))
 
 
 def replied(state: State, event: Said) -> Turn[State]:
@@ -217,10 +222,7 @@ def replied(state: State, event: Said) -> Turn[State]:
 
 def _tapped_again(state: State, event: Said, one: Counted) -> Turn[State]:
     if event.message is not None:  # typed as a reply to this question: a correction of that set
-        try:
-            return tally.amend(state, event, one.no, tally.read(state, event.text))
-        except Unclear as problem:
-            return turn(state, Say(unclear(problem)))
+        return _counted(state, event, lambda counts: tally.amend(state, event, one.no, counts))
     return turn(state, which_set.already(one))
 
 

@@ -37,8 +37,8 @@ TRAINS = frozenset({"session", "before", "after", "still_numb", "testing"})
 ENDED_BY_OFF = frozenset({"session", "before"})  # there "bands off" before any is on says that none will be
 LESS_THAN_MOVED = frozenset({Kind.NONE, Kind.UNSURE, Kind.TIGHT})  # what a slip may look like to the lexicon
 SHORTLY_AFTER = timedelta(hours=1)  # own caution, no source
-AROUND_TRAINING = frozenset({"before", "after", "still_numb", "morning"})
-TROUBLES_ANSWER = AROUND_TRAINING | {"screening", "consent"}
+QUESTIONS_AROUND = frozenset({"before", "after", "still_numb", "morning"})
+TROUBLES_ANSWER = QUESTIONS_AROUND | {"screening", "consent"}
 
 
 def stopped(engine: "Engine", person: Person, text: str, at: datetime, message: int | None) -> bool:
@@ -176,7 +176,7 @@ def _came_before(engine: "Engine", person: Person, thread: Thread, message: int 
 
     Nobody trains in a screening: there it is said that the words are left out, and what is open is asked again.
     """
-    if message is None or person.chat is None or thread.dialogue not in AROUND_TRAINING:
+    if message is None or person.chat is None or thread.dialogue not in QUESTIONS_AROUND:
         return False
     return mail.asked_later(engine.store, person.chat, thread.id, message)
 
